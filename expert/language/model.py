@@ -182,7 +182,6 @@ class Question:
     cautions: tuple[str, ...]
     only_if: Condition
     applies: Mapping[str, tuple[str, ...]]
-    assume: str = ""
     at: Position = field(default=NOWHERE, compare=False)
 
 
@@ -312,14 +311,24 @@ class Move:
 
 
 @dataclass(frozen=True, slots=True)
+class Arrival:
+    """A way a machine may stand when it comes to the bench: the technician's words and the state that follows."""
+
+    id: str
+    say: str
+    state: Mapping[str, str]
+    at: Position = field(default=NOWHERE, compare=False)
+
+
+@dataclass(frozen=True, slots=True)
 class Bench:
-    """Bench dimensions with their states, where a job starts, the safe state, and the moves between states.
+    """Bench dimensions with their states, how machines arrive, the safe state, and the moves between states.
 
     `qualified_only`: combinations of states allowed only to those qualified for live work.
     """
 
     states: Mapping[str, tuple[str, ...]]
-    arrives: Mapping[str, str]
+    arrives: Mapping[str, Arrival]
     safe: Mapping[str, str]
     qualified_only: tuple[Mapping[str, str], ...]
     moves: tuple[Move, ...]

@@ -294,13 +294,13 @@ class Caution:
 class Move:
     """One change of the bench state.
 
-    `needs`: state that must already hold. `makes`: what holds afterwards (may touch several dimensions).
+    `needs`: states of which one must already hold, by dimension. `makes`: what holds afterwards.
     `unless`: when true the move cannot be made. `confirm`: what the technician confirms; the answer is recorded.
     """
 
     id: str
     say: str
-    needs: Mapping[str, str]
+    needs: Mapping[str, tuple[str, ...]]
     makes: Mapping[str, str]
     minutes: float
     steps: tuple[str, ...]

@@ -1,0 +1,7 @@
+"""Units, instruments and the calculations of the trade, each with its source.
+
+Pure functions on plain numbers and small frozen values: no files, no clock, and no imports from the rest of the
+program. Start with `units.py` (reading and showing quantities as people type them), then `instruments.py` (how far a
+reading can be trusted), then `figures.py` (the register of every calculation that a rule or a person may ask for).
+One calculation kind, one file.
+"""

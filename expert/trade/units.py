@@ -1,0 +1,32 @@
+"""Quantities of the bench: kinds, reading as typed, showing as written. The front of the unit modules.
+
+`kinds.py` holds the table, `quantity.py` the value and its arithmetic, `unit_names.py` the spellings, `reading.py`
+text to quantity, `showing.py` quantity to text. Everything else imports from here.
+"""
+
+from __future__ import annotations
+
+from expert.trade.errors import KindsDiffer
+from expert.trade.kinds import KINDS, Kind
+from expert.trade.quantity import Quantity, difference_of, with_article
+from expert.trade.reading import NotAQuantity, NotBelievable, believable, echo, number_and_unit, read_quantity
+from expert.trade.showing import show
+from expert.trade.unit_names import unit_in, units_named
+
+__all__ = [
+    "KINDS",
+    "Kind",
+    "KindsDiffer",
+    "NotAQuantity",
+    "NotBelievable",
+    "Quantity",
+    "believable",
+    "difference_of",
+    "echo",
+    "number_and_unit",
+    "read_quantity",
+    "show",
+    "unit_in",
+    "units_named",
+    "with_article",
+]

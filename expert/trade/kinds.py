@@ -8,14 +8,13 @@ decides; a spelling that names its kind (`bar abs`, `V DC`) belongs to that kind
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
 from types import MappingProxyType
+from typing import NamedTuple
 
 Units = dict[str, tuple[float, float]]
 
 
-@dataclass(frozen=True, slots=True)
-class Kind:
+class Kind(NamedTuple):
     """One kind of quantity. A number n in a unit is n * factor + offset in the base unit."""
 
     name: str
@@ -24,10 +23,10 @@ class Kind:
     base: str
     units: Mapping[str, tuple[float, float]]
     believable: tuple[float, float]
-    spellings: Mapping[str, str] = field(default_factory=dict)
+    spellings: Mapping[str, str] = MappingProxyType({})
     us: str = ""
     ladder: tuple[tuple[float, str], ...] = ()
-    shown: Mapping[str, str] = field(default_factory=dict)
+    shown: Mapping[str, str] = MappingProxyType({})
     significant: int = 4
     most_decimals: int = 2
     trim: bool = True

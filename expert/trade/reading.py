@@ -18,14 +18,13 @@ from expert.trade.unit_names import unit_in, units_named
 LONGEST_READING = 80
 LONGEST_ECHO = 40
 _NUMBER = r"[+-]?(?:[0-9]+(?:[.,][0-9]*)?|[.,][0-9]+)(?:[eE][+-]?[0-9]{1,3})?"
-_NUMBER_AND_UNIT = re.compile(rf"({_NUMBER})\s*([^0-9+\-.,\s](?:[^0-9]*[^0-9\s])?[23]?)?")
-_LETTER_AS_POINT = re.compile(r"([0-9]*)(R|r|k|K|M|u|μ|n|p)([0-9]+)\s*(?:ohms?|Ω|F)?")
-_PIECE_OF_TIME = re.compile(rf"({_NUMBER})\s*([a-zA-Z'\"]*)\s*")
-_CLOCK = re.compile(r"([0-9]+):([0-5][0-9])(?::([0-5][0-9]))?")
-_AMOUNT_IN_TIME = re.compile(r"(.+?)\s*(?:\bin\b|\bper\b|/)\s*([0-9].*)")
-_OVER_RANGE = re.compile(
-    r"(?:[o0]\.?l\.?|over ?(?:range|load|limit)|∞|inf(?:inite|inity)?|open(?: line)?)\b\s*(.*)", re.I
-)
+# Plain strings: the re module compiles each at its first use, so that importing this module costs nothing.
+_NUMBER_AND_UNIT = rf"({_NUMBER})\s*([^0-9+\-.,\s](?:[^0-9]*[^0-9\s])?[23]?)?"
+_LETTER_AS_POINT = r"([0-9]*)(R|r|k|K|M|u|μ|n|p)([0-9]+)\s*(?:ohms?|Ω|F)?"
+_PIECE_OF_TIME = rf"({_NUMBER})\s*([a-zA-Z'\"]*)\s*"
+_CLOCK = r"([0-9]+):([0-5][0-9])(?::([0-5][0-9]))?"
+_AMOUNT_IN_TIME = r"(.+?)\s*(?:\bin\b|\bper\b|/)\s*([0-9].*)"
+_OVER_RANGE = r"(?i:[o0]\.?l\.?|over ?(?:range|load|limit)|∞|inf(?:inite|inity)?|open(?: line)?)(?![A-Za-z])\s*(.*)"
 _NO_UNIT_OF_ITS_OWN = ("°", "deg", "degrees", "degree")
 
 
@@ -67,7 +66,7 @@ def number_and_unit(text: str) -> tuple[float, str]:
     ((100.0, 'kohm'), (-0.5, ''))
     """
     plain = _plain_text(text, KINDS["number"], "metric")
-    matched = _NUMBER_AND_UNIT.fullmatch(plain)
+    matched = re.fullmatch(_NUMBER_AND_UNIT, plain)
     if matched is None:
         raise NotAQuantity(f"{echo(text)} is not a number with a unit")
     return _float(matched[1], text), matched[2] or ""
@@ -131,7 +130,7 @@ def _plain_text(text: str, wanted: Kind, system: str) -> str:
 
 
 def _value_of(text: str, wanted: Kind, default: str, system: str) -> float:
-    over = _OVER_RANGE.fullmatch(text)
+    over = re.fullmatch(_OVER_RANGE, text)
     if over is not None and (not over[1] or unit_in(wanted, over[1])):
         if wanted.over_range:
             return math.inf
@@ -142,7 +141,7 @@ def _value_of(text: str, wanted: Kind, default: str, system: str) -> float:
 
 
 def _plain_value(text: str, wanted: Kind, default: str, system: str) -> float:
-    matched = _NUMBER_AND_UNIT.fullmatch(text)
+    matched = re.fullmatch(_NUMBER_AND_UNIT, text)
     if matched is None:
         raise NotAQuantity(f"{echo(text)} {_why_not(text)}; {what_would_do(wanted, system)}")
     typed = matched[2] or ""
@@ -182,7 +181,7 @@ def _float(number: str, text: str) -> float:
 
 def _letter_for_point(text: str) -> float | None:
     """37R8 is 37.8, 1k8 is 1800: the letter stands where the decimal point would be."""
-    matched = _LETTER_AS_POINT.fullmatch(text)
+    matched = re.fullmatch(_LETTER_AS_POINT, text)
     if matched is None or matched[2] in "uμnp":
         return None
     factor = {"R": 1.0, "k": 1e3, "M": 1e6}[matched[2].replace("r", "R").replace("K", "k")]
@@ -191,7 +190,7 @@ def _letter_for_point(text: str) -> float | None:
 
 def _farads(text: str) -> float | None:
     """4n7 is 4.7 nF and 2u2 is 2.2 uF; the base unit is uF."""
-    matched = _LETTER_AS_POINT.fullmatch(text)
+    matched = re.fullmatch(_LETTER_AS_POINT, text)
     if matched is None or matched[2] not in "uμnp":
         return None
     return float(f"{matched[1] or '0'}.{matched[3]}") * {"u": 1.0, "μ": 1.0, "n": 1e-3, "p": 1e-6}[matched[2]]
@@ -199,12 +198,12 @@ def _farads(text: str) -> float | None:
 
 def _pieces_of_time(text: str) -> float | None:
     """`2 min 30`, `1 h 20 min`, or a stopwatch's `2:30` (minutes and seconds) and `1:20:00`. A single piece: None."""
-    clock = _CLOCK.fullmatch(text)
+    clock = re.fullmatch(_CLOCK, text)
     if clock is not None:
         first, second, third = (int(part) for part in (clock[1], clock[2], clock[3] or "0"))
         return float(first * 3600 + second * 60 + third if clock[3] else first * 60 + second)
-    pieces = _PIECE_OF_TIME.findall(text)
-    if len(pieces) < 2 or "".join(_PIECE_OF_TIME.split(text)[::3]).strip():
+    pieces = re.findall(_PIECE_OF_TIME, text)
+    if len(pieces) < 2 or "".join(re.split(_PIECE_OF_TIME, text)[::3]).strip():
         return None
     return _sum_of_pieces(pieces)
 
@@ -224,7 +223,7 @@ def _sum_of_pieces(pieces: list[tuple[str, str]]) -> float | None:
 
 def _amount_in_time(text: str) -> float | None:
     """`60 ml in 10 s`, `200 ml / 30 s`: an amount and the time it took, in ml/s."""
-    matched = _AMOUNT_IN_TIME.fullmatch(text)
+    matched = re.fullmatch(_AMOUNT_IN_TIME, text)
     if matched is None:
         return None
     amount = read_quantity(matched[1], "volume")

@@ -1,0 +1,62 @@
+"""The outcomes of a fact, and sets of them as whole numbers.
+
+A set of outcomes is a *mask*: bit 0 stands for the first outcome, bit 1 for the second, and so on.
+Facts with the same outcomes (all the yes/no questions, all the faults) share one `Outcomes`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from typing import Generic, TypeVar
+
+Member = TypeVar("Member")
+
+
+class UnknownName(ValueError):
+    """A fact, outcome, rule or source that this network or state does not have."""
+
+
+class Subsets(dict[int, tuple[Member, ...]], Generic[Member]):
+    """For each mask the members that it picks, in order; worked out the first time a mask is asked for.
+
+    >>> Subsets(("open", "sound", "shorted"))[0b101]
+    ('open', 'shorted')
+    """
+
+    def __init__(self, members: Sequence[Member]) -> None:
+        super().__init__()
+        self._members = tuple(members)
+
+    def __missing__(self, mask: int) -> tuple[Member, ...]:
+        picked = tuple(member for place, member in enumerate(self._members) if mask >> place & 1)
+        self[mask] = picked
+        return picked
+
+
+class Outcomes:
+    """The outcomes that a fact can have. `full` is the mask of them all.
+
+    `named[mask]` are the outcomes in a mask, `places[mask]` their positions.
+    """
+
+    __slots__ = ("bits", "full", "named", "names", "places")
+
+    def __init__(self, names: tuple[str, ...]) -> None:
+        self.names = names
+        self.bits = {name: 1 << place for place, name in enumerate(names)}
+        self.full = (1 << len(names)) - 1
+        self.named = Subsets(names)
+        self.places = Subsets(range(len(names)))
+        if not names or len(self.bits) != len(names):
+            raise ValueError(f"a fact needs outcomes, each of them once; found ({', '.join(names)})")
+
+    def mask(self, fact: str, names: Iterable[str]) -> int:
+        """The mask of these outcomes. Raises UnknownName; `fact` is named in the message."""
+        mask = 0
+        try:
+            for name in names:
+                mask |= self.bits[name]
+        except KeyError as missing:
+            had = ", ".join(self.names)
+            raise UnknownName(f"'{missing.args[0]}' is not an outcome of {fact}; it has {had}") from None
+        return mask

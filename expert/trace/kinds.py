@@ -1,0 +1,52 @@
+"""The kinds of record by their names in the file, and their payloads as JSON values."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from typing import Any
+
+from expert.trace.errors import TraceDamaged
+from expert.trace.plain import NotPlain, from_plain, to_plain
+from expert.trace.records import KINDS, Record
+
+
+def kind_of(record_type: type[Record]) -> str:
+    """The name of a kind in the file.
+
+    >>> from expert.trace.records import CannotTell
+    >>> kind_of(CannotTell)
+    'cannot_tell'
+    """
+    return re.sub(r"(?<!^)(?=[A-Z])", "_", record_type.__name__).lower()
+
+
+KIND_NAMES: Mapping[str, type[Record]] = {kind_of(record_type): record_type for record_type in KINDS}
+
+
+def to_json(record: Record) -> dict[str, Any]:
+    """The payload of a record as JSON values. Raises `plain.NotPlain` when a field does not hold what it declares.
+
+    >>> from expert.trace.records import TakenBack
+    >>> to_json(TakenBack(4, "fill_coil"))
+    {'number': 4, 'question': 'fill_coil'}
+    """
+    if type(record) not in KINDS:
+        raise TypeError(f"{type(record).__name__} does not stand in KINDS")
+    payload: dict[str, Any] = to_plain(type(record), record)
+    return payload
+
+
+def from_json(kind: str, payload: object) -> Record:
+    """The record of this kind with this payload. Raises TraceDamaged.
+
+    >>> from_json("taken_back", {"number": 4, "question": "fill_coil"})
+    TakenBack(number=4, question='fill_coil')
+    """
+    if kind not in KIND_NAMES:
+        raise TraceDamaged(f"{kind[:40]!a} is not a kind of record that this version knows")
+    try:
+        record: Record = from_plain(KIND_NAMES[kind], payload)
+    except NotPlain as problem:
+        raise TraceDamaged(f"the record {kind!r} does not fit: {problem}") from None
+    return record

@@ -1,0 +1,87 @@
+"""Reading a trace back. A torn last line is recognised and is no error; any other broken line is damage."""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Iterator
+from dataclasses import dataclass
+from pathlib import Path
+from typing import BinaryIO
+
+from expert.trace.errors import TraceDamaged, TraceNotRead, TraceTooLarge
+from expert.trace.lines import LONGEST_LINE, Line, decode, read_object
+from expert.trace.records import Record, Sealed
+
+LARGEST_FILE = 200_000_000
+
+
+@dataclass(frozen=True, slots=True)
+class Trace:
+    """A trace as read. `torn`: the bytes after the last whole line, left by a write that never came to its end."""
+
+    path: Path
+    lines: tuple[Line, ...]
+    torn: bytes = b""
+
+    @property
+    def records(self) -> tuple[Record, ...]:
+        return tuple(line.record for line in self.lines)
+
+    @property
+    def is_sealed(self) -> bool:
+        return bool(self.lines) and isinstance(self.lines[-1].record, Sealed)
+
+    @property
+    def length(self) -> int:
+        """How many bytes of the file are whole lines."""
+        return sum(len(line.raw) + 1 for line in self.lines)
+
+
+def read_trace(path: Path) -> Trace:
+    """Read a trace, line by line. Changes nothing.
+
+    Raises TraceDamaged for a broken line that is not the last, TraceTooLarge for a line over LONGEST_LINE or a file
+    over LARGEST_FILE, TraceNotRead when the file cannot be read. Digests are not judged here: see `verifying`.
+    """
+    try:
+        with path.open("rb") as file:
+            return _read(file, path)
+    except OSError as problem:
+        raise TraceNotRead(f"{path} cannot be read: {problem.strerror or problem}") from problem
+
+
+def _read(file: BinaryIO, path: Path) -> Trace:
+    size = os.fstat(file.fileno()).st_size
+    if size > LARGEST_FILE:
+        raise TraceTooLarge(f"{path} has {size:,} bytes; a trace has at most {LARGEST_FILE:,}")
+    lines: list[Line] = []
+    broken = b""
+    for number, piece in enumerate(_pieces(file, path), start=1):
+        if broken:
+            raise TraceDamaged("the line is not JSON", path, number - 1)
+        if not piece.endswith(b"\n") or not _is_json(piece):
+            broken = piece
+            continue
+        try:
+            lines.append(decode(piece[:-1]))
+        except TraceDamaged as damage:
+            raise TraceDamaged(damage.reason, path, number) from None
+    return Trace(path, tuple(lines), broken)
+
+
+def _pieces(file: BinaryIO, path: Path) -> Iterator[bytes]:
+    number = 1
+    # One byte more than a whole line may have, so that no file can make us read more than that at a time.
+    while piece := file.readline(LONGEST_LINE + 2):
+        if len(piece.rstrip(b"\n")) > LONGEST_LINE:
+            raise TraceTooLarge(f"{path}:{number}:1: the line is over {LONGEST_LINE:,} bytes")
+        yield piece
+        number += 1
+
+
+def _is_json(piece: bytes) -> bool:
+    try:
+        read_object(piece)
+    except ValueError:
+        return False
+    return True

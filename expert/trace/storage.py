@@ -1,0 +1,164 @@
+"""The file under a trace: held by one writer, grown only at its end, on the disk before anybody is told so."""
+
+from __future__ import annotations
+
+import contextlib
+import errno
+import os
+from collections.abc import Iterator
+from pathlib import Path
+from typing import Protocol, Self
+
+from filelock import FileLock, Timeout
+
+from expert.trace.errors import JobInUse, TraceExists, TraceNotWritten, TraceTooLarge
+from expert.trace.reading import LARGEST_FILE
+
+
+class RawFile(Protocol):
+    """What is needed of an unbuffered file."""
+
+    def write(self, content: bytes, /) -> int | None: ...
+    def seek(self, offset: int, /) -> int: ...
+    def truncate(self, size: int, /) -> int: ...
+    def fileno(self) -> int: ...
+    def close(self) -> None: ...
+
+
+class TraceFile:
+    """An open trace file. `length` is the number of bytes that are recorded for certain."""
+
+    def __init__(self, path: Path, file: RawFile, lock: FileLock, length: int) -> None:
+        self.path = path
+        self.length = length
+        self._file = file
+        self._lock = lock
+        self._is_lost = False
+
+    @classmethod
+    def create(cls, path: Path) -> Self:
+        """A new file, in a new folder when needed. Raises TraceExists, JobInUse, TraceNotWritten."""
+        with _written(path, "The job was not opened."):
+            path.parent.mkdir(parents=True, exist_ok=True)
+        with _written(path, "The job was not opened."), _locked(path) as lock:
+            try:
+                file = path.open("xb", buffering=0)
+            except FileExistsError:
+                # An empty file is what a full disk or a crash leaves of a job that never began.
+                if not path.is_file() or path.stat().st_size:
+                    raise TraceExists(f"{path} is there already: resume that job, or take another number") from None
+                file = path.open("r+b", buffering=0)
+            try:
+                _keep_name(path)
+            except BaseException:
+                file.close()
+                raise
+            return cls(path, file, lock, 0)
+
+    @classmethod
+    @contextlib.contextmanager
+    def held(cls, path: Path) -> Iterator[FileLock]:
+        """Hold an existing trace against other writers while it is read; released again when the block raises."""
+        with _written(path, "The job was not taken up again."), _locked(path) as lock:
+            yield lock
+
+    @classmethod
+    def reopen(cls, path: Path, lock: FileLock, length: int, torn: bytes) -> Self:
+        """Go on after `length` bytes. What follows them (`torn`) is first saved in `<name>.torn`, then cut off."""
+        file = path.open("r+b", buffering=0)
+        try:
+            if torn:
+                with path.with_name(path.name + ".torn").open("ab") as kept:
+                    kept.write(torn + b"\n")
+                    kept.flush()
+                    os.fsync(kept.fileno())
+                _keep_name(path)
+                file.truncate(length)
+                os.fsync(file.fileno())
+        except BaseException:
+            file.close()
+            raise
+        return cls(path, file, lock, length)
+
+    def append(self, content: bytes) -> None:
+        """Write at the end and wait for the disk. On any error the file is cut back to what it was.
+
+        Raises TraceNotWritten, TraceTooLarge.
+        """
+        if self._is_lost:
+            raise TraceNotWritten(f"{self.path} is in doubt after an earlier error: leave the job and resume it")
+        if self.length + len(content) > LARGEST_FILE:
+            raise TraceTooLarge(f"{self.path} would grow over {LARGEST_FILE:,} bytes; nothing was recorded")
+        with _written(self.path, "This step was not recorded."):
+            self._refuse_foreign_change()
+            try:
+                self._file.seek(self.length)
+                self._write_all(content)
+                os.fsync(self._file.fileno())
+            except BaseException:
+                # Also when the technician interrupts: a step counts as recorded in whole or not at all.
+                self._cut_back()
+                raise
+        self.length += len(content)
+
+    def close(self) -> None:
+        """Let go of the file and of the job. What was appended is on the disk already."""
+        self._file.close()
+        self._lock.release()
+
+    def _write_all(self, content: bytes) -> None:
+        rest = memoryview(content)
+        while rest:
+            rest = rest[self._file.write(bytes(rest)) or 0 :]
+
+    def _refuse_foreign_change(self) -> None:
+        status = os.fstat(self._file.fileno())
+        if status.st_nlink == 0:
+            raise TraceNotWritten(f"{self.path} was deleted while the job was open; this step was not recorded")
+        if status.st_size != self.length:
+            raise TraceNotWritten(f"{self.path} was changed by another program; this step was not recorded")
+
+    def _cut_back(self) -> None:
+        try:
+            self._file.truncate(self.length)
+            os.fsync(self._file.fileno())
+        except OSError:
+            self._is_lost = True
+
+
+@contextlib.contextmanager
+def _written(path: Path, consequence: str) -> Iterator[None]:
+    try:
+        yield
+    except OSError as problem:
+        raise TraceNotWritten(f"{path} cannot be written: {problem.strerror or problem}. {consequence}") from problem
+
+
+@contextlib.contextmanager
+def _locked(path: Path) -> Iterator[FileLock]:
+    """Take the job for this writer. The lock outlives the block; it is released only when the block raises."""
+    lock = FileLock(path.with_name(path.name + ".lock"), thread_local=False)
+    try:
+        lock.acquire(timeout=0)
+    except Timeout:
+        raise JobInUse(f"{path} is in use: another terminal is working on this job") from None
+    try:
+        yield lock
+    except BaseException:
+        lock.release()
+        raise
+
+
+def _keep_name(path: Path) -> None:
+    """Make sure that the folder's entry for a new file survives a power cut, where the system can do that."""
+    if os.name != "posix":
+        return
+    folder = os.open(path.parent, os.O_RDONLY)
+    try:
+        os.fsync(folder)
+    except OSError as problem:
+        # Some network shares know no such thing; the file itself is waited for all the same.
+        if problem.errno not in (errno.EINVAL, errno.ENOTSUP):
+            raise
+    finally:
+        os.close(folder)

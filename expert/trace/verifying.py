@@ -1,0 +1,118 @@
+"""Finding later changes to a trace. Damage is a change to what was recorded; a note is something worth knowing."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from itertools import pairwise
+from pathlib import Path
+from typing import Literal
+
+from expert.trace.errors import TraceDamaged
+from expert.trace.lines import NOTHING_BEFORE, TIME_FORMAT, Line, is_unchanged
+from expert.trace.reading import Trace
+from expert.trace.records import Opened, Sealed
+
+
+@dataclass(frozen=True, slots=True)
+class Problem:
+    """Something about line `line` (from 1) of a trace. `code` is stable; the wording may change.
+
+    >>> print(Problem(Path("7.jsonl"), 9, "damage", "line-changed", "the line was changed after it was written"))
+    7.jsonl:9:1: the line was changed after it was written [line-changed]
+    """
+
+    path: Path
+    line: int
+    grade: Literal["damage", "note"]
+    code: str
+    message: str
+
+    def __str__(self) -> str:
+        return f"{self.path}:{self.line}:1: {self.message} [{self.code}]"
+
+
+def verify(trace: Trace) -> tuple[Problem, ...]:
+    """Every problem of a trace, in the order of its lines. A sealed trace as it was written has none.
+
+    This finds accidents and edits. Somebody who works out every digest anew can still replace the whole file:
+    whoever needs proof against that keeps the digest of the seal elsewhere.
+    """
+    changed = frozenset(i for i, line in enumerate(trace.lines) if not is_unchanged(line))
+    problems = [*_changed_lines(trace, changed), *_broken_chain(trace, changed), *_frame(trace), *_clock(trace)]
+    return tuple(sorted(problems, key=lambda problem: problem.line))
+
+
+def refuse_damage(trace: Trace) -> None:
+    """Raise TraceDamaged for the first damage of a trace, if it has any. A torn tail is for the reader to cut."""
+    for problem in verify(trace):
+        if problem.grade == "damage" and problem.code != "torn-line":
+            raise TraceDamaged(problem.message, trace.path, problem.line)
+
+
+def _changed_lines(trace: Trace, changed: frozenset[int]) -> Iterator[Problem]:
+    for index in sorted(changed):
+        yield _damage(trace, index + 1, "line-changed", "the line was changed after it was written")
+
+
+def _broken_chain(trace: Trace, changed: frozenset[int]) -> Iterator[Problem]:
+    expected_seq, expected_before = 1, NOTHING_BEFORE
+    for index, line in enumerate(trace.lines):
+        if line.seq != expected_seq:
+            yield _damage(trace, index + 1, "number-gap", _gap(expected_seq, line.seq))
+        elif line.before != expected_before and not {index - 1, index} & changed:
+            # Both lines are sound in themselves, so one of them was written anew as a whole.
+            message = f"the line does not follow from line {index}: one of the two was replaced"
+            yield _damage(trace, index + 1, "chain-broken", message if index else "the first line follows from another")
+        expected_seq, expected_before = line.seq + 1, line.digest
+
+
+def _gap(expected: int, found: int) -> str:
+    if found == expected + 1:
+        return f"number {expected} is missing: here stands number {found}"
+    if found > expected:
+        return f"numbers {expected} to {found - 1} are missing: here stands number {found}"
+    return f"number {expected} is due, but here stands number {found}: lines were put in or moved"
+
+
+def _frame(trace: Trace) -> Iterator[Problem]:
+    if trace.lines and not isinstance(trace.lines[0].record, Opened):
+        yield _damage(trace, 1, "not-opened", f"a trace begins with 'opened', not with {trace.lines[0].kind!r}")
+    for index, line in enumerate(trace.lines):
+        if isinstance(line.record, Opened) and index:
+            yield _damage(trace, index + 1, "opened-twice", "the job is opened a second time")
+        if isinstance(line.record, Sealed):
+            yield from _seal(trace, index, line, line.record)
+    end = len(trace.lines) + 1
+    if trace.torn:
+        yield _torn(trace, end)
+    if not trace.is_sealed:
+        yield Problem(trace.path, max(end - 1, 1), "note", "not-sealed", "the job is open: the trace has no seal yet")
+
+
+def _seal(trace: Trace, index: int, line: Line, seal: Sealed) -> Iterator[Problem]:
+    if (seal.lines, seal.digest) != (index, line.before):
+        message = f"the seal is for another trace: it speaks of {seal.lines} lines, and {index} stand before it"
+        yield _damage(trace, index + 1, "seal-wrong", message)
+    if index + 1 < len(trace.lines):
+        yield _damage(trace, index + 2, "after-seal", "lines follow the seal")
+
+
+def _torn(trace: Trace, number: int) -> Problem:
+    if trace.is_sealed:
+        return _damage(trace, number, "after-seal", "something follows the seal")
+    if trace.torn.endswith(b"\n"):
+        return _damage(trace, number, "torn-line", "the last line is whole, but it is not JSON: it was changed")
+    message = f"the last line is torn: a write of {len(trace.torn)} bytes did not come to its end"
+    return Problem(trace.path, number, "note", "torn-line", message)
+
+
+def _clock(trace: Trace) -> Iterator[Problem]:
+    for number, (earlier, later) in enumerate(pairwise(trace.lines), start=2):
+        if later.at < earlier.at:
+            message = f"the clock was put back: {later.at:{TIME_FORMAT}} follows {earlier.at:{TIME_FORMAT}}"
+            yield Problem(trace.path, number, "note", "clock-back", message)
+
+
+def _damage(trace: Trace, line: int, code: str, message: str) -> Problem:
+    return Problem(trace.path, line, "damage", code, message)

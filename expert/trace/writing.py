@@ -1,0 +1,102 @@
+"""Writing a trace: whole batches, on the disk before `append` returns, by one writer for each job."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable
+from datetime import datetime
+from pathlib import Path
+from typing import Self
+
+from expert.trace.errors import TraceNotRead, TraceSealed
+from expert.trace.lines import NOTHING_BEFORE, digest_of, encode
+from expert.trace.reading import Trace, read_trace
+from expert.trace.records import Record, Sealed
+from expert.trace.storage import TraceFile
+from expert.trace.verifying import refuse_damage
+
+Clock = Callable[[], datetime]
+
+
+class TraceWriter:
+    """Appends to one trace. Begin with `create` or `go_on`; leave with `close`, or use it in a `with` statement.
+
+    `trace` is what stood in the file when it was opened. A batch is recorded when `append` returns. When `append`
+    raises, nothing of the batch is recorded, and the same batch may be tried again. `clock` gives the time with its
+    zone; the true time is written even if the clock was put back.
+    """
+
+    def __init__(self, file: TraceFile, trace: Trace, clock: Clock) -> None:
+        self.path = trace.path
+        self.trace = trace
+        self._file = file
+        self._clock = clock
+        self._written = len(trace.lines)
+        self._last = trace.lines[-1].digest if trace.lines else NOTHING_BEFORE
+        self._is_sealed = False
+
+    @classmethod
+    def create(cls, path: Path, clock: Clock) -> Self:
+        """Begin the trace of a new job; its folder is made when needed.
+
+        Raises TraceExists when the job has a trace already, JobInUse, TraceNotWritten.
+        """
+        return cls(TraceFile.create(path), Trace(path, ()), clock)
+
+    @classmethod
+    def go_on(cls, path: Path, clock: Clock) -> Self:
+        """Continue a trace. A torn tail is cut off and kept beside it, in `<name>.torn`.
+
+        A power cut can leave the first lines of a batch that was never acknowledged: they are whole, and they stay.
+        Raises TraceDamaged when the file was changed, TraceSealed when the job is closed, JobInUse, TraceNotRead,
+        TraceNotWritten, TraceTooLarge.
+        """
+        if not path.is_file():
+            raise TraceNotRead(f"{path} is not there: there is no such job to go on with")
+        with TraceFile.held(path) as lock:
+            trace = read_trace(path)
+            refuse_damage(trace)
+            if trace.is_sealed:
+                raise TraceSealed(f"{path} is sealed: the job is closed, and nothing can be added to it")
+            file = TraceFile.reopen(path, lock, trace.length, trace.torn)
+        return cls(file, trace, clock)
+
+    def append(self, records: Iterable[Record]) -> None:
+        """Record a batch. When this returns, every line of it is on the disk.
+
+        Raises TraceNotWritten, TraceSealed, TraceTooLarge, and `plain.NotPlain` for a field of a wrong type.
+        """
+        batch = tuple(records)
+        if any(isinstance(record, Sealed) for record in batch):
+            raise ValueError("a seal is written by seal(), which knows what it holds")
+        self._append(batch)
+
+    def seal(self) -> None:
+        """Close the trace for good: nothing can be appended any more. Raises as `append` does."""
+        self._append((Sealed(self._written, self._last),))
+        self._is_sealed = True
+
+    def close(self) -> None:
+        """Let go of the job, so that it can be resumed here or at another terminal."""
+        self._file.close()
+
+    def __enter__(self) -> Self:
+        return self
+
+    def __exit__(self, *_: object) -> None:
+        self.close()
+
+    def _append(self, batch: tuple[Record, ...]) -> None:
+        if self._is_sealed:
+            raise TraceSealed(f"{self.path} is sealed: the job is closed, and nothing can be added to it")
+        if not batch:
+            return
+        now = self._clock()
+        content = bytearray()
+        last = self._last
+        for number, record in enumerate(batch, start=self._written + 1):
+            raw = encode(number, now, record, last)
+            content += raw + b"\n"
+            last = digest_of(raw)
+        self._file.append(bytes(content))
+        self._last = last
+        self._written += len(batch)

@@ -1,0 +1,75 @@
+"""The bench: its dimensions and states, how machines arrive, and the moves between states."""
+
+from __future__ import annotations
+
+from types import MappingProxyType
+
+from expert.language import model, shapes
+from expert.language.conditions import NEVER, read_condition
+from expert.language.draft import Draft
+from expert.language.nodes import Items, Node, Scalar
+from expert.language.reader import Reader, Record, read_state
+
+
+def read_bench(reader: Reader, root: Node, draft: Draft) -> None:
+    file = Record(reader, root, shapes.BENCH_FILE)
+    states = {}
+    for name, key, value in draft.own(reader, "bench dimension", file.node_of("states")):
+        listed = [reader.text(item, "a state") for item in reader.distinct(reader.items(value, f"'{name}'"))]
+        if len(listed) == 1:
+            reader.refuse(key, "too-few-outcomes", f"{name} has one state only; two are needed")
+        states[name] = tuple(listed)
+    qualified = file.node_of("qualified_only")
+    only = qualified.items if type(qualified) is Items else []
+    if qualified is not None and type(qualified) is not Items:
+        reader.wrong_shape(qualified, "'qualified_only'", "a list of states ([{mains: on, covers: off}])")
+    draft.bench = model.Bench(
+        states=MappingProxyType(states),
+        arrives=MappingProxyType(_arrivals(reader, file, draft)),
+        safe=file.state("safe"),
+        qualified_only=tuple(read_state(reader, item, "an entry of 'qualified_only'") for item in only),
+        moves=_moves(reader, file, draft),
+    )
+
+
+def _arrivals(reader: Reader, file: Record, draft: Draft) -> dict[str, model.Arrival]:
+    arrivals = {}
+    for name, key, value in draft.own(reader, "arrival", file.node_of("arrives")):
+        before = reader.refusals
+        record = Record(reader, value, shapes.ARRIVAL, key)
+        arrival = model.Arrival(name, record.text("say"), record.state("state"), reader.at(key))
+        missing = [dimension for dimension in draft.names.states if dimension not in arrival.state]
+        if missing and reader.refusals == before:
+            message = f"'state' must say how {', '.join(missing)} stands when a machine arrives"
+            reader.refuse(record.node_of("state") or value, "missing-key", message)
+        if reader.refusals == before:
+            arrivals[name] = arrival
+    return arrivals
+
+
+def _moves(reader: Reader, file: Record, draft: Draft) -> tuple[model.Move, ...]:
+    moves = []
+    for name, key, value in draft.own(reader, "move", file.node_of("moves")):
+        before = reader.refusals
+        move = _move(name, key, Record(reader, value, shapes.MOVE, key))
+        if reader.refusals == before:
+            moves.append(move)
+    return tuple(moves)
+
+
+def _move(name: str, key: Scalar, record: Record) -> model.Move:
+    unless = record.node_of("unless")
+    return model.Move(
+        id=name,
+        say=record.text("say"),
+        needs=record.state("needs"),
+        makes=record.state("makes"),
+        minutes=record.number("minutes") or 0.0,
+        steps=record.texts("steps"),
+        cautions=record.names("cautions", "caution"),
+        confirm=record.text("confirm"),
+        unless=NEVER if unless is None else read_condition(record.reader, unless),
+        at=record.reader.at(key),
+    )
+
+

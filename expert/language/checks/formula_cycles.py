@@ -1,0 +1,27 @@
+"""A worked-out value must not need itself, and the limits of a reading must not need the reading."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from expert.language.checks.circles import circles
+from expert.language.draft import Draft
+from expert.language.problems import Problem
+
+CODES: dict[str, str] = {}  # shares the code `cycle` with the rules
+
+
+def needs(draft: Draft) -> dict[str, list[str]]:
+    """What each worked-out value and each measured question needs for its formulas."""
+    graph = {work_out.id: list(work_out.formula.names) for work_out in draft.work_outs.values()}
+    for question in draft.questions.values():
+        if question.measure is not None:
+            limits = [limit for reading in question.measure.readings for limit in (reading.low, reading.high)]
+            graph[question.id] = list(dict.fromkeys(name for limit in limits if limit for name in limit.names))
+    return graph
+
+
+def check(draft: Draft) -> Iterable[Problem]:
+    for circle in circles(needs(draft)):
+        first = draft.work_outs.get(circle[0]) or draft.questions[circle[0]]
+        yield Problem(first.at, f"formulas go round in a circle: {' -> '.join(circle)}", "cycle")

@@ -1,0 +1,18 @@
+"""Every machine type says how it stands with every feature, so that no rule is left hanging."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from expert.language.draft import Draft
+from expert.language.problems import Problem
+
+CODES = {"missing-feature": "A machine type does not say which value of a feature it has."}
+
+
+def check(draft: Draft) -> Iterable[Problem]:
+    for machine in draft.machines.values():
+        for feature in draft.features.values():
+            if feature.id not in machine.features:
+                message = f"{machine.id} must state the feature '{feature.id}': one of {', '.join(feature.values)}"
+                yield Problem(draft.place("machine", machine.id, "features"), message, "missing-feature")

@@ -1,0 +1,60 @@
+"""Readings are tried top to bottom: one whose whole span is taken by those above it can never come out."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterable
+
+from expert.language.draft import Draft
+from expert.language.formula import Formula, Value
+from expert.language.model import Question
+from expert.language.problems import Problem
+
+CODES: dict[str, str] = {}  # shares `unreachable-reading` and `limits-reversed` with the reader
+
+Span = tuple[float, float]
+
+
+def check(draft: Draft) -> Iterable[Problem]:
+    for question in draft.questions.values():
+        if question.measure is not None:
+            yield from _of_question(question)
+
+
+def _of_question(question: Question) -> Iterable[Problem]:
+    assert question.measure is not None
+    taken: list[Span] = []
+    for reading in question.measure.readings:
+        span = _span(reading.low, reading.high)
+        if span is None:
+            continue  # Its limits depend on the machine; nothing can be said here.
+        low, high = span
+        if low >= high:
+            message = f"'{reading.name}': the lower limit is not below the upper one"
+            yield Problem(reading.at, message, "limits-reversed")
+        elif _covered(span, taken):
+            message = f"'{reading.name}' can never come out: the readings above it take its whole span"
+            yield Problem(reading.at, message, "unreachable-reading")
+        else:
+            taken.append(span)
+
+
+def _span(low: Formula | None, high: Formula | None) -> Span | None:
+    """The limits as numbers, if both are written as plain numbers with units."""
+    ends = []
+    for limit, without in ((low, -math.inf), (high, math.inf)):
+        if limit is None:
+            ends.append(without)
+        elif isinstance(limit.tree, Value):
+            ends.append(limit.tree.quantity.value)
+        else:
+            return None
+    return ends[0], ends[1]
+
+
+def _covered(span: Span, taken: list[Span]) -> bool:
+    reached, high = span
+    for low, end in sorted(taken):
+        if low <= reached:
+            reached = max(reached, end)
+    return reached >= high

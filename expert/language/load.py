@@ -1,0 +1,162 @@
+"""From a folder of rule files to a checked, immutable rule base, or to everything that is wrong with it.
+
+Text to nodes, a survey of all names, nodes to records, then the checks on the whole. Nothing is executed.
+"""
+
+from __future__ import annotations
+
+import gc
+import hashlib
+from collections.abc import Callable, Iterator, Mapping
+from contextlib import contextmanager
+from pathlib import Path, PurePosixPath
+
+from expert.language.bench_file import read_bench
+from expert.language.checks import CHECKS
+from expert.language.circuit_file import read_circuit
+from expert.language.draft import Draft
+from expert.language.model import Position, RuleBase
+from expert.language.names import Names
+from expert.language.nodes import Node, read_nodes
+from expert.language.problems import Problem, RulesRefused
+from expert.language.reader import Reader
+from expert.language.small_files import (
+    read_cautions,
+    read_complaints,
+    read_features,
+    read_instruments,
+    read_machine,
+)
+from expert.language.survey import Survey
+from expert.language.text_check import LARGEST_FILE, cleaned, decoded
+
+# In the order in which they are read: what comes later may rest on what came before.
+_READ: Mapping[str, Callable[[Reader, Node, Draft], None]] = {
+    "features": read_features,
+    "complaints": read_complaints,
+    "cautions": read_cautions,
+    "instruments": read_instruments,
+    "bench": read_bench,
+    "machine": read_machine,
+    "circuit": read_circuit,
+}
+_FOLDERS = {"machines": "machine", "circuits": "circuit"}
+_FILES = tuple(f"{sort}.yaml" for sort in _READ if sort not in _FOLDERS.values())
+
+
+def load_rules(folder: Path) -> RuleBase:
+    """The rule base in a folder. Raises RulesRefused with every problem; their paths begin with the folder as given."""
+    problems: list[Problem] = []
+    texts: dict[str, str] = {}
+    if not folder.is_dir():
+        raise RulesRefused([Problem(Position(str(folder), 1, 1), "there is no such folder", "no-rules")])
+    for file in sorted(folder.rglob("*.y*ml")):
+        inner = file.relative_to(folder).as_posix()
+        if _is_apart(inner) or not file.is_file():
+            continue
+        text, found = _text_of(file)
+        problems += found
+        texts[inner] = text
+    return _read(texts, problems, str(folder))
+
+
+def read_rules(texts: Mapping[str, str]) -> RuleBase:
+    """The rule base in these texts (path within the folder -> text). Raises RulesRefused with every problem."""
+    return _read({path: text for path, text in texts.items() if not _is_apart(path)}, [], "")
+
+
+def digest_of(texts: Mapping[str, str]) -> str:
+    """What pins a rule base: SHA-256 over its sorted paths and texts, each with its length before it."""
+    whole = hashlib.sha256()
+    for path in sorted(texts):
+        for piece in (path, texts[path]):
+            data = piece.encode("utf-8", "surrogatepass")
+            whole.update(f"{len(data)}:".encode() + data)
+    return whole.hexdigest()
+
+
+def _is_apart(inner: str) -> bool:
+    """Worked cases are read by themselves; hidden files and other things than YAML are nobody's business."""
+    parts = PurePosixPath(inner).parts
+    return parts[0] == "cases" or any(part.startswith(".") for part in parts) or not inner.endswith((".yaml", ".yml"))
+
+
+def _text_of(file: Path) -> tuple[str, list[Problem]]:
+    try:
+        with file.open("rb") as opened:
+            data = opened.read(LARGEST_FILE + 1)
+    except OSError as error:
+        message = f"the file cannot be read: {error.strerror}"
+        return "", [Problem(Position(str(file), 1, 1), message, "unreadable-file")]
+    return decoded(str(file), data)
+
+
+def _sort_of(inner: str) -> str:
+    """Which sort of file a path names; nothing if none."""
+    if inner in _FILES:
+        return inner.removesuffix(".yaml")
+    path = PurePosixPath(inner)
+    return _FOLDERS.get(path.parts[0], "") if len(path.parts) == 2 and path.suffix == ".yaml" else ""
+
+
+@contextmanager
+def _without_garbage_collection() -> Iterator[None]:
+    """Reading makes very many small values and no cycles; looking for garbage among them would only cost time."""
+    was_on = gc.isenabled()
+    gc.disable()
+    try:
+        yield
+    finally:
+        if was_on:
+            gc.enable()
+
+
+def _read(texts: Mapping[str, str], problems: list[Problem], folder: str) -> RuleBase:
+    with _without_garbage_collection():
+        already = {problem.at.path for problem in problems}
+        names = Names()
+        survey = Survey(names, problems)
+        clean: dict[str, str] = {}
+        trees: list[tuple[str, str, Node | None]] = []
+        for inner in sorted(texts):
+            path = str(PurePosixPath(folder) / inner) if folder else inner
+            sort = _sort_of(inner)
+            if not sort:
+                problems.append(_unknown_file(path, inner))
+                continue
+            root = None
+            if path not in already:
+                clean[inner], root = _tree(path, texts[inner], problems)
+            trees.append((sort, path, root))
+            survey.declare(sort, path, root)
+        if not any(sort == "circuit" for sort, _, _ in trees):
+            problems.append(Problem(Position(folder or ".", 1, 1), "there is no file in circuits/", "no-rules"))
+        draft = Draft(names)
+        for sort, read in _READ.items():
+            for path, root in [(path, root) for this, path, root in trees if this == sort]:
+                if root is not None:
+                    read(Reader(path, names, problems), root, draft)
+        for check in CHECKS:
+            problems.extend(check(draft))
+        if problems:
+            raise RulesRefused(problems)
+        return draft.finished(digest_of(clean))
+
+
+def _tree(path: str, text: str, problems: list[Problem]) -> tuple[str, Node | None]:
+    clean, found = cleaned(path, text)
+    problems += found
+    if found and not clean:
+        return clean, None
+    root, wrong = read_nodes(path, clean)
+    # A forbidden character often upsets the layout too: then one message says enough.
+    problems += [problem for problem in wrong if not (found and problem.code == "not-yaml")]
+    return clean, root
+
+
+def _unknown_file(path: str, inner: str) -> Problem:
+    near = Names().did_you_mean(inner, _FILES)
+    has = f"a rule base has {', '.join(_FILES)}, machines/*.yaml, circuits/*.yaml and cases/*.yaml"
+    return Problem(Position(path, 1, 1), f"this file is not part of a rule base{near or f'; {has}'}", "unknown-file")
+
+

@@ -1,0 +1,77 @@
+"""What the rule base names: which ids there are, where, and which outcomes and kinds they have.
+
+Filled in one quick pass over all files before any record is built, so that records may mention each other in any
+order and a record that is itself broken is still known by name.
+"""
+
+from __future__ import annotations
+
+import difflib
+from collections.abc import Iterable
+from dataclasses import dataclass, field
+
+from expert.language.model import Position
+
+SPACES = (
+    "circuit",
+    "part",
+    "fault",
+    "question",
+    "finding",
+    "worked-out value",
+    "rule",
+    "complaint",
+    "caution",
+    "feature",
+    "plate value",
+    "machine",
+    "instrument",
+    "bench dimension",
+    "arrival",
+    "move",
+)
+_MOST_SUGGESTIONS = 200  # Looking for near misses is slow; beyond so many problems nobody reads them.
+_MOST_LISTED = 12
+
+
+@dataclass(slots=True)
+class Names:
+    """All names of a rule base.
+
+    `places`: space -> id -> where it was first given. `outcomes`: fact -> its outcomes, None if its record does not
+    let them be known. `faults_of`: part -> its faults. `kinds`: name in formulas -> kind, None likewise.
+    `words`: machine.<feature> -> its values.
+    `incomplete`: spaces whose files could not be read whole, so that an unknown name proves nothing.
+    """
+
+    places: dict[str, dict[str, Position]] = field(default_factory=lambda: {space: {} for space in SPACES})
+    outcomes: dict[str, tuple[str, ...] | None] = field(default_factory=dict)
+    faults_of: dict[str, tuple[str, ...]] = field(default_factory=dict)
+    states: dict[str, tuple[str, ...]] = field(default_factory=dict)
+    kinds: dict[str, str | None] = field(default_factory=dict)
+    words: dict[str, tuple[str, ...] | None] = field(default_factory=dict)
+    incomplete: set[str] = field(default_factory=set)
+    suggestions_left: int = _MOST_SUGGESTIONS
+
+    def instead(self, wrong: str, known: Iterable[str]) -> str:
+        """The tail of a message: the nearest known name, or the list if it is short, or that there is none."""
+        choices = sorted(known)
+        if not choices:
+            return "; there is none yet"
+        near = self.nearest(wrong, choices)
+        if near:
+            return f"; did you mean {near}?"
+        return f"; there is {', '.join(choices)}" if len(choices) <= _MOST_LISTED else ""
+
+    def did_you_mean(self, wrong: str, known: Iterable[str]) -> str:
+        """Only the nearest known name, as the tail of a message, or nothing."""
+        near = self.nearest(wrong, list(known))
+        return f"; did you mean {near}?" if near else ""
+
+    def nearest(self, wrong: str, known: list[str]) -> str:
+        """The known name most like a wrong one, or nothing."""
+        if self.suggestions_left <= 0 or len(wrong) > 80:
+            return ""
+        self.suggestions_left -= 1
+        found = difflib.get_close_matches(wrong.lower().replace("-", "_").replace(" ", "_"), known, 1, 0.6)
+        return found[0] if found else ""

@@ -1,0 +1,162 @@
+"""The quick pass over all files that gathers names, outcomes and kinds before any record is built."""
+
+from __future__ import annotations
+
+from expert.language.names import Names
+from expert.language.nodes import Items, Node, Pairs, Scalar, place
+from expert.language.problems import Problem
+from expert.language.reader import is_snake_case
+from expert.language.shapes import RESERVED, YES_NO
+from expert.trade.units import KINDS
+
+# What each sort of file gives names to: these spaces are incomplete if such a file cannot be read.
+SPACES_OF = {
+    "features": ("feature", "plate value"),
+    "complaints": ("complaint",),
+    "cautions": ("caution",),
+    "instruments": ("instrument",),
+    "bench": ("bench dimension", "arrival", "move"),
+    "machine": ("machine",),
+    "circuit": ("circuit", "part", "fault", "question", "finding", "worked-out value", "rule"),
+}
+# Questions, findings and worked-out values share one set of ids: conditions and formulas name them bare.
+_BARE = ("question", "finding", "worked-out value")
+
+
+class Survey:
+    """Declares the names of one file after the other."""
+
+    def __init__(self, names: Names, problems: list[Problem]) -> None:
+        self.names, self.problems = names, problems
+        self.path = ""
+
+    def declare(self, sort: str, path: str, root: Node | None) -> None:
+        """Gather the names of one file. A file that is no mapping leaves its spaces incomplete."""
+        self.path = path
+        if type(root) is not Pairs:
+            self.names.incomplete.update(SPACES_OF[sort])
+            return
+        getattr(self, f"_{sort}")(root)
+
+    def _id(self, space: str, key: Scalar, name: str | None = None) -> bool:
+        """Note one id; report it if it is badly formed, reserved, or given before."""
+        name = key.text if name is None else name
+        at = place(self.path, key)
+        if not is_snake_case(key.text):
+            message = f"'{key.text[:60]}' is no id; small letters, digits and single underscores, as in fill_coil"
+            self.problems.append(Problem(at, message, "not-snake-case"))
+        elif key.text in RESERVED and space != "fault":
+            self.problems.append(Problem(at, f"'{key.text}' is a word of the language; choose another id", "reserved-name"))
+        for other in _BARE if space in _BARE else (space,):
+            first = self.names.places[other].get(name)
+            if first is not None:
+                message = f"there is already a {other} '{name}', at {first}"
+                self.problems.append(Problem(at, message, "duplicate-id"))
+                return False
+        self.names.places[space][name] = at
+        return True
+
+    def _entries(self, root: Node | None, key: str) -> list[tuple[Scalar, Node]]:
+        if type(root) is not Pairs or key not in root.entries:
+            return []
+        value = root.entries[key][1]
+        return list(value.entries.values()) if type(value) is Pairs else []
+
+    def _features(self, root: Pairs) -> None:
+        for key, value in self._entries(root, "features"):
+            if self._id("feature", key):
+                values = _listed(_field(value, "values"))
+                self.names.outcomes[f"machine.{key.text}"] = self.names.words[f"machine.{key.text}"] = values
+        for key, value in self._entries(root, "plate"):
+            if self._id("plate value", key):
+                self.names.kinds[f"plate.{key.text}"] = _kind(_field(value, "measure"))
+
+    def _complaints(self, root: Pairs) -> None:
+        for key, _ in self._entries(root, "complaints"):
+            if self._id("complaint", key):
+                self.names.outcomes[f"complaint.{key.text}"] = YES_NO
+
+    def _cautions(self, root: Pairs) -> None:
+        for key, _ in self._entries(root, "cautions"):
+            self._id("caution", key)
+
+    def _instruments(self, root: Pairs) -> None:
+        for key, _ in self._entries(root, "instruments"):
+            self._id("instrument", key)
+
+    def _bench(self, root: Pairs) -> None:
+        for key, value in self._entries(root, "states"):
+            if self._id("bench dimension", key):
+                self.names.states[key.text] = _listed(value) or ()
+        for key, _ in self._entries(root, "arrives"):
+            self._id("arrival", key)
+        for key, _ in self._entries(root, "moves"):
+            self._id("move", key)
+
+    def _machine(self, root: Pairs) -> None:
+        self._own_id("machine", root)
+
+    def _circuit(self, root: Pairs) -> None:
+        self._own_id("circuit", root)
+        for key, value in self._entries(root, "parts"):
+            if self._id("part", key):
+                self._faults(key.text, value)
+        for key, value in self._entries(root, "questions"):
+            if self._id("question", key):
+                self._question(key.text, value)
+        for key, value in self._entries(root, "findings"):
+            if self._id("finding", key):
+                self.names.outcomes[key.text] = _listed(_field(value, "outcomes"))
+        for key, value in self._entries(root, "work_out"):
+            if self._id("worked-out value", key):
+                self.names.kinds[key.text] = _kind(_field(value, "gives"))
+        for key, _ in self._entries(root, "rules"):
+            self._id("rule", key)
+
+    def _own_id(self, space: str, root: Pairs) -> None:
+        """The id that a file gives itself in its first line."""
+        value = _field(root, space)
+        if type(value) is Scalar and value.text:
+            self._id(space, value)
+
+    def _faults(self, part: str, value: Node) -> None:
+        found = []
+        for key, _ in self._entries(value, "faults"):
+            name = f"{part}.{key.text}"
+            if self._id("fault", key, name):
+                found.append(key.text)
+                self.names.outcomes[name] = ("present", "absent")
+        self.names.faults_of[part] = tuple(found)
+
+    def _question(self, name: str, value: Node) -> None:
+        answer = _field(value, "answer")
+        outcomes: tuple[str, ...] | None = None
+        if type(answer) is Scalar and answer.text == "yes_no":
+            outcomes = YES_NO
+        elif (choices := _field(answer, "one_of")) is not None:
+            outcomes = tuple(choices.entries) if type(choices) is Pairs else None
+        elif (measured := _field(answer, "measure")) is not None:
+            readings = _field(value, "readings")
+            outcomes = tuple(readings.entries) if type(readings) is Pairs else None
+            self.names.kinds[name] = _kind(measured)
+        else:
+            self.names.kinds[name] = None  # Cannot be told: formulas that name it are let be.
+        self.names.outcomes[name] = outcomes
+
+
+def _field(node: Node | None, key: str) -> Node | None:
+    if type(node) is not Pairs or key not in node.entries:
+        return None
+    return node.entries[key][1]
+
+
+def _listed(node: Node | None) -> tuple[str, ...] | None:
+    """The texts of a list, or None if it is not one of texts."""
+    if type(node) is not Items:
+        return None
+    texts = tuple(item.text for item in node.items if type(item) is Scalar and not item.unreadable)
+    return texts if len(texts) == len(node.items) else None
+
+
+def _kind(node: Node | None) -> str | None:
+    return node.text if type(node) is Scalar and node.text in KINDS else None

@@ -1,0 +1,53 @@
+"""Worked-out values: a formula with its kind, its unit, its source, and what it assumes where a reading is missing."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from types import MappingProxyType
+
+from expert.language import model, shapes
+from expert.language.draft import Draft
+from expert.language.formula_fields import formula_in
+from expert.language.nodes import Node, Scalar
+from expert.language.quantities import read_kind, read_one, read_unit
+from expert.language.reader import Reader, Record
+from expert.trade.units import Quantity
+
+
+def read_work_outs(reader: Reader, root: Node | None, circuit: str, draft: Draft) -> None:
+    for name, key, value in draft.own(reader, "worked-out value", root):
+        before = reader.refusals
+        work_out = _work_out(Record(reader, value, shapes.WORK_OUT, key), name, key, circuit)
+        if work_out is not None and reader.refusals == before:
+            draft.work_outs[name] = work_out
+
+
+def _work_out(record: Record, name: str, key: Scalar, circuit: str) -> model.WorkOut | None:
+    kind = read_kind(record, "gives")
+    unit = read_unit(record, "unit", kind)
+    title, source = record.text("name"), record.text("source")
+    assume = _assumptions(record)
+    formula = formula_in(record, "formula", kind)
+    if formula is None:
+        return None
+    return model.WorkOut(name, circuit, title, kind, unit, formula, assume, source, record.reader.at(key))
+
+
+def _assumptions(record: Record) -> Mapping[str, Quantity]:
+    reader, node = record.reader, record.node_of("assume")
+    assume = {}
+    for question, (key, value) in (reader.pairs(node, "'assume'") if node is not None else {}).items():
+        quantity = _assumed(reader, question, key, value)
+        if quantity is not None:
+            assume[question] = quantity
+    return MappingProxyType(assume)
+
+
+def _assumed(reader: Reader, question: str, key: Scalar, value: Node) -> Quantity | None:
+    if not reader.name(key, "question"):
+        return None
+    if question not in reader.names.kinds:
+        message = f"'{question}' is answered in words; only a measured reading can be assumed"
+        reader.refuse(key, "wrong-kind", message)
+        return None
+    return read_one(reader, value, reader.names.kinds[question] or "")

@@ -62,7 +62,7 @@ def _move(name: str, key: Scalar, record: Record) -> model.Move:
     return model.Move(
         id=name,
         say=record.text("say"),
-        needs=record.state("needs"),
+        needs=record.states("needs"),
         makes=record.state("makes"),
         minutes=record.number("minutes") or 0.0,
         steps=record.texts("steps"),
@@ -71,5 +71,3 @@ def _move(name: str, key: Scalar, record: Record) -> model.Move:
         unless=NEVER if unless is None else read_condition(record.reader, unless),
         at=record.reader.at(key),
     )
-
-

@@ -158,5 +158,3 @@ def _unknown_file(path: str, inner: str) -> Problem:
     near = Names().did_you_mean(inner, _FILES)
     has = f"a rule base has {', '.join(_FILES)}, machines/*.yaml, circuits/*.yaml and cases/*.yaml"
     return Problem(Position(path, 1, 1), f"this file is not part of a rule base{near or f'; {has}'}", "unknown-file")
-
-

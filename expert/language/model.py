@@ -150,7 +150,7 @@ class Reading:
 
 @dataclass(frozen=True, slots=True)
 class Measure:
-    """How a number is taken: its kind (`expert.trade.units`), instrument id, unit of a bare number, believable range."""
+    """How a number is taken: kind (`expert.trade.units`), instrument id, unit of a bare number, believable range."""
 
     kind: str
     instrument: str
@@ -393,5 +393,5 @@ class RuleBase:
         facts |= {f"complaint.{c}": ("yes", "no") for c in self.complaints}
         facts |= {q.id: q.outcomes for q in self.questions.values()}
         facts |= {f.id: f.outcomes for f in self.findings.values()}
-        facts |= {f: ("present", "absent") for f in self.faults}
+        facts |= dict.fromkeys(self.faults, ("present", "absent"))
         return facts

@@ -73,5 +73,6 @@ class Names:
         if self.suggestions_left <= 0 or len(wrong) > 80:
             return ""
         self.suggestions_left -= 1
-        found = difflib.get_close_matches(wrong.lower().replace("-", "_").replace(" ", "_"), known, 1, 0.6)
+        likeness = 0.65 if len(wrong) < 6 else 0.78
+        found = difflib.get_close_matches(wrong.lower().replace("-", "_").replace(" ", "_"), known, 1, likeness)
         return found[0] if found else ""

@@ -31,9 +31,7 @@ class Scalar:
 
     __slots__ = ("column", "line", "straight", "text", "unreadable")
 
-    def __init__(
-        self, text: str, line: int, column: int, straight: bool = False, unreadable: bool = False
-    ) -> None:
+    def __init__(self, text: str, line: int, column: int, straight: bool = False, unreadable: bool = False) -> None:
         self.text, self.line, self.column, self.straight, self.unreadable = text, line, column, straight, unreadable
 
 

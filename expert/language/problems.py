@@ -1,4 +1,4 @@
-"""What can be wrong with a rule file: one type of value, a stable code for each sort, and the refusal that carries them all.
+"""What can be wrong with a rule file: one type of value, a stable code for each sort, and the refusal of the whole.
 
 The codes of the checks that look at the whole rule base stand with their check in `expert.language.checks`.
 """

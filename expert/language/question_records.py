@@ -68,7 +68,7 @@ def _answer(record: Record) -> tuple[tuple[str, ...], Mapping[str, str], model.M
     if type(node) is Pairs and "measure" in node.entries:
         measure = _measure(record, Record(reader, node, shapes.MEASUREMENT))
         return tuple(reading.name for reading in measure.readings), _NO_LABELS, measure
-    if "readings" in record.keys():
+    if "readings" in record.written:
         reader.refuse(record.key_node("readings"), "unknown-key", "only a question that is measured has 'readings'")
     if type(node) is Scalar and node.text == "yes_no":
         return shapes.YES_NO, _NO_LABELS, None

@@ -179,7 +179,9 @@ class Record:
         entry = self._entries.get(key)
         return entry[0] if entry else self.node
 
-    def keys(self) -> Iterable[str]:
+    @property
+    def written(self) -> Iterable[str]:
+        """The keys that are there, in the author's order."""
         return self._entries
 
     def text(self, key: str) -> str:
@@ -235,18 +237,42 @@ class Record:
             return _NOTHING
         return read_state(self.reader, node, f"'{key}'")
 
+    def states(self, key: str) -> Mapping[str, tuple[str, ...]]:
+        """Bench dimensions, each with the states of which any will do; empty if the key is not there."""
+        node = self.node_of(key)
+        if node is None or (type(node) is Pairs and not node.entries):
+            return MappingProxyType({})
+        return read_states(self.reader, node, f"'{key}'")
+
+
+def read_states(reader: Reader, node: Node, what: str) -> Mapping[str, tuple[str, ...]]:
+    """A mapping of bench dimensions, each to one of its states or a list of them."""
+    found = {}
+    for key, (key_node, value) in reader.pairs(node, what).items():
+        if reader.name(key_node, "bench dimension"):
+            found[key] = tuple(_states(reader, value, key))
+    return MappingProxyType(found)
+
 
 def read_state(reader: Reader, node: Node, what: str) -> Mapping[str, str]:
-    """A mapping of bench dimensions to states."""
-    state = {}
+    """A mapping of bench dimensions, each to one of its states."""
+    state: dict[str, str] = {}
     for key, (key_node, value) in reader.pairs(node, what).items():
         if not reader.name(key_node, "bench dimension"):
             continue
-        states = reader.names.states.get(key)
-        text = reader.text(value, f"the state of {key}")
-        if states and text and text not in states:
-            near = reader.names.did_you_mean(text, states)
-            has = f"it has {', '.join(states)}{near}"
-            reader.refuse(value, "unknown-outcome", f"'{_shortened(text)}' is not a state of {key}; {has}")
-        state[key] = text
+        if type(value) is Scalar:
+            state.update((key, found) for found in _states(reader, value, key))
+        else:
+            reader.wrong_shape(value, f"the state of {key}", "one state")
     return MappingProxyType(state)
+
+
+def _states(reader: Reader, node: Node, dimension: str) -> Iterator[str]:
+    known = reader.names.states.get(dimension, ())
+    for item in reader.distinct(reader.one_or_more(node, f"the state of {dimension}")):
+        text = reader.text(item, f"the state of {dimension}")
+        if known and text and text not in known:
+            near = reader.names.did_you_mean(text, known)
+            has = f"it has {', '.join(known)}{near}"
+            reader.refuse(item, "unknown-outcome", f"'{_shortened(text)}' is not a state of {dimension}; {has}")
+        yield text

@@ -38,7 +38,7 @@ def _conclusions(reader: Reader, node: Node, draft: Draft) -> tuple[Conclusion, 
         return ()
     record = Record(reader, node, shapes.CONCLUSIONS)
     found: list[Conclusion] = []
-    for word in record.keys():
+    for word in record.written:
         read = _READ.get(word)
         if read is not None:
             found.extend(read(record, word, draft))

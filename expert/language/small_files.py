@@ -18,9 +18,7 @@ def read_features(reader: Reader, root: Node, draft: Draft) -> None:
     for name, key, value in draft.own(reader, "feature", file.node_of("features")):
         before = reader.refusals
         record = Record(reader, value, shapes.FEATURE, key)
-        values = tuple(
-            reader.text(item, "a value") for item in reader.distinct(record.list_of("values"))
-        )
+        values = tuple(reader.text(item, "a value") for item in reader.distinct(record.list_of("values")))
         if len(values) == 1:
             reader.refuse(record.key_node("values"), "too-few-outcomes", f"{name} has one value only; two are needed")
         feature = model.Feature(name, record.text("name"), values, reader.at(key))
@@ -104,7 +102,7 @@ def _instrument(record: Record, name: str) -> Instrument:
     kind = read_kind(record, "measures")
     difference = difference_of(kind)
     ranges = tuple(_range(Record(reader, item, shapes.RANGE), kind) for item in record.list_of("ranges"))
-    keys = set(record.keys())
+    keys = set(record.written)
     if ("class" in keys) != ("full_scale" in keys):
         reader.refuse(record.node, "no-accuracy", "'class' and 'full_scale' go together")
     ways = [way for way in ("ranges", "class", "plus_minus", "percent") if way in keys]

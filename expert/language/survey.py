@@ -46,7 +46,9 @@ class Survey:
             message = f"'{key.text[:60]}' is no id; small letters, digits and single underscores, as in fill_coil"
             self.problems.append(Problem(at, message, "not-snake-case"))
         elif key.text in RESERVED and space != "fault":
-            self.problems.append(Problem(at, f"'{key.text}' is a word of the language; choose another id", "reserved-name"))
+            self.problems.append(
+                Problem(at, f"'{key.text}' is a word of the language; choose another id", "reserved-name")
+            )
         for other in _BARE if space in _BARE else (space,):
             first = self.names.places[other].get(name)
             if first is not None:

@@ -35,7 +35,7 @@ def reachable(bench: Bench, start: State) -> list[State]:
     seen = {tuple(sorted(start.items()))}
     for state in reached:  # grows while it is walked through
         for move in bench.moves:
-            if move.needs.items() <= state.items():
+            if all(state.get(dimension) in states for dimension, states in move.needs.items()):
                 after = {**state, **move.makes}
                 key = tuple(sorted(after.items()))
                 if key not in seen:

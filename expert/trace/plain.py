@@ -89,9 +89,10 @@ def _convert(kind: Any, value: Any, where: str, *, out: bool) -> Any:
 
 
 def _record_out(kind: type, value: Any, where: str) -> dict[str, Any]:
+    known = fields_of(kind)
     if type(value) is not kind:
         raise NotPlain(where, f"a {kind.__name__} is wanted, not {_say(value)}")
-    return {f.name: _convert(t, getattr(value, f.name), f"{where}.{f.name}", out=True) for f, t in fields_of(kind)}
+    return {f.name: _convert(t, getattr(value, f.name), f"{where}.{f.name}", out=True) for f, t in known}
 
 
 def _record_in(kind: type, value: Any, where: str) -> Any:

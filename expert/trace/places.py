@@ -1,0 +1,69 @@
+"""Where jobs live, and which job numbers can be the name of a file."""
+
+from __future__ import annotations
+
+import re
+from pathlib import Path
+
+from platformdirs import user_data_path
+
+from expert.trace.errors import NotAJobNumber
+
+SUFFIX = ".jsonl"
+LONGEST_JOB_NUMBER = 40
+# Names of devices, also before a dot: Microsoft, "Naming Files, Paths, and Namespaces" (from memory, to be confirmed).
+RESERVED = frozenset(
+    ["con", "prn", "aux", "nul", *(f"com{n}" for n in range(10)), *(f"lpt{n}" for n in range(10))],
+)
+WHAT_WOULD_DO = "letters a to z, digits, '-', '.' and '_' will do, 1 to 40 of them, the first a letter or a digit"
+_JOB_NUMBER = re.compile(r"[A-Za-z0-9][A-Za-z0-9._-]{0,39}")
+_COUNTED = re.compile(r"[0-9]{1,15}")
+
+
+def jobs_folder() -> Path:
+    """The folder for this user's jobs. It need not exist yet."""
+    return user_data_path("bench-expert", appauthor=False) / "jobs"
+
+
+def check_job_number(number: str) -> str:
+    """The number itself when it can name a file on every common system. Raises NotAJobNumber.
+
+    >>> check_job_number("2026-0007.b")
+    '2026-0007.b'
+    >>> check_job_number("../7")
+    Traceback (most recent call last):
+    expert.trace.errors.NotAJobNumber: '../7' is not a job number: letters a to z, digits, '-', '.' and '_' will do,
+    1 to 40 of them, the first a letter or a digit
+    """
+    if not _JOB_NUMBER.fullmatch(number):
+        shown = number if len(number) <= LONGEST_JOB_NUMBER else number[:LONGEST_JOB_NUMBER] + "..."
+        raise NotAJobNumber(f"{shown!a} is not a job number: {WHAT_WOULD_DO}")
+    if number.partition(".")[0].lower() in RESERVED:
+        raise NotAJobNumber(f"{number!a} is not a job number: some systems keep that name for a device; add a digit")
+    return number
+
+
+def job_path(folder: Path, number: str) -> Path:
+    """The trace of a job. Raises NotAJobNumber.
+
+    >>> job_path(Path("jobs"), "0007").as_posix()
+    'jobs/0007.jsonl'
+    """
+    return folder / (check_job_number(number) + SUFFIX)
+
+
+def next_job_number(folder: Path) -> str:
+    """One more than the highest counted job in the folder, with at least four digits: '0001', '0002' ...
+
+    Two terminals may be given the same number; the one that opens its job second is told that it is taken.
+    """
+    if not folder.is_dir():
+        return "0001"
+    names = (entry.name.removesuffix(SUFFIX) for entry in folder.iterdir() if entry.name.endswith(SUFFIX))
+    highest = max((int(name) for name in names if _COUNTED.fullmatch(name)), default=0)
+    return f"{highest + 1:04d}"
+
+
+def jobs_in(folder: Path) -> tuple[Path, ...]:
+    """Every trace in the folder, sorted by name; hidden files are left out. A folder that is not there has no jobs."""
+    return tuple(sorted(p for p in folder.glob("*" + SUFFIX) if p.is_file() and not p.name.startswith(".")))

@@ -1,0 +1,91 @@
+"""The JSON Schema (draft 2020-12) of one line of a trace, made from the records themselves."""
+
+from __future__ import annotations
+
+import inspect
+import typing
+from collections.abc import Mapping
+from dataclasses import is_dataclass
+from typing import Any
+
+from expert.trace.kinds import KIND_NAMES
+from expert.trace.lines import KEYS
+from expert.trace.plain import INFINITIES, LARGEST_WHOLE_NUMBER, fields_of, may_be_left_out, optional_part
+
+DIALECT = "https://json-schema.org/draft/2020-12/schema"
+WHOLE_NUMBER = {"type": "integer", "minimum": -LARGEST_WHOLE_NUMBER, "maximum": LARGEST_WHOLE_NUMBER}
+DIGEST = {"type": "string", "pattern": "^[0-9a-f]{64}$"}
+TIME = r"^[0-9]{4}-[0-9]{2}-[0-9]{2}T[0-9]{2}:[0-9]{2}:[0-9]{2}Z$"
+SIMPLE: Mapping[Any, dict[str, Any]] = {
+    str: {"type": "string"},
+    int: WHOLE_NUMBER,
+    bool: {"type": "boolean"},
+    float: {"anyOf": [{"type": "number"}, {"enum": sorted(INFINITIES)}]},
+}
+
+
+def trace_schema() -> dict[str, Any]:
+    """The schema of one line. A trace is a file of such lines, each a JSON object by itself."""
+    parts: dict[str, Any] = {}
+    by_kind = [
+        {
+            "if": {"properties": {"kind": {"const": name}}, "required": ["kind"]},
+            "then": {"properties": {"data": _schema_of(record_type, parts)}},
+        }
+        for name, record_type in KIND_NAMES.items()
+    ]
+    return {
+        "$schema": DIALECT,
+        "title": "One line of the trace of a repair job",
+        "type": "object",
+        "properties": {
+            "seq": {"type": "integer", "minimum": 1, "description": "The line's number, counted from 1."},
+            "at": {"type": "string", "pattern": TIME, "description": "When it was written, UTC."},
+            "kind": {"enum": list(KIND_NAMES), "description": "What happened."},
+            "data": {"type": "object", "description": "What belongs to this kind."},
+            "before": DIGEST
+            | {"description": "SHA-256 of the line before, without its line end; of nothing for line 1."},
+            "check": DIGEST | {"description": "SHA-256 of this line without the key 'check', spelled the same way."},
+        },
+        "required": list(KEYS),
+        "additionalProperties": False,
+        "allOf": by_kind,
+        "$defs": dict(sorted(parts.items())),
+    }
+
+
+def _schema_of(kind: Any, parts: dict[str, Any]) -> dict[str, Any]:
+    """The schema of a declared type; dataclasses go into `parts` and are referred to by name."""
+    inner = optional_part(kind)
+    if inner is not None:
+        return {"anyOf": [_schema_of(inner, parts), {"type": "null"}]}
+    origin, arguments = typing.get_origin(kind), typing.get_args(kind)
+    if origin is tuple and arguments[1:] == (Ellipsis,):
+        return {"type": "array", "items": _schema_of(arguments[0], parts)}
+    if origin is tuple:
+        items = [_schema_of(argument, parts) for argument in arguments]
+        return {"type": "array", "prefixItems": items, "items": False, "minItems": len(items)}
+    if origin is Mapping:
+        return {"type": "object", "additionalProperties": _schema_of(arguments[1], parts)}
+    if origin is typing.Literal:
+        return {"enum": list(arguments)}
+    if isinstance(kind, type) and is_dataclass(kind):
+        return _refer_to(kind, parts)
+    if kind in SIMPLE:
+        return SIMPLE[kind]
+    raise TypeError(f"{kind} will not do in a record")
+
+
+def _refer_to(kind: type, parts: dict[str, Any]) -> dict[str, Any]:
+    name = kind.__name__
+    if name not in parts:
+        parts[name] = {}  # holds the place, should a record refer to its own kind
+        fields = fields_of(kind)
+        parts[name] = {
+            "description": inspect.getdoc(kind) or "",
+            "type": "object",
+            "properties": {field.name: _schema_of(field_type, parts) for field, field_type in fields},
+            "required": [field.name for field, _ in fields if not may_be_left_out(field)],
+            "additionalProperties": False,
+        }
+    return {"$ref": f"#/$defs/{name}"}

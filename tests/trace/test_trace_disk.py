@@ -1,0 +1,316 @@
+"""The disk and other people: killed writers, full disks, read-only folders, a second terminal."""
+
+from __future__ import annotations
+
+import errno
+import os
+import random
+import resource
+import shutil
+import signal
+import subprocess
+import tempfile
+from collections.abc import Callable, Iterator
+from pathlib import Path
+
+import pytest
+from trace_samples import A_JOB, SteadyClock
+
+from expert.trace.errors import JobInUse, TraceError, TraceExists, TraceNotWritten, TraceTooLarge
+from expert.trace.reading import read_trace
+from expert.trace.records import Noted
+from expert.trace.verifying import verify
+from expert.trace.writing import TraceWriter
+
+
+def in_a_child(work: Callable[[int], None]) -> tuple[int, int]:
+    """Run `work` in a forked process with the writing end of a pipe; gives its process id and the reading end."""
+    reading, writing = os.pipe()
+    process = os.fork()
+    if process:
+        os.close(writing)
+        return process, reading
+    try:
+        os.close(reading)
+        work(writing)
+    finally:
+        os._exit(0)
+
+
+def said_by_a_child(work: Callable[[int], None]) -> str:
+    process, reading = in_a_child(work)
+    with os.fdopen(reading) as pipe:
+        text = pipe.read()
+    os.waitpid(process, 0)
+    return text
+
+
+def test_every_acknowledged_line_survives_the_killing_of_the_writer(tmp_path: Path) -> None:
+    path = tmp_path / "7.jsonl"
+    with TraceWriter.create(path, SteadyClock()) as writer:
+        writer.append(A_JOB)
+    chance = random.Random(7)
+    acknowledged = len(A_JOB)
+
+    def write_for_ever(pipe: int) -> None:
+        with TraceWriter.go_on(path, SteadyClock()) as writer:
+            count = len(writer.trace.lines)
+            while True:
+                sizes = [chance.randrange(1, 60_000) for _ in range(chance.randrange(1, 4))]
+                writer.append(Noted(f"{count + n} " + "x" * size) for n, size in enumerate(sizes, start=1))
+                count += len(sizes)
+                os.write(pipe, f"{count}\n".encode())
+
+    for _ in range(40):
+        process, reading = in_a_child(write_for_ever)
+        with os.fdopen(reading) as pipe:
+            for _ in range(chance.randrange(1, 4)):
+                acknowledged = int(pipe.readline())
+            os.kill(process, signal.SIGKILL)
+            os.waitpid(process, 0)
+            # What it acknowledged between our last look and its death counts too.
+            acknowledged = int((["", *pipe.read().split()][-1]) or acknowledged)
+        chance.random()
+        trace = read_trace(path)
+        assert len(trace.lines) >= acknowledged
+        assert [problem for problem in verify(trace) if problem.grade == "damage"] == []
+        notes = [record for record in trace.records if isinstance(record, Noted)]
+        expected = list(range(len(A_JOB) + 1, len(A_JOB) + 1 + len(notes)))
+        assert [int(note.text.split()[0]) for note in notes] == expected
+
+
+class FullDisk:
+    """A real file whose disk takes only so many bytes, and may refuse to be cut back."""
+
+    def __init__(self, path: Path, room: int, cuts: bool) -> None:
+        self.file = path.open("r+b", buffering=0)
+        self.room = room
+        self.cuts = cuts
+
+    def write(self, content: bytes) -> int | None:
+        if not self.room:
+            raise OSError(errno.ENOSPC, "No space left on device")
+        written = self.file.write(content[: self.room])
+        self.room -= written
+        return written
+
+    def truncate(self, size: int) -> int:
+        if not self.cuts:
+            raise OSError(errno.EIO, "Input/output error")
+        return self.file.truncate(size)
+
+    def seek(self, offset: int) -> int:
+        return self.file.seek(offset)
+
+    def fileno(self) -> int:
+        return self.file.fileno()
+
+    def close(self) -> None:
+        self.file.close()
+
+
+def test_a_full_disk_says_so_and_the_same_batch_can_be_tried_again(tmp_path: Path) -> None:
+    path = tmp_path / "7.jsonl"
+    with TraceWriter.create(path, SteadyClock()) as writer:
+        writer.append(A_JOB)
+        before = path.read_bytes()
+        writer._file._file.close()
+        writer._file._file = disk = FullDisk(path, room=100, cuts=True)
+        with pytest.raises(TraceNotWritten) as caught:
+            writer.append([Noted("lost?")])
+        assert str(caught.value) == (f"{path} cannot be written: No space left on device. This step was not recorded.")
+        assert path.read_bytes() == before
+        disk.room = 10_000
+        writer.append([Noted("there")])
+    assert read_trace(path).records == (*A_JOB, Noted("there"))
+
+
+def test_a_disk_that_cannot_even_be_cut_back_leaves_a_torn_line_and_the_job_can_be_resumed(tmp_path: Path) -> None:
+    path = tmp_path / "7.jsonl"
+    with TraceWriter.create(path, SteadyClock()) as writer:
+        writer.append(A_JOB)
+        writer._file._file.close()
+        writer._file._file = disk = FullDisk(path, room=100, cuts=False)
+        with pytest.raises(TraceNotWritten):
+            writer.append([Noted("lost?")])
+        disk.room = 10_000
+        with pytest.raises(TraceNotWritten) as caught:
+            writer.append([Noted("lost?")])
+        assert str(caught.value) == f"{path} is in doubt after an earlier error: leave the job and resume it"
+    assert len(read_trace(path).torn) == 100
+    with TraceWriter.go_on(path, SteadyClock()) as writer:
+        writer.append([Noted("there")])
+    assert read_trace(path).records == (*A_JOB, Noted("there"))
+
+
+def test_a_limit_set_by_the_system_in_the_middle_of_a_line_leaves_the_file_as_it_was(tmp_path: Path) -> None:
+    path = tmp_path / "7.jsonl"
+
+    def write_beyond_the_limit(pipe: int) -> None:
+        with TraceWriter.create(path, SteadyClock()) as writer:
+            writer.append(A_JOB)
+            length = path.stat().st_size
+            resource.setrlimit(resource.RLIMIT_FSIZE, (length + 50, resource.RLIM_INFINITY))
+            try:
+                writer.append([Noted("lost?")])
+            except TraceNotWritten as problem:
+                os.write(pipe, f"{path.stat().st_size - length} {problem}".encode())
+            resource.setrlimit(resource.RLIMIT_FSIZE, (resource.RLIM_INFINITY, resource.RLIM_INFINITY))
+            writer.append([Noted("there")])
+
+    expected = f"0 {path} cannot be written: File too large. This step was not recorded."
+    assert said_by_a_child(write_beyond_the_limit) == expected
+    assert read_trace(path).records == (*A_JOB, Noted("there"))
+
+
+@pytest.fixture
+def small_disk(tmp_path: Path) -> Iterator[Path]:
+    """A disk of 64 kbyte. Where it cannot be mounted, the tests with a failing file and a system limit stand in."""
+    folder = tmp_path / "disk"
+    folder.mkdir()
+    command = ["mount", "-t", "tmpfs", "-o", "size=64k", "tmpfs", str(folder)]
+    if not shutil.which("mount") or subprocess.run(command, capture_output=True, check=False).returncode:
+        pytest.skip("no small disk can be mounted here")
+    yield folder
+    subprocess.run(["umount", str(folder)], check=True)
+
+
+def test_a_small_disk_that_runs_full(small_disk: Path) -> None:
+    path = small_disk / "7.jsonl"
+    recorded = list(A_JOB)
+    with TraceWriter.create(path, SteadyClock()) as writer:
+        writer.append(A_JOB)
+        with pytest.raises(TraceNotWritten) as caught:
+            for number in range(100):
+                batch = [Noted(f"{number} " + "x" * 3000)]
+                writer.append(batch)
+                recorded += batch
+        assert str(caught.value) == f"{path} cannot be written: No space left on device. This step was not recorded."
+        assert len(recorded) > len(A_JOB)
+        writer.append([Noted("short")])
+    trace = read_trace(path)
+    assert (list(trace.records), trace.torn) == ([*recorded, Noted("short")], b"")
+
+
+def test_a_read_only_folder_is_refused_before_anything_is_asked() -> None:
+    folder = Path(tempfile.mkdtemp())
+    try:
+        folder.chmod(0o555)
+        path = folder / "7.jsonl"
+
+        def open_as_nobody(pipe: int) -> None:
+            if os.geteuid() == 0:
+                os.setuid(65534)
+            try:
+                TraceWriter.create(path, SteadyClock())
+            except TraceNotWritten as problem:
+                os.write(pipe, str(problem).encode())
+
+        expected = f"{path} cannot be written: Permission denied. The job was not opened."
+        assert said_by_a_child(open_as_nobody) == expected
+        assert list(folder.iterdir()) == []
+    finally:
+        folder.chmod(0o755)
+        shutil.rmtree(folder)
+
+
+def test_a_second_writer_is_told_that_the_job_is_in_use(tmp_path: Path) -> None:
+    path = tmp_path / "7.jsonl"
+    message = f"{path} is in use: another terminal is working on this job"
+
+    def open_the_same(pipe: int) -> None:
+        for begin in (TraceWriter.go_on, TraceWriter.create):
+            try:
+                begin(path, SteadyClock())
+            except JobInUse as problem:
+                os.write(pipe, f"{problem}\n".encode())
+
+    with TraceWriter.create(path, SteadyClock()) as writer:
+        writer.append(A_JOB)
+        with pytest.raises(JobInUse) as caught:
+            TraceWriter.go_on(path, SteadyClock())
+        assert str(caught.value) == message
+        assert said_by_a_child(open_the_same) == f"{message}\n{message}\n"
+    with TraceWriter.go_on(path, SteadyClock()) as writer:
+        assert writer.trace.records == A_JOB
+
+
+def test_the_lock_of_a_refused_or_killed_writer_is_free_again(tmp_path: Path) -> None:
+    path = tmp_path / "7.jsonl"
+    TraceWriter.create(path, SteadyClock()).close()
+    path.write_bytes(b"{}\n{}\n")
+    for _ in range(2):
+        with pytest.raises(TraceError, match="a line is an object with the keys"):
+            TraceWriter.go_on(path, SteadyClock())
+
+
+def test_a_job_number_that_is_taken_and_a_file_that_a_crash_left_empty(tmp_path: Path) -> None:
+    path = tmp_path / "jobs" / "7.jsonl"
+    TraceWriter.create(path, SteadyClock()).close()
+    assert path.read_bytes() == b""
+    with TraceWriter.create(path, SteadyClock()) as writer:
+        writer.append(A_JOB)
+    with pytest.raises(TraceExists) as caught:
+        TraceWriter.create(path, SteadyClock())
+    assert str(caught.value) == f"{path} is there already: resume that job, or take another number"
+
+
+@pytest.mark.parametrize(
+    ("meddle", "message"),
+    [
+        pytest.param(Path.unlink, "was deleted while the job was open; this step was not recorded", id="deleted"),
+        pytest.param(
+            lambda path: path.write_bytes(path.read_bytes() + b"x"),
+            "was changed by another program; this step was not recorded",
+            id="grown",
+        ),
+    ],
+)
+def test_meddling_with_an_open_trace(tmp_path: Path, meddle: Callable[[Path], None], message: str) -> None:
+    path = tmp_path / "7.jsonl"
+    with TraceWriter.create(path, SteadyClock()) as writer:
+        writer.append(A_JOB)
+        meddle(path)
+        with pytest.raises(TraceNotWritten) as caught:
+            writer.append([Noted("lost?")])
+    assert str(caught.value) == f"{path} {message}"
+
+
+def test_an_interrupt_in_the_middle_of_a_write_records_nothing_of_it(tmp_path: Path) -> None:
+    class Interrupted(FullDisk):
+        def write(self, content: bytes) -> int | None:
+            self.file.write(content[:50])
+            raise KeyboardInterrupt
+
+    path = tmp_path / "7.jsonl"
+    with TraceWriter.create(path, SteadyClock()) as writer:
+        writer.append(A_JOB)
+        before = path.read_bytes()
+        real = writer._file._file
+        writer._file._file = Interrupted(path, 0, cuts=True)
+        with pytest.raises(KeyboardInterrupt):
+            writer.append([Noted("lost?")])
+        assert path.read_bytes() == before
+        writer._file._file.close()
+        writer._file._file = real
+        writer.append([Noted("there")])
+    assert read_trace(path).records == (*A_JOB, Noted("there"))
+
+
+def test_sizes_that_no_job_has_are_refused(tmp_path: Path) -> None:
+    path = tmp_path / "7.jsonl"
+    with TraceWriter.create(path, SteadyClock()) as writer:
+        writer.append(A_JOB)
+        with pytest.raises(TraceTooLarge) as caught:
+            writer.append([Noted("x" * 1_000_000)])
+        assert str(caught.value) == "a noted record of 1,000,222 bytes; a line may have 1,000,000"
+    assert read_trace(path).records == A_JOB
+    with path.open("ab") as file:
+        file.write(b"x" * 1_000_001)
+    with pytest.raises(TraceTooLarge) as caught:
+        read_trace(path)
+    assert str(caught.value) == f"{path}:7:1: the line is over 1,000,000 bytes"
+    os.truncate(path, 200_000_001)  # a file with a hole takes no room on the disk
+    with pytest.raises(TraceTooLarge) as caught:
+        read_trace(path)
+    assert str(caught.value) == f"{path} has 200,000,001 bytes; a trace has at most 200,000,000"

@@ -3,9 +3,11 @@
 Read in this order:
 
 - `outcomes.py`: sets of outcomes as whole numbers
+- `facts.py`: the facts by number
 - `gates.py`: conditions as gates that count what they lack
 - `order.py`: facts in an order in which premises come first
 - `network.py`: all of that for one rule base, built once, never changed
+- `spreading.py`: how a change spreads; all the work is done here
 - `state.py`: what is known at one moment of a job; answers in, changes out
 - `reasons.py`: why, down to the answers; and which answers contradict each other
 - `from_rules.py`: from a rule base to its network

@@ -7,33 +7,28 @@ set of outcomes into the other outcomes; so no gate ever has to know that a part
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-
-from expert.engine.outcomes import Outcomes, UnknownName
+from expert.engine.facts import Facts, Test
 from expert.language.model import Any, Condition, Is, Not
 
-# "The fact with this number is within this mask."
-Test = tuple[int, int]
+# For each mask that a fact is tested for: the gates to tell.
+Watchers = tuple[tuple[int, tuple[int, ...]], ...]
 
 
 class Gates:
     """The gates of all rules while they are being built. The first gates are the rules' own, one each."""
 
-    def __init__(self, numbers: Mapping[str, int], outcomes: list[Outcomes], rules: int) -> None:
+    def __init__(self, facts: Facts, rules: int) -> None:
+        self.facts = facts
         self.needs = [0] * rules
         self.children: list[tuple[Test | int, ...]] = [()] * rules
         self.parents = [-1] * rules
-        self._numbers = numbers
-        self._outcomes = outcomes
         self._tests: dict[Test, Test] = {}
 
-    def test(self, fact: str, names: tuple[str, ...], negated: bool = False) -> Test:
-        """The test, the same object each time it is met. Raises UnknownName."""
-        number = self._numbers.get(fact)
-        if number is None:
-            raise UnknownName(f"there is no fact '{fact}'")
-        mask = self._outcomes[number].mask(fact, names)
-        test = (number, self._outcomes[number].full & ~mask if negated else mask)
+    def _test(self, condition: Is, negated: bool) -> Test:
+        """The test; the same object each time it is met, for the sake of memory."""
+        test = self.facts.read(condition.fact, condition.outcomes)
+        if negated:
+            test = self.facts.others(test)
         return self._tests.setdefault(test, test)
 
     def build(self, rule: int, condition: Condition) -> None:
@@ -52,7 +47,7 @@ class Gates:
             children: list[Test | int] = []
             for part in parts:
                 if isinstance(part, Is):
-                    children.append(self.test(part.fact, part.outcomes, negated))
+                    children.append(self._test(part, negated))
                 else:
                     children.append(len(self.needs))
                     waiting.append((len(self.needs), part, negated))
@@ -64,14 +59,14 @@ class Gates:
         self.children.append(())
         self.parents.append(parent)
 
-    def watchers(self) -> tuple[tuple[tuple[int, tuple[int, ...]], ...], ...]:
-        """For each fact the masks that conditions test it for, each with the gates to tell."""
+    def watchers(self) -> tuple[Watchers, ...]:
+        """For each fact its watchers."""
         gates_of: dict[Test, list[int]] = {}
         for gate, children in enumerate(self.children):
             for child in children:
                 if isinstance(child, tuple):
                     gates_of.setdefault(child, []).append(gate)
-        watchers: list[tuple[tuple[int, tuple[int, ...]], ...]] = [()] * len(self._outcomes)
+        watchers: list[Watchers] = [()] * len(self.facts.names)
         for (fact, mask), gates in gates_of.items():
             watchers[fact] += ((mask, tuple(gates)),)
         return tuple(watchers)

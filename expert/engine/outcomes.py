@@ -6,7 +6,7 @@ Facts with the same outcomes (all the yes/no questions, all the faults) share on
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from typing import Generic, TypeVar
 
 Member = TypeVar("Member")
@@ -36,27 +36,16 @@ class Subsets(dict[int, tuple[Member, ...]], Generic[Member]):
 class Outcomes:
     """The outcomes that a fact can have. `full` is the mask of them all.
 
-    `named[mask]` are the outcomes in a mask, `places[mask]` their positions.
+    `named[mask]` are the outcomes in a mask, `marked[mask]` the same as pairs of bit and place.
     """
 
-    __slots__ = ("bits", "full", "named", "names", "places")
+    __slots__ = ("bits", "full", "marked", "named", "names")
 
     def __init__(self, names: tuple[str, ...]) -> None:
         self.names = names
         self.bits = {name: 1 << place for place, name in enumerate(names)}
         self.full = (1 << len(names)) - 1
         self.named = Subsets(names)
-        self.places = Subsets(range(len(names)))
+        self.marked = Subsets([(1 << place, place) for place in range(len(names))])
         if not names or len(self.bits) != len(names):
             raise ValueError(f"a fact needs outcomes, each of them once; found ({', '.join(names)})")
-
-    def mask(self, fact: str, names: Iterable[str]) -> int:
-        """The mask of these outcomes. Raises UnknownName; `fact` is named in the message."""
-        mask = 0
-        try:
-            for name in names:
-                mask |= self.bits[name]
-        except KeyError as missing:
-            had = ", ".join(self.names)
-            raise UnknownName(f"'{missing.args[0]}' is not an outcome of {fact}; it has {had}") from None
-        return mask

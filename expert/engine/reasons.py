@@ -9,7 +9,7 @@ from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from expert.engine.gates import Test
+from expert.engine.facts import Test
 
 if TYPE_CHECKING:
     from expert.engine.state import State
@@ -69,25 +69,25 @@ def reason_for(state: State, wanted: Iterable[Test]) -> tuple[Reason, ...]:
         test = waiting.pop()
         if test in chosen:
             continue
-        chosen[test] = _enough(supports.get(test[0], []), state.network.outcomes[test[0]].full, test[1])
+        chosen[test] = _enough(supports.get(test[0], []), state.network.facts.outcomes[test[0]].full, test[1])
         for _, support in chosen[test]:
             if isinstance(support, int):
                 waiting += _true_tests(state, support)
-    names, shapes = state.network.fact_names, state.network.outcomes
+    facts = state.network.facts
     reasons: dict[Test, Reason] = {}
     # Premises have lower numbers than conclusions, so the reasons a rule needs are there when its turn comes.
     for fact, within in sorted(chosen):
         causes: list[Said | Follows] = []
-        left = shapes[fact].full
+        left = facts.outcomes[fact].full
         for mask, support in chosen[fact, within]:
             left &= mask
-            outcomes = shapes[fact].named[mask]
+            outcomes = facts.named(fact, mask)
             if isinstance(support, str):
-                causes.append(Said(support, names[fact], outcomes))
+                causes.append(Said(support, facts.names[fact], outcomes))
             else:
                 because = tuple(reasons[test] for test in _true_tests(state, support))
-                causes.append(Follows(state.network.rule_names[support], names[fact], outcomes, because))
-        reasons[fact, within] = Reason(names[fact], shapes[fact].named[left], tuple(causes))
+                causes.append(Follows(state.network.rule_names[support], facts.names[fact], outcomes, because))
+        reasons[fact, within] = Reason(facts.names[fact], facts.named(fact, left), tuple(causes))
     return tuple(reasons[test] for test in wanted)
 
 
@@ -103,7 +103,7 @@ def _supports(state: State) -> dict[int, list[tuple[int, str | int]]]:
         for fact, mask in said.items():
             supports.setdefault(fact, []).append((mask, source))
     for rule in sorted(map(state.network.rule, state.fired)):
-        for fact, mask in state.network.narrows[rule]:
+        for fact, mask, *_ in state.network.narrows[rule]:
             supports.setdefault(fact, []).append((mask, rule))
     return supports
 
@@ -129,11 +129,11 @@ def _true_tests(state: State, gate: int) -> list[Test]:
             if not needed:
                 break
             if isinstance(part, int):
-                if state.lacking[part] > 0:
+                if state.tally.lacking[part] > 0:
                     continue
                 waiting.append(part)
             else:
-                if not 0 < state.masks[part[0]] == state.masks[part[0]] & part[1]:
+                if not 0 < state.tally.masks[part[0]] == state.tally.masks[part[0]] & part[1]:
                     continue
                 tests.append(part)
             needed -= 1
@@ -163,7 +163,7 @@ def conflict_sources(state: State, fact: int) -> tuple[str, ...]:
 
 def _is_within(state: State, test: Test) -> bool:
     fact, mask = test
-    return state.masks[fact] & mask == state.masks[fact]
+    return state.tally.masks[fact] & mask == state.tally.masks[fact]
 
 
 def _smallest(state: State, candidates: Iterable[str], holds: Callable[[State], bool]) -> tuple[str, ...]:

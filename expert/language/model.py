@@ -324,7 +324,8 @@ class Arrival:
 class Bench:
     """Bench dimensions with their states, how machines arrive, the safe state, and the moves between states.
 
-    `qualified_only`: combinations of states allowed only to those qualified for live work.
+    `qualified_only`: combinations of states allowed only to those qualified for live work. `service`: the questions
+    that must come out sound before any repaired machine goes back to its owner.
     """
 
     states: Mapping[str, tuple[str, ...]]
@@ -332,6 +333,7 @@ class Bench:
     safe: Mapping[str, str]
     qualified_only: tuple[Mapping[str, str], ...]
     moves: tuple[Move, ...]
+    service: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -14,6 +14,9 @@ from typing import Literal
 from expert.trace.why import Why
 
 
+PromptKind = Literal["intake", "move", "question", "proof", "conflict", "danger", "repair", "close"]
+
+
 class Record:
     """Something that happened in a job."""
 
@@ -108,7 +111,7 @@ class Noted(Record):
 class Put(Record):
     """A question or another prompt was put to the technician."""
 
-    prompt: Literal["intake", "move", "question", "repair", "proof", "close"]
+    prompt: PromptKind
     question: str
     text: str
     why: Why = field(default_factory=Why)
@@ -138,6 +141,15 @@ class CannotTell(Record):
 
     question: str
     reason: str
+
+
+@dataclass(frozen=True, slots=True)
+class NoLongerHolds(Record):
+    """An answer described the machine before a repair of this fault."""
+
+    number: int
+    question: str
+    fault: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -194,6 +206,14 @@ class Found(Record):
     because: tuple[str, ...]
 
 
+@dataclass(frozen=True, slots=True)
+class SearchEnded(Record):
+    """No question is left that tells anything. `outcome`: in which way; `listed`: the short list, heaviest first."""
+
+    outcome: str
+    listed: tuple[str, ...]
+
+
 # ---------------------------------------------------------------- bench, repair, proof
 
 
@@ -240,11 +260,11 @@ class Repaired(Record):
 
 @dataclass(frozen=True, slots=True)
 class Proved(Record):
-    """A test after the repair was answered."""
+    """A test after the repair was answered. `passed`: None when it could not be made or was too close to the limit."""
 
     question: str
     answer: str
-    passed: bool
+    passed: bool | None
 
 
 KINDS: tuple[type[Record], ...] = (
@@ -260,12 +280,14 @@ KINDS: tuple[type[Record], ...] = (
     Put,
     Answered,
     CannotTell,
+    NoLongerHolds,
     TakenBack,
     Fired,
     Unfired,
     Narrowed,
     Conflict,
     Found,
+    SearchEnded,
     Moved,
     CautionShown,
     Stopped,

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 
 @dataclass(frozen=True, slots=True)
-class Candidate:
+class Considered:
     """A question that could have been put: what it would tell (bits) and cost (minutes, with the moves it needs)."""
 
     question: str
@@ -17,16 +17,25 @@ class Candidate:
 
 @dataclass(frozen=True, slots=True)
 class Suspicion:
-    """A fault that was still open, with its share of the weight (0 to 1)."""
+    """A fault that was still open: its weight in decibans and its share of belief (0 to 1)."""
 
     fault: str
-    weight: float
+    decibans: int
+    share: float
 
 
 @dataclass(frozen=True, slots=True)
 class Why:
-    """Why this was put. `rule`: the rule whose check list put it ahead, or "". Both lists: the first ranks highest."""
+    """Why this was put.
 
+    `aim`: the question that is wanted, where another has to come before it. `rule` and `ahead_for`: the rule whose
+    check list put it ahead, and for which suspect, or "". `settles`: suspects whose standing an answer could change.
+    `candidates` and `suspects`: the first ranks highest.
+    """
+
+    aim: str = ""
     rule: str = ""
-    candidates: tuple[Candidate, ...] = ()
+    ahead_for: str = ""
+    settles: tuple[str, ...] = ()
+    candidates: tuple[Considered, ...] = ()
     suspects: tuple[Suspicion, ...] = ()

@@ -1,0 +1,11 @@
+"""The job and its talk with the technician. The heart is `steps.step(job, line) -> (job, records)`: pure.
+
+- `job.py`: all that is known of one job, and the prompt it waits at
+- `steps.py`: begin, step, and what comes next
+- `intake.py`, `bench_moves.py`, `asking.py`, `searching.py`, `dangers.py`, `mending.py`, `closing.py`: one phase each
+- `commands.py`: why, how, what if, suspects, answers, take back and the rest
+- `values.py`: plate, readings and worked-out values for the formulas
+- `wording.py`: records as the technician reads them
+- `unattended.py`: plays a job from an answers file; `replay.py`: runs a trace again
+- `plain.py`, `chat.py`: the terminals that speak for the job
+"""

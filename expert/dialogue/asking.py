@@ -1,0 +1,196 @@
+"""Putting a question and understanding the answer."""
+
+from __future__ import annotations
+
+import re
+
+from expert.dialogue.inference import conclude
+from expert.dialogue.job import Given, Job, Prompt, Talk
+from expert.dialogue.values import bands_of, limits_in_words, where_limits_come_from
+from expert.language.formula import CannotWorkOut, NotKnown
+from expert.language.model import Question
+from expert.trace.records import Answered, CannotTell, CautionShown, Put, Why
+from expert.trade.instruments import still_possible, uncertainty
+from expert.trade.units import NotAQuantity, Quantity, believable, echo, read_quantity, show
+
+YES = {"yes", "y", "ja", "j"}
+NO = {"no", "n", "nein"}
+CANNOT_TELL = re.compile(r"(?:can'?t|can’t|cannot|can not) (?:tell|say)\b[ :,.-]*(.*)|\?", re.IGNORECASE | re.DOTALL)
+
+
+class NotAnAnswer(ValueError):
+    """The line answers nothing; the message says what would do."""
+
+
+def show_cautions(talk: Talk, cautions: tuple[str, ...]) -> None:
+    """Cautions before the step they belong to, each once in a state of the bench."""
+    job = talk.job
+    for caution in cautions:
+        if caution not in job.cautions_read:
+            job.cautions_read.add(caution)
+            talk.add(CautionShown(caution, job.base.cautions[caution].text))
+
+
+def put_question(talk: Talk, question: Question, kind: str, why: Why) -> None:
+    """Cautions, then the question; the job waits for its answer."""
+    show_cautions(talk, question.cautions)
+    talk.add(Put(kind, question.id, question.ask, why))
+    talk.job.prompt = Prompt(kind, question.id, typed_answers(question))
+
+
+def typed_answers(question: Question) -> tuple[str, ...]:
+    """What may be typed for a question that is not measured."""
+    return () if question.measure else question.outcomes
+
+
+def read_answer(job: Job, question: Question, line: str) -> Given:
+    """The answer that a line gives, numbered as the next one. Raises NotAnAnswer with what would do."""
+    text = line.strip()
+    number = len(job.given) + 1
+    if question.measure is None:
+        return Given(number, question.id, text, (_chosen(question, text),))
+    quantity = _quantity(job, question, text)
+    instrument = job.base.instruments[question.measure.instrument]
+    margin = uncertainty(instrument, quantity)
+    try:
+        outcomes = still_possible(quantity, margin, bands_of(job, question))
+    except (NotKnown, CannotWorkOut) as problem:
+        raise NotAnAnswer(f"The limits for this reading cannot be worked out: {problem}. Type: can't tell") from None
+    return Given(number, question.id, text, outcomes, quantity, margin)
+
+
+def _chosen(question: Question, text: str) -> str:
+    """The outcome meant by a word, a number in the list, or the start of its label."""
+    word = text.casefold()
+    if question.outcomes == ("yes", "no"):
+        if word in YES:
+            return "yes"
+        if word in NO:
+            return "no"
+        raise NotAnAnswer(f"'{echo(text)}' is no answer here. Type yes or no, or: can't tell")
+    if word in question.outcomes:
+        return word
+    if word.isdecimal() and len(word) < 3 and 1 <= int(word) <= len(question.outcomes):
+        return question.outcomes[int(word) - 1]
+    fitting = [
+        outcome
+        for outcome in question.outcomes
+        if len(word) > 1 and (outcome.startswith(word) or question.labels.get(outcome, "").casefold().startswith(word))
+    ]
+    if len(fitting) == 1:
+        return fitting[0]
+    numbers = f"1 to {len(question.outcomes)}"
+    raise NotAnAnswer(
+        f"'{echo(text)}' is no answer here. Type {numbers}, or one of {', '.join(question.outcomes)}, or: can't tell"
+    )
+
+
+def _quantity(job: Job, question: Question, text: str) -> Quantity:
+    """The number that was read. Raises NotAnAnswer for what no such instrument can show."""
+    measure = question.measure
+    assert measure is not None
+    try:
+        quantity = read_quantity(text, measure.kind, measure.unit, job.shop.system)
+        if measure.believable is None:
+            believable(quantity, job.shop.system)
+    except NotAQuantity as problem:
+        raise NotAnAnswer(f"{_sentence(str(problem))} Or type: can't tell") from None
+    if measure.believable is not None and quantity.value not in (float("inf"), float("-inf")):
+        low, high = measure.believable
+        if not low <= quantity <= high:
+            raise NotAnAnswer(
+                f"{show(quantity, system=job.shop.system)} cannot be right here: expected is something between "
+                f"{show(low, system=job.shop.system)} and {show(high, system=job.shop.system)}. "
+                f"Read again, mind the unit. Or type: can't tell"
+            )
+    return quantity
+
+
+def _sentence(text: str) -> str:
+    text = text[:1].upper() + text[1:]
+    return text if text.endswith((".", "?", "!")) else f"{text}."
+
+
+def take_answer(talk: Talk, given: Given) -> None:
+    """Keep the answer, tell how it was understood, and let the rules conclude from it."""
+    job = talk.job
+    question = job.base.questions[given.question]
+    before = job.state.possible(given.question)
+    earlier = job.answer_to(given.question)
+    if earlier is not None:
+        conclude(talk, job.state.take_back(earlier.source))
+        job.given[earlier.number] = _overtaken(earlier)
+    job.given[given.number] = given
+    job.cannot.pop(given.question, None)
+    job.minutes += question.minutes
+    talk.add(
+        Answered(
+            number=given.number,
+            question=given.question,
+            text=given.text,
+            outcomes=given.outcomes,
+            possible_before=before,
+            reading=given.quantity.value if given.quantity else None,
+            uncertainty=given.uncertainty.value if given.uncertainty else None,
+            instrument=question.measure.instrument if question.measure else "",
+        )
+    )
+    if question.measure is not None:
+        talk.tell(*understood(job, question, given))
+    conclude(talk, job.state.narrow(given.source, given.question, given.outcomes))
+
+
+def _overtaken(given: Given) -> Given:
+    return Given(
+        given.number, given.question, given.text, given.outcomes, given.quantity, given.uncertainty, holds=False
+    )
+
+
+def set_aside(talk: Talk, given: Given) -> None:
+    """The answer no longer holds: the engine forgets it, the list of answers keeps it."""
+    conclude(talk, talk.job.state.take_back(given.source))
+    talk.job.given[given.number] = _overtaken(given)
+
+
+def understood(job: Job, question: Question, given: Given) -> tuple[str, ...]:
+    """How a reading was understood: the reading's name, its limits and the instrument's accuracy."""
+    assert question.measure is not None and given.quantity is not None and given.uncertainty is not None
+    system = job.shop.system
+    shown = show(given.quantity, system=system)
+    instrument = job.base.instruments[question.measure.instrument]
+    accuracy = f"{instrument.name}: ±{show(given.uncertainty, system=system)}" if given.uncertainty.value else ""
+    if len(given.outcomes) == 1:
+        name = given.outcomes[0]
+        limits = limits_in_words(job, question, name)
+        detail = "; ".join(part for part in (f"{name} is {limits}" if limits else "", accuracy) if part)
+        return (f"{shown} counts as: {name}." + (f" ({detail})" if detail else ""),)
+    names = " or ".join(given.outcomes)
+    return (
+        f"{shown} is too close to a limit: it may be {names}. Both stay possible. ({accuracy})",
+        "A better instrument or a second test would decide. Other tests are used meanwhile.",
+    )
+
+
+def cannot_tell(talk: Talk, question: str, reason: str) -> None:
+    """The question is set aside unanswered; nothing is concluded from it."""
+    talk.job.cannot[question] = reason
+    talk.add(CannotTell(question, reason))
+
+
+def how_to(job: Job, question: Question) -> tuple[str, ...]:
+    """How to make the test, what a sound machine shows, and where the limits come from."""
+    lines = [f"How: {question.how}"]
+    if question.expect:
+        lines.append(f"Sound machine: {question.expect}")
+    if question.measure is not None:
+        lines.append(f"Instrument: {job.base.instruments[question.measure.instrument].name}.")
+        try:
+            for name in question.outcomes:
+                if limits := limits_in_words(job, question, name):
+                    lines.append(f"Limit: {name} is {limits}.")
+            lines += [f"From: {origin}" for origin in where_limits_come_from(job, question)]
+        except (NotKnown, CannotWorkOut) as problem:
+            lines.append(f"Limits: not yet worked out, {problem}.")
+    needs = ", ".join(f"{dimension} {state}" for dimension, state in question.bench.items())
+    lines.append(f"Bench: {needs or 'any state'}. About {question.minutes:g} min.")
+    return tuple(lines)

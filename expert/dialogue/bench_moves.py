@@ -1,0 +1,66 @@
+"""Bringing the bench into the state that the next step needs, one confirmed move at a time."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from expert.dialogue.asking import NO, YES, NotAnAnswer, show_cautions
+from expert.dialogue.job import Job, Prompt, Talk
+from expert.engine.bench import BenchMap, after, satisfies
+from expert.language.model import Move
+from expert.trace.records import Moved, Put
+from expert.trade.units import echo
+
+
+def bench_map(job: Job) -> BenchMap:
+    """The moves open to this technician with this machine."""
+    return BenchMap(job.base.bench, job.qualified, job.state.truth, job.impossible)
+
+
+def bring_bench(talk: Talk, wanted: Mapping[str, str]) -> bool | None:
+    """True when the bench stands as wanted; False when a move was put; None when there is no way there."""
+    job = talk.job
+    if satisfies(job.bench, wanted) and bench_map(job).allowed(job.bench):
+        return True
+    route = bench_map(job).route(job.bench, wanted)
+    if route is None:
+        return None
+    put_move(talk, route.moves[0])
+    return False
+
+
+def put_move(talk: Talk, move: Move) -> None:
+    """Cautions, what to do, the steps, then the question that confirms it."""
+    show_cautions(talk, move.cautions)
+    talk.add(Put("move", move.id, f"{move.say} ({move.minutes:g} min)"))
+    talk.tell(*(f"{number}. {step}" for number, step in enumerate(move.steps, 1)))
+    talk.tell(move.confirm)
+    talk.job.prompt = Prompt("move", move.id, ("yes", "no"))
+
+
+def answer_move(talk: Talk, line: str) -> None:
+    """The technician's confirmation: the state changes with a yes only. Raises NotAnAnswer."""
+    job = talk.job
+    move = next(move for move in job.base.bench.moves if move.id == job.prompt.subject)
+    word = line.strip().casefold()
+    if word in YES:
+        job.bench = after(job.bench, move.makes)
+        job.minutes += move.minutes
+        # What was read in one state may be forgotten in the next.
+        job.cautions_read -= _stale_cautions(job)
+        talk.add(Moved(move.id, dict(job.bench), move.minutes))
+    elif word in NO or word.startswith(("can't", "cant", "cannot")):
+        job.impossible.add(move.id)
+        job.choice = None
+        talk.tell("Noted: that cannot be done now. Looking for another way.")
+    else:
+        raise NotAnAnswer(f"'{echo(line)}' is no answer here. Type yes when it is done, or no if it cannot be done.")
+
+
+def _stale_cautions(job: Job) -> set[str]:
+    return set(job.cautions_read)
+
+
+def state_in_words(job: Job) -> str:
+    """The bench state in one line, such as "mains isolated, covers off, boiler cold, pressure none"."""
+    return ", ".join(f"{dimension} {state}" for dimension, state in job.bench)

@@ -1,0 +1,128 @@
+"""Close: how the job ended, parts, note. Then nothing more is asked."""
+
+from __future__ import annotations
+
+from expert.dialogue.asking import NO, NotAnAnswer
+from expert.dialogue.job import Job, Phase, Prompt, Talk
+from expert.trace.records import Closed, HandedOver, Put
+from expert.trade.units import echo
+
+ENDINGS = {
+    "repaired": "repaired and proved",
+    "repaired_unproved": "repaired, not fully proved: do not hand out before it is",
+    "normal": "no fault: normal behaviour",
+    "unrepaired": "returned unrepaired",
+    "beyond_repair": "beyond repair",
+    "handed_over": "handed over",
+    "stopped": "stopped for danger: not to be used",
+}
+
+
+def endings_open_to(job: Job) -> tuple[str, ...]:
+    """The endings this job may honestly have; the likeliest first."""
+    if job.outcome == "stopped":
+        return ("stopped", "handed_over", "beyond_repair")
+    rest = ("unrepaired", "beyond_repair", "handed_over")
+    if job.repaired and all(job.repaired.values()) and not job.declined:
+        return ("repaired", *rest)
+    if job.repaired and False not in job.repaired.values() and not job.declined:
+        return ("repaired_unproved", *rest)
+    if job.outcome == "normal":
+        return ("normal", *rest)
+    return rest
+
+
+def close_on(talk: Talk) -> None:
+    """Put the next closing prompt, or close."""
+    job = talk.job
+    if "ending" not in job.closing:
+        lines = [f"  {number}  {ENDINGS[name]}" for number, name in enumerate(endings_open_to(job), 1)]
+        _put(talk, "ending", "\n".join(["How does the job end? Type the number.", *lines]), endings_open_to(job))
+    elif "parts" not in job.closing:
+        planned = ", ".join(job.parts_used) or "none"
+        _put(talk, "parts", f"Parts used: {planned}. Type ok, or the list as it really was.", ("ok", "none"))
+    elif "minutes" not in job.closing:
+        _put(talk, "minutes", f"Minutes spent: about {job.minutes:.0f} by the book. Type ok, or the real number.", ("ok",))
+    elif "note" not in job.closing:
+        _put(talk, "note", "Anything the next person should know? Type it, or no.", ("no",))
+    else:
+        finish(talk, job.closing["ending"])
+
+
+def _put(talk: Talk, name: str, text: str, choices: tuple[str, ...]) -> None:
+    talk.add(Put("close", name, text))
+    talk.job.prompt = Prompt("close", name, choices)
+
+
+def answer_close(talk: Talk, line: str) -> None:
+    """Take a closing line. Raises NotAnAnswer."""
+    job = talk.job
+    name, text = job.prompt.subject, line.strip()
+    if name == "ending":
+        names = endings_open_to(job)
+        word = text.casefold()
+        if word.isdecimal() and len(word) < 3 and 1 <= int(word) <= len(names):
+            word = names[int(word) - 1]
+        if word not in names:
+            raise NotAnAnswer(f"'{echo(text)}' is no answer here. Type a number from 1 to {len(names)}.")
+        job.closing["ending"] = word
+    elif name == "minutes":
+        job.minutes = _minutes(job, text)
+        job.closing["minutes"] = f"{job.minutes:g}"
+    elif name == "parts":
+        if text.casefold() == "none":
+            job.parts_used = ()
+        elif text.casefold() not in {"ok", ""}:
+            job.parts_used = tuple(part.strip()[:80] for part in text.split(",") if part.strip())
+        job.closing["parts"] = "ok"
+    else:
+        job.closing["note"] = "" if text.casefold() in NO else text[:2000]
+
+
+def _minutes(job: Job, text: str) -> float:
+    if text.casefold() in {"ok", ""}:
+        return round(job.minutes)
+    try:
+        minutes = float(text.replace(",", "."))
+    except ValueError:
+        minutes = -1.0
+    if not 0 <= minutes <= 10_000:
+        raise NotAnAnswer(f"'{echo(text)}' is no number of minutes. Type one such as 45, or ok.")
+    return minutes
+
+
+def finish(talk: Talk, ending: str) -> None:
+    """The last record of the dialogue; the terminal seals the trace after it."""
+    job = talk.job
+    job.phase = Phase.DONE
+    job.prompt = Prompt("done")
+    job.closing["ending"] = ending
+    talk.add(Closed(ending, round(job.minutes, 1), job.parts_used, job.closing.get("note", "")))
+
+
+def hand_over(talk: Talk) -> None:
+    """End here with a summary from which somebody else can go on."""
+    job = talk.job
+    if job.outcome != "stopped":
+        job.outcome = "handed_over"
+    talk.add(HandedOver("\n".join(summary(job))))
+    finish(talk, "handed_over")
+
+
+def summary(job: Job) -> list[str]:
+    """Where the job stands: complaints, what was found, who is still under suspicion, the answers."""
+    from expert.dialogue.searching import picture_of
+
+    base = job.base
+    picture = picture_of(job)
+    lines = ["Complaints: " + ("; ".join(base.complaints[c].name for c in job.complaints) or "none yet")]
+    lines += [f"Found: {job.fault_name(fault)}" for fault in picture.confirmed]
+    lines += [f"Danger: {text}" for text in job.dangers_met.values()]
+    lines += [f"Still possible: {job.fault_name(suspect.fault)}" for suspect in picture.suspects[:5]]
+    lines += [
+        f"{given.number}. {base.questions[given.question].ask} {given.text}"
+        for given in job.given.values()
+        if given.holds
+    ]
+    lines += [f"Not answered: {base.questions[question].ask}" for question in job.cannot]
+    return lines

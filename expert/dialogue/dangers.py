@@ -1,0 +1,128 @@
+"""Danger stops and contradictions: both come before anything else is asked."""
+
+from __future__ import annotations
+
+from expert.dialogue.asking import NotAnAnswer, cannot_tell, put_question, set_aside
+from expert.dialogue.bench_moves import bring_bench
+from expert.dialogue.inference import conclude
+from expert.dialogue.job import Given, Job, Phase, Prompt, Talk
+from expert.dialogue.searching import picture_of, reopen
+from expert.trace.records import Cleared, Conflict, Found, Put, Stopped, Why
+from expert.trade.units import echo
+
+# ---------------------------------------------------------------- danger
+
+
+def open_dangers(job: Job) -> dict[str, str]:
+    """Dangers met and not dealt with: rule and what the danger is."""
+    return {rule: text for rule, text in job.dangers_met.items() if rule not in job.dangers_cleared}
+
+
+def handle_danger(talk: Talk) -> None:
+    """Say the danger once, bring the bench to its safe state, then wait until it is dealt with."""
+    job = talk.job
+    for rule, text in open_dangers(job).items():
+        if job.outcome != "stopped" or rule not in job.closing:
+            job.closing[rule] = "told"
+            talk.add(Stopped(rule, text))
+    if job.outcome != "stopped":
+        job.outcome = "stopped"
+        for fault in picture_of(job).confirmed:
+            if fault not in job.found:
+                job.found[fault] = "found"
+                talk.add(Found(fault, "found", ()))
+    if bring_bench(talk, job.base.bench.safe):
+        text = "Work has stopped. When a responsible person has dealt with the danger, type: dealt with by NAME. Or: hand over"
+        talk.add(Put("danger", "stop", text))
+        job.prompt = Prompt("danger", "stop", ("dealt with by ", "hand over"))
+
+
+def answer_danger(talk: Talk, line: str) -> None:
+    """Go on only when somebody takes responsibility by name. Raises NotAnAnswer."""
+    job = talk.job
+    word, _, name = line.strip().partition(" by ")
+    if word.casefold() != "dealt with" or not name.strip():
+        raise NotAnAnswer(f"'{echo(line)}' does not lift the stop. Type: dealt with by NAME. Or: hand over")
+    job.dangers_cleared |= set(open_dangers(job))
+    job.outcome = ""
+    job.found.clear()
+    talk.add(Cleared(name.strip()[:60]))
+    reopen(job)
+
+
+# ---------------------------------------------------------------- contradiction
+
+
+def conflict_of(job: Job) -> tuple[str, tuple[str, ...]] | None:
+    """The first fact without any possible outcome, and the sources that cannot all hold."""
+    conflicts = job.state.conflicts()
+    return (conflicts[0], job.state.conflict_answers(conflicts[0])) if conflicts else None
+
+
+def handle_conflict(talk: Talk, fact: str, sources: tuple[str, ...]) -> None:
+    """A repair that the tests speak against counts as failed; answers that contradict each other are shown together."""
+    job = talk.job
+    repairs = [source for source in sources if source.startswith("repair ")]
+    if repairs:
+        for source in repairs:
+            fault = source.removeprefix("repair ")
+            conclude(talk, job.state.take_back(source))
+            job.repaired[fault] = False
+            talk.tell(f"The tests speak against the repair: '{job.fault_name(fault)}' is still there.")
+        reopen(job)
+        return
+    answers = answers_among(job, sources)
+    talk.add(Conflict(fact, tuple(given.number for given in answers)))
+    talk.tell("These answers cannot all be right:")
+    talk.tell(*(f"{given.number}. {job.base.questions[given.question].ask} {given.text}" for given in answers))
+    first = repeat_first(job, answers)
+    text = (
+        f"Repeat one of them and type its number. Begin with {first.number}: {_why_first(job, first)}. "
+        "If none can be repeated, type: can't tell"
+    )
+    talk.add(Put("conflict", fact, text))
+    job.prompt = Prompt("conflict", fact, tuple(str(given.number) for given in answers))
+
+
+def answers_among(job: Job, sources: tuple[str, ...]) -> list[Given]:
+    return [given for given in job.given.values() if given.source in sources]
+
+
+def repeat_first(job: Job, answers: list[Given]) -> Given:
+    """The answer to repeat first: the quickest test, of equal ones the one with the poorer instrument."""
+    return min(answers, key=lambda given: (job.base.questions[given.question].minutes, -_share(given)))
+
+
+def _share(given: Given) -> float:
+    """The uncertainty as a share of the reading; an observation by eye counts as certain."""
+    if given.quantity is None or given.uncertainty is None or not given.quantity.value:
+        return 0.0
+    return abs(given.uncertainty.value / given.quantity.value)
+
+
+def _why_first(job: Job, given: Given) -> str:
+    return f"it takes {job.base.questions[given.question].minutes:g} min"
+
+
+def answer_conflict(talk: Talk, line: str) -> None:
+    """Ask one of the contradicting answers again, or set all of them aside. Raises NotAnAnswer."""
+    job = talk.job
+    conflict = conflict_of(job)
+    answers = answers_among(job, conflict[1]) if conflict else []
+    word = line.strip().casefold()
+    if word == "set aside":
+        for given in answers:
+            set_aside(talk, given)
+            cannot_tell(talk, given.question, "contradicts other answers")
+        job.choice = None
+        talk.tell("All of them are set aside. The search goes on by other tests.")
+        return
+    chosen = [given for given in answers if word == str(given.number)]
+    if not chosen:
+        numbers = ", ".join(str(given.number) for given in answers)
+        raise NotAnAnswer(f"'{echo(line)}' is no answer here. Type one of {numbers}, or: can't tell")
+    set_aside(talk, chosen[0])
+    job.choice = None
+    if job.phase is Phase.PROVE:
+        job.phase = Phase.FIND
+    put_question(talk, job.base.questions[chosen[0].question], "question", Why(aim=chosen[0].question))

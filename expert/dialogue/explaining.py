@@ -1,0 +1,78 @@
+"""Why a question is asked, what an answer would mean, who is under suspicion: in plain words."""
+
+from __future__ import annotations
+
+from expert.dialogue.job import Given, Job, Phase
+from expert.engine.gain import beliefs
+from expert.engine.planner import Choice
+from expert.engine.suspicion import Picture
+
+BAR = 20  # characters for a share of 1
+SHOWN = 8
+
+
+def why_in_words(job: Job, picture: Picture, choice: Choice) -> tuple[str, ...]:
+    """The planner's reasons for the question now put."""
+    best = choice.best
+    lines = []
+    if best.asks != best.question:
+        lines.append(f"It must be known before the next test: {job.base.questions[best.question].ask}")
+    names = [job.fault_name(fault) for fault in best.settles[:3]]
+    more = f" and {len(best.settles) - 3} more" if len(best.settles) > 3 else ""
+    lines.append("It bears on: " + ("; ".join(names) + more if names else "whether this is normal behaviour") + ".")
+    if choice.ahead_by and choice.ahead_for:
+        lines.append(
+            f"It comes first because {job.fault_name(choice.ahead_for)} heads the check list of the rule "
+            f"{choice.ahead_by}: {job.base.rules[choice.ahead_by].because}"
+        )
+    minutes = best.minutes + best.route.minutes
+    lines.append(f"It tells about {best.gain:.2f} bits in {minutes:g} min, moves of the bench included.")
+    for other in choice.others[:2]:
+        cost = other.minutes + other.route.minutes
+        lines.append(f"Next in line: {job.base.questions[other.question].ask} ({other.gain:.2f} bits in {cost:g} min)")
+    open_complaints = [job.base.complaints[complaint].name for complaint in picture.complaints_open]
+    if open_complaints:
+        lines.append(f"Not explained yet: {'; '.join(open_complaints)}.")
+    return tuple(lines)
+
+
+def why_no_question(job: Job) -> tuple[str, ...]:
+    """Why the job waits here, where no test is asked."""
+    sentences = {
+        "move": "The next step needs the bench in another state. Each move is confirmed, so that nobody works on a live or hot machine by mistake.",
+        "proof": "This test would have caught a wrong repair. It must come out sound before the machine goes out.",
+        "repair": "Rules and answers point to this fault. Type suspects or answers to see on what it rests.",
+        "danger": "A danger was found. Nothing else is asked until a responsible person has dealt with it.",
+        "conflict": "The answers contradict each other. Going on as if both held would lead to a wrong part.",
+        "close": "The record needs it.",
+        "intake": "The record and the search both start from it.",
+    }
+    return (sentences[job.prompt.kind],)
+
+
+def suspects_in_words(job: Job, picture: Picture) -> tuple[str, ...]:
+    """Confirmed faults, then the open suspects as a small bar list."""
+    if job.phase is Phase.INTAKE:
+        return ("No suspects before the complaint is known.",)
+    lines = [f"Found: {job.fault_name(fault)}" for fault in picture.confirmed]
+    belief = beliefs(job.knowledge, picture)
+    for suspect in picture.suspects[:SHOWN]:
+        share = belief[suspect.fault]
+        bar = "#" * max(1, round(share * BAR))
+        lines.append(f"{share:>5.0%} {bar:<{BAR}} {job.fault_name(suspect.fault)}")
+    if len(picture.suspects) > SHOWN:
+        lines.append(f"      and {len(picture.suspects) - SHOWN} less likely")
+    return tuple(lines or ["No suspect is open."])
+
+
+def consequences(job: Job, given: Given) -> tuple[str, ...]:
+    """What an answer would mean, found without giving it."""
+    change = job.state.what_if(given.question, given.outcomes)
+    lines = [f"If it is {' or '.join(given.outcomes)}:"]
+    if any(not left for _, left in change.narrowed.values()):
+        return (*lines, "  It would contradict earlier answers. They would have to be repeated.")
+    for fact, (_, left) in change.narrowed.items():
+        if fact in job.base.faults and len(left) == 1:
+            lines.append(f"  {'found' if left == ('present',) else 'cleared'}: {job.fault_name(fact)}")
+    lines += [f"  {job.base.rules[rule].because}" for rule in change.fired[:4]]
+    return tuple(lines) if len(lines) > 1 else (*lines, "  Nothing could be concluded from it alone.")

@@ -1,0 +1,53 @@
+"""What the engine changed, written down with its reasons."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from expert.dialogue.job import Talk
+from expert.engine.state import Change
+from expert.language.model import Narrow, Say
+from expert.trace.records import CautionShown, Fired, Narrowed, Unfired
+
+
+def conclude(talk: Talk, change: Change) -> None:
+    """Record rules that fired or no longer hold, and the findings and faults they narrowed, each with its reason."""
+    job = talk.job
+    for rule_id in change.unfired:
+        talk.add(Unfired(rule_id))
+    for rule_id in change.fired:
+        rule = job.base.rules[rule_id]
+        sources: set[str] = set()
+        for reason in job.state.reason_for_rule(rule_id):
+            sources |= reason.sources()
+        talk.add(Fired(rule_id, tuple(sorted(sources, key=_by_number)), rule.because))
+    for fact, (before, after) in change.narrowed.items():
+        if fact in job.base.faults or fact in job.base.findings:
+            talk.add(Narrowed(fact, before, after, tuple(_rules_on(talk, fact))))
+    for rule_id in change.fired:
+        for said in job.base.rules[rule_id].then:
+            if isinstance(said, Say):
+                _speak(talk, rule_id, said)
+
+
+def _speak(talk: Talk, rule_id: str, said: Say) -> None:
+    if said.word == "caution":
+        talk.add(CautionShown(rule_id, said.text))
+    elif said.word == "advise":
+        talk.tell(f"Advice: {said.text}")
+    else:
+        talk.job.dangers_met.setdefault(rule_id, said.text)
+
+
+def _rules_on(talk: Talk, fact: str) -> Iterable[str]:
+    """The fired rules that narrow a fact, in the rule base's order."""
+    for rule_id in talk.job.knowledge.concluding.get(fact, ()):
+        if rule_id in talk.job.state.fired:
+            rule = talk.job.base.rules[rule_id]
+            if any(isinstance(said, Narrow) and said.fact == fact for said in rule.then):
+                yield rule_id
+
+
+def _by_number(source: str) -> tuple[int, str]:
+    number = source.rpartition(" ")[2]
+    return (int(number) if number.isdecimal() else 0, source)

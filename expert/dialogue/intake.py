@@ -1,0 +1,238 @@
+"""Intake: who, which machine, its plate, the complaints, live work, how it stands."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from expert.dialogue.asking import NO, YES, NotAnAnswer
+from expert.dialogue.inference import conclude
+from expert.dialogue.job import Job, Phase, Prompt, Talk, applies
+from expert.engine.bench import bench_state
+from expert.language.model import Complaint, Machine
+from expert.trace.records import Moved, Put
+from expert.trade.units import NotAQuantity, believable, echo, read_quantity, show
+
+FIELDS = ("technician", "machine", "plate", "complaints", "qualified", "arrives")
+
+
+def put_intake(talk: Talk, name: str) -> None:
+    """Put one of the intake prompts."""
+    job = talk.job
+    text, choices = _PROMPTS[name](job)
+    talk.add(Put("intake", name, text))
+    job.prompt = Prompt("intake", name, choices)
+
+
+def answer_intake(talk: Talk, line: str) -> None:
+    """Take one intake line and put the next prompt. Raises NotAnAnswer."""
+    name = talk.job.prompt.subject
+    stay = _TAKERS[name](talk, line.strip())
+    if stay:
+        put_intake(talk, name)
+        return
+    position = FIELDS.index(name)
+    if position + 1 < len(FIELDS):
+        put_intake(talk, FIELDS[position + 1])
+    else:
+        talk.job.phase = Phase.SAFE
+        talk.job.prompt = Prompt("")
+
+
+# ---------------------------------------------------------------- the prompts
+
+
+def _technician(job: Job) -> tuple[str, tuple[str, ...]]:
+    return "Who is at the bench? Type your name.", ()
+
+
+def _machine(job: Job) -> tuple[str, tuple[str, ...]]:
+    lines = [f"  {number}  {machine.title}" for number, machine in enumerate(job.base.machines.values(), 1)]
+    return "\n".join(["Which machine type is it? Type its number.", *lines]), tuple(job.base.machines)
+
+
+def _plate(job: Job) -> tuple[str, tuple[str, ...]]:
+    assert job.machine is not None
+    values = [f"  {name:<24}{show(value, _unit(job, name), job.shop.system)}" for name, value in job.machine.plate.items()]
+    head = "Compare with the rating plate. Type ok, or a value to change, such as: element_power 1200 W"
+    return "\n".join([head, *values]), ("ok", *job.machine.plate)
+
+
+def _complaints(job: Job) -> tuple[str, tuple[str, ...]]:
+    return (
+        "What is the complaint? Type a few words, or list to see all. Several: separate them by a comma."
+        if not job.complaints
+        else "Another complaint? Type it, or ok to go on."
+    ), ("list", "ok", *job.base.complaints)
+
+
+def _qualified(job: Job) -> tuple[str, tuple[str, ...]]:
+    return (
+        "Are you qualified for live work on mains, by your local rules? Type yes or no. "
+        "With no, nothing is asked with the covers off and the mains on."
+    ), ("yes", "no")
+
+
+def _arrives(job: Job) -> tuple[str, tuple[str, ...]]:
+    lines = [f"  {number}  {arrival.say}" for number, arrival in enumerate(job.base.bench.arrives.values(), 1)]
+    return "\n".join(["How does the machine stand now?", *lines]), tuple(job.base.bench.arrives)
+
+
+_PROMPTS = {
+    "technician": _technician,
+    "machine": _machine,
+    "plate": _plate,
+    "complaints": _complaints,
+    "qualified": _qualified,
+    "arrives": _arrives,
+}
+
+
+# ---------------------------------------------------------------- taking the lines (True: ask the same again)
+
+
+def _take_technician(talk: Talk, text: str) -> bool:
+    if not text:
+        raise NotAnAnswer("A name is needed for the record. Type your name or your initials.")
+    talk.job.technician = text[:60]
+    return False
+
+
+def _take_machine(talk: Talk, text: str) -> bool:
+    machines = list(talk.job.base.machines.values())
+    chosen = _pick(text, [machine.id for machine in machines])
+    if chosen is None:
+        raise NotAnAnswer(f"'{echo(text)}' is no machine type. Type a number from 1 to {len(machines)}.")
+    set_machine(talk, talk.job.base.machines[chosen])
+    return False
+
+
+def set_machine(talk: Talk, machine: Machine) -> None:
+    """Take the machine's data as known: its features, and the absence of faults in parts that it does not have."""
+    job = talk.job
+    job.machine = machine
+    base = job.base
+    known: dict[str, tuple[str, ...]] = {f"machine.{key}": (value,) for key, value in machine.features.items()}
+    for part in base.parts.values():
+        if not applies(base, machine.features, (base.circuits[part.circuit].applies, part.applies)):
+            known |= {fault.id: ("absent",) for fault in part.faults}
+    conclude(talk, job.state.narrow_all("machine data", known))
+
+
+def _take_plate(talk: Talk, text: str) -> bool:
+    job = talk.job
+    if text.casefold() in {"ok", "yes", "y", ""}:
+        return False
+    name, _, value = text.partition(" ")
+    set_plate_value(job, name.casefold().strip("=:"), value.strip(" =:"))
+    return True
+
+
+def set_plate_value(job: Job, name: str, text: str) -> None:
+    """Replace a value of the type by that of the plate. Raises NotAnAnswer."""
+    assert job.machine is not None
+    if name not in job.machine.plate:
+        raise NotAnAnswer(f"'{echo(name)}' is no plate value. There are: {', '.join(job.machine.plate)}.")
+    record = job.base.plate_values[name]
+    try:
+        quantity = read_quantity(text, record.kind, record.unit, job.shop.system)
+        believable(quantity, job.shop.system)
+    except NotAQuantity as problem:
+        raise NotAnAnswer(f"{name}: {problem}") from None
+    if quantity.value == float("inf"):
+        raise NotAnAnswer(f"{name}: a plate states a number, not over range.")
+    job.machine = replace(job.machine, plate={**job.machine.plate, name: quantity})
+
+
+def _take_complaints(talk: Talk, text: str) -> bool:
+    job = talk.job
+    word = text.casefold()
+    if word in {"ok", "no", "n", ""} and job.complaints:
+        return False
+    if word == "list":
+        talk.tell(*(f"{number:>3}  {c.name}" for number, c in enumerate(job.base.complaints.values(), 1)))
+        return True
+    chosen: list[str] = []
+    for part in text.split(","):
+        fitting = matching_complaints(job, part)
+        if len(fitting) > 1:
+            numbers = list(job.base.complaints)
+            talk.tell("Which of these? Type its number.")
+            talk.tell(*(f"{numbers.index(c.id) + 1:>3}  {c.name}" for c in fitting))
+            return True
+        if not fitting:
+            raise NotAnAnswer(f"'{echo(part.strip())}' fits no complaint. Type other words, or list to see all.")
+        chosen.append(fitting[0].id)
+    add_complaints(talk, chosen)
+    return True
+
+
+def add_complaints(talk: Talk, chosen: list[str]) -> None:
+    """Take complaints as reported."""
+    job = talk.job
+    for complaint in chosen:
+        if complaint not in job.complaints:
+            job.complaints = (*job.complaints, complaint)
+            talk.tell(f"Complaint: {job.base.complaints[complaint].name}.")
+            conclude(talk, job.state.narrow(f"complaint {complaint}", f"complaint.{complaint}", ("yes",)))
+
+
+def matching_complaints(job: Job, text: str) -> list[Complaint]:
+    """The complaints that a number, an id or a few words may mean; the best match alone when it is clear."""
+    complaints = list(job.base.complaints.values())
+    picked = _pick(text, [complaint.id for complaint in complaints])
+    if picked is not None:
+        return [job.base.complaints[picked]]
+    words = [word for word in text.casefold().replace("'", "").split() if len(word) > 2]
+    scored = [(_score(complaint, words), complaint) for complaint in complaints]
+    best = max((score for score, _ in scored), default=0)
+    return [complaint for score, complaint in scored if score == best][:9] if best else []
+
+
+def _score(complaint: Complaint, words: list[str]) -> int:
+    """How many of the words stand in the complaint's name or in how customers put it; whole phrases count double."""
+    text = " ".join((complaint.name, *complaint.words)).casefold()
+    phrase = " ".join(words)
+    whole = 2 if phrase and any(phrase == known.casefold() for known in complaint.words) else 0
+    return whole + sum(word in text for word in words)
+
+
+def _take_qualified(talk: Talk, text: str) -> bool:
+    word = text.casefold()
+    if word not in YES | NO:
+        raise NotAnAnswer(f"'{echo(text)}' is no answer here. Type yes or no.")
+    talk.job.qualified = word in YES
+    return False
+
+
+def _take_arrives(talk: Talk, text: str) -> bool:
+    bench = talk.job.base.bench
+    chosen = _pick(text, list(bench.arrives))
+    if chosen is None:
+        raise NotAnAnswer(f"'{echo(text)}' is no answer here. Type a number from 1 to {len(bench.arrives)}.")
+    talk.job.bench = bench_state(bench, bench.arrives[chosen].state)
+    talk.add(Moved(f"arrives {chosen}", dict(talk.job.bench), 0.0))
+    return False
+
+
+_TAKERS = {
+    "technician": _take_technician,
+    "machine": _take_machine,
+    "plate": _take_plate,
+    "complaints": _take_complaints,
+    "qualified": _take_qualified,
+    "arrives": _take_arrives,
+}
+
+
+def _pick(text: str, ids: list[str]) -> str | None:
+    """The id meant by itself or by its number in the list."""
+    word = text.strip().casefold()
+    if word in ids:
+        return word
+    if word.isdecimal() and len(word) < 4 and 1 <= int(word) <= len(ids):
+        return ids[int(word) - 1]
+    return None
+
+
+def _unit(job: Job, name: str) -> str | None:
+    return job.base.plate_values[name].unit or None

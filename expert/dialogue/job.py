@@ -1,0 +1,167 @@
+"""All that is known of one job. Immutable from outside: every step works on a copy."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field, replace
+from enum import StrEnum
+
+from expert.engine.bench import BenchState
+from expert.engine.knowledge import Knowledge
+from expert.engine.planner import Choice
+from expert.engine.state import State
+from expert.language.model import Machine, RuleBase
+from expert.trace.records import Record, Told
+from expert.trade.units import Quantity
+
+
+class Phase(StrEnum):
+    """The six phases of a job, and its end."""
+
+    INTAKE = "intake"
+    SAFE = "make safe"
+    FIND = "find"
+    REPAIR = "repair"
+    PROVE = "prove"
+    CLOSE = "close"
+    DONE = "done"
+
+
+@dataclass(frozen=True, slots=True)
+class Prompt:
+    """What the job waits for. `kind` says who takes the line, `subject` what it is about, `choices` what may be typed."""
+
+    kind: str
+    subject: str = ""
+    choices: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Given:
+    """An answer. `quantity` and `uncertainty` are None when nothing was measured. `holds`: not taken back or overtaken."""
+
+    number: int
+    question: str
+    text: str
+    outcomes: tuple[str, ...]
+    quantity: Quantity | None = None
+    uncertainty: Quantity | None = None
+    holds: bool = True
+
+    @property
+    def source(self) -> str:
+        """The label under which the engine knows the answer."""
+        return f"answer {self.number}"
+
+
+@dataclass(frozen=True, slots=True)
+class Shop:
+    """What does not change from job to job: the instruments owned (ids) and the units shown."""
+
+    instruments: frozenset[str]
+    system: str = "metric"
+
+
+@dataclass
+class Job:
+    """One job. Everything but `knowledge` and `shop` is its own."""
+
+    knowledge: Knowledge
+    shop: Shop
+    number: str
+    state: State
+    phase: Phase = Phase.INTAKE
+    prompt: Prompt = Prompt("intake", "technician")
+    technician: str = ""
+    machine: Machine | None = None
+    complaints: tuple[str, ...] = ()
+    qualified: bool = False
+    bench: BenchState = ()
+    given: dict[int, Given] = field(default_factory=dict)
+    cannot: dict[str, str] = field(default_factory=dict)
+    impossible: set[str] = field(default_factory=set)
+    cautions_read: set[str] = field(default_factory=set)
+    choice: Choice | None = None
+    dangers_met: dict[str, str] = field(default_factory=dict)
+    dangers_cleared: set[str] = field(default_factory=set)
+    to_repair: tuple[str, ...] = ()
+    repaired: dict[str, bool | None] = field(default_factory=dict)
+    declined: set[str] = field(default_factory=set)
+    to_prove: tuple[str, ...] = ()
+    proofs: tuple[tuple[str, str, bool | None], ...] = ()
+    found: dict[str, str] = field(default_factory=dict)
+    outcome: str = ""
+    minutes: float = 0.0
+    parts_used: tuple[str, ...] = ()
+    closing: dict[str, str] = field(default_factory=dict)
+    paused: bool = False
+
+    @property
+    def base(self) -> RuleBase:
+        return self.knowledge.base
+
+    def copy(self) -> Job:
+        """A job of its own that knows the same."""
+        return replace(
+            self,
+            state=self.state.copy(),
+            given=dict(self.given),
+            cannot=dict(self.cannot),
+            impossible=set(self.impossible),
+            cautions_read=set(self.cautions_read),
+            dangers_met=dict(self.dangers_met),
+            dangers_cleared=set(self.dangers_cleared),
+            repaired=dict(self.repaired),
+            declined=set(self.declined),
+            found=dict(self.found),
+            closing=dict(self.closing),
+        )
+
+    # ------------------------------------------------------------ looking things up
+
+    def answer_to(self, question: str) -> Given | None:
+        """The answer that holds for a question."""
+        for given in reversed(self.given.values()):
+            if given.question == question and given.holds:
+                return given
+        return None
+
+    def answered(self) -> tuple[str, ...]:
+        """Questions with an answer that holds, in the order they were answered."""
+        return tuple(dict.fromkeys(given.question for given in self.given.values() if given.holds))
+
+    def fault_name(self, fault: str) -> str:
+        """The part and its failure in words.
+
+        A fault is named by its part first, so that lists of suspects read like a parts list.
+        """
+        record = self.base.faults[fault]
+        return f"{self.base.parts[record.part].name}: {record.name}"
+
+    def mended(self) -> tuple[str, ...]:
+        """Faults repaired, unless their proof failed."""
+        return tuple(fault for fault, proved in self.repaired.items() if proved is not False)
+
+
+@dataclass
+class Talk:
+    """One step in the making: the job's working copy and the records so far."""
+
+    job: Job
+    records: list[Record] = field(default_factory=list)
+
+    def add(self, *records: Record) -> None:
+        self.records.extend(records)
+
+    def tell(self, *sentences: str) -> None:
+        """Sentences for the technician, each a record of its own."""
+        self.records.extend(Told(sentence) for sentence in sentences)
+
+
+def applies(base: RuleBase, features: Mapping[str, str], conditions: Iterable[Mapping[str, tuple[str, ...]]]) -> bool:
+    """Whether a machine with these features meets every `applies`."""
+    return all(
+        features.get(feature.removeprefix("machine.")) in values
+        for condition in conditions
+        for feature, values in condition.items()
+    )

@@ -1,0 +1,193 @@
+"""Repair and proof: steps with their cautions, what was really done, then the tests that show that it holds."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from expert.dialogue.asking import NO, NotAnAnswer, put_question, set_aside, show_cautions, take_answer
+from expert.dialogue.bench_moves import bring_bench
+from expert.dialogue.inference import conclude
+from expert.dialogue.job import Given, Job, Phase, Prompt, Talk, applies
+from expert.dialogue.searching import picture_of, reopen
+from expert.language.model import Question
+from expert.trace.records import NoLongerHolds, Proved, Put, Repaired, Why
+
+DEAD: Mapping[str, str] = {"mains": "isolated"}
+
+
+def repair_on(talk: Talk) -> None:
+    """Put the next repair, or go on to the proof."""
+    job = talk.job
+    for fault in job.to_repair:
+        if fault in job.declined or job.repaired.get(fault) is None and fault in job.repaired:
+            continue
+        if fault in job.repaired and job.repaired[fault]:
+            continue
+        repair = job.base.faults[fault].repair
+        ready = bring_bench(talk, repair.bench or DEAD)
+        if ready is None:
+            job.declined.add(fault)
+            talk.tell(f"The bench cannot be made ready for this repair: {job.fault_name(fault)}.")
+            continue
+        if ready:
+            put_repair(talk, fault)
+        return
+    job.to_repair = ()
+    job.to_prove = proof_list(job)
+    job.phase = Phase.PROVE if job.to_prove else Phase.CLOSE
+
+
+def put_repair(talk: Talk, fault: str) -> None:
+    """Cautions, parts, steps; the job waits for what was done."""
+    job = talk.job
+    repair = job.base.faults[fault].repair
+    show_cautions(talk, repair.cautions)
+    lead = "Repair" if job.found.get(fault) == "found" else "Left by elimination, not proved. If you repair it"
+    talk.add(Put("repair", fault, f"{lead}: {job.fault_name(fault)}. About {repair.minutes:g} min."))
+    if repair.parts or repair.consumables:
+        talk.tell(f"You need: {', '.join((*repair.parts, *repair.consumables))}.")
+    talk.tell(*(f"{number}. {step}" for number, step in enumerate(repair.steps, 1)))
+    talk.tell("Type done, or what you did instead. Type no if it is not repaired.")
+    job.prompt = Prompt("repair", fault, ("done", "no"))
+
+
+def answer_repair(talk: Talk, line: str) -> None:
+    """Take the technician's word on the repair. Raises NotAnAnswer on an empty line."""
+    job = talk.job
+    fault = job.prompt.subject
+    said = line.strip()
+    if not said:
+        raise NotAnAnswer("Type done, or what you did instead. Type no if it is not repaired.")
+    if said.casefold() in NO:
+        job.declined.add(fault)
+        talk.tell(f"Not repaired: {job.fault_name(fault)}.")
+        return
+    repair = job.base.faults[fault].repair
+    job.minutes += repair.minutes
+    job.parts_used = (*job.parts_used, *repair.parts)
+    talk.add(Repaired(fault, repair.minutes, said[:500]))
+    for given in overtaken_by(job, fault):
+        set_aside(talk, given)
+        talk.add(NoLongerHolds(given.number, given.question, fault))
+    job.repaired[fault] = None
+    conclude(talk, job.state.narrow(f"repair {fault}", fault, ("absent",)))
+
+
+def overtaken_by(job: Job, fault: str) -> list[Given]:
+    """Answers that described the machine with this fault: those its verdict rests on and those it accounts for.
+
+    Sound ones stay: a part that was good before is good after.
+    """
+    record = job.base.faults[fault]
+    behind: frozenset[str] = frozenset()
+    if job.state.possible(fault) == ("present",):
+        behind = job.state.sources_behind(fault, "absent")
+    overtaken = []
+    for given in job.given.values():
+        if not given.holds or set(given.outcomes) <= set(job.base.questions[given.question].sound):
+            continue
+        named = any(
+            given.question in job.knowledge.rule_questions[rule] and fault in job.knowledge.named[rule]
+            for rule in job.state.fired
+        )
+        if given.source in behind or named or set(record.shows.get(given.question, ())) & set(given.outcomes):
+            overtaken.append(given)
+    return overtaken
+
+
+# ---------------------------------------------------------------- proof
+
+
+def proof_list(job: Job) -> tuple[str, ...]:
+    """The questions that must come out sound for the repairs not proved yet, each once, cold ones first."""
+    features = job.machine.features if job.machine else {}
+    wanted: dict[str, None] = {}
+    for fault, proved in job.repaired.items():
+        if proved is None:
+            wanted |= dict.fromkeys(job.base.faults[fault].prove)
+    if wanted:
+        wanted |= dict.fromkeys(job.base.bench.service)
+    return tuple(
+        question
+        for question in wanted
+        if applies(
+            job.base,
+            features,
+            (job.base.circuits[job.base.questions[question].circuit].applies, job.base.questions[question].applies),
+        )
+    )
+
+
+def prove_on(talk: Talk) -> None:
+    """Put the next proof, or close the proof when all are through."""
+    job = talk.job
+    while job.to_prove:
+        question = job.base.questions[job.to_prove[0]]
+        if question.measure is not None and question.measure.instrument not in job.shop.instruments:
+            _unproved(talk, question, "the shop lacks the instrument")
+            continue
+        if job.state.truth(question.only_if) is False:
+            _unproved(talk, question, "it cannot be tested on this machine as it stands")
+            continue
+        ready = bring_bench(talk, question.bench)
+        if ready is None:
+            _unproved(talk, question, "the bench cannot be brought into the state it needs")
+            continue
+        if ready:
+            put_question(talk, question, "proof", Why(aim=question.id))
+        return
+    finish_proof(talk)
+
+
+def _unproved(talk: Talk, question: Question, reason: str) -> None:
+    talk.tell(f"Not proved, because {reason}: {question.ask}")
+    _record_proof(talk, question.id, "", None)
+
+
+def _record_proof(talk: Talk, question: str, answer: str, passed: bool | None) -> None:
+    job = talk.job
+    job.to_prove = tuple(other for other in job.to_prove if other != question)
+    job.proofs = (*job.proofs, (question, answer, passed))
+    talk.add(Proved(question, answer, passed))
+
+
+def answer_proof(talk: Talk, given: Given) -> None:
+    """An answer to a proof question: passed when certainly sound; failed when certainly not, and the search reopens."""
+    job = talk.job
+    sound = set(job.base.questions[given.question].sound)
+    take_answer(talk, given)
+    if set(given.outcomes) <= sound:
+        _record_proof(talk, given.question, given.text, True)
+    elif set(given.outcomes) & sound:
+        _record_proof(talk, given.question, given.text, None)
+        talk.tell("Too close to the limit to prove the repair. Test again with a better instrument before it goes out.")
+    else:
+        _record_proof(talk, given.question, given.text, False)
+        _proof_failed(talk, given.question)
+
+
+def cannot_prove(talk: Talk, question: str) -> None:
+    """The proof could not be made."""
+    _record_proof(talk, question, "can't tell", None)
+
+
+def _proof_failed(talk: Talk, question: str) -> None:
+    job = talk.job
+    for fault, proved in job.repaired.items():
+        if proved is None and (question in job.base.faults[fault].prove or question in job.base.bench.service):
+            job.repaired[fault] = False
+    talk.tell("The proof failed. The search goes on with everything that is known.")
+    reopen(job)
+
+
+def finish_proof(talk: Talk) -> None:
+    """Every proof is through: the repairs count as proved unless one is still open."""
+    job = talk.job
+    results = {question: passed for question, _, passed in job.proofs}
+    for fault, proved in job.repaired.items():
+        if proved is None and all(results.get(question) for question in job.base.faults[fault].prove):
+            job.repaired[fault] = True
+    if picture_of(job).complaints_open and not job.declined:
+        reopen(job)
+        return
+    job.phase = Phase.CLOSE

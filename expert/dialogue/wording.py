@@ -1,0 +1,117 @@
+"""Records as the technician reads them: each gives lines of plain text, most of them none."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from expert.dialogue.job import Job
+from expert.language.model import Narrow, Normal
+from expert.trace.cleaning import clean
+from expert.trace.records import (
+    CautionShown,
+    Closed,
+    Fired,
+    Found,
+    HandedOver,
+    NoLongerHolds,
+    Noted,
+    Paused,
+    Proved,
+    Put,
+    Record,
+    Repaired,
+    SearchEnded,
+    Stopped,
+    TakenBack,
+    Told,
+)
+
+OUTCOMES = {
+    "found": "Found.",
+    "left_by_elimination": "Left by elimination.",
+    "narrowed": "Narrowed, not found.",
+    "normal": "Normal behaviour.",
+    "stopped": "Stopped.",
+    "handed_over": "To be handed over: what is left needs live work by a qualified person.",
+    "unresolved": "Not resolved.",
+}
+
+
+def lines_of(job: Job, record: Record) -> tuple[tuple[str, str], ...]:
+    """The lines a record gives, each with its manner: plain, question, caution, danger, so, found, small."""
+    return tuple((manner, clean(text)) for manner, text in _lines_of(job, record))
+
+
+def _lines_of(job: Job, record: Record) -> Iterable[tuple[str, str]]:
+    match record:
+        case Told(text=text):
+            yield "plain", text
+        case CautionShown(text=text):
+            yield "caution", f"! {text}"
+        case Put():
+            yield from _put(job, record)
+        case Fired(rule=rule, text=text):
+            yield from _fired(job, rule, text)
+        case Found(fault=fault, standing=standing, because=because):
+            word = "FOUND" if standing == "found" else "LEFT BY ELIMINATION"
+            yield "found", f"{word}: {job.fault_name(fault)}."
+            for reason in because:
+                yield "so", f"  because: {reason}"
+        case SearchEnded(outcome=outcome):
+            yield "plain", OUTCOMES[outcome]
+        case Stopped(text=text):
+            yield "danger", f"STOP! {text}"
+            yield "danger", "Local electrical and pressure codes and licensed practice come first."
+        case TakenBack(number=number):
+            yield "plain", f"Answer {number} is taken back."
+        case NoLongerHolds(number=number):
+            yield "small", f"Answer {number} described the machine before the repair and no longer counts."
+        case Noted():
+            yield "plain", "Noted."
+        case Repaired(fault=fault):
+            yield "plain", f"Repair noted: {job.fault_name(fault)}. Now it is proved."
+        case Proved(passed=passed, question=question):
+            if passed:
+                yield "found", f"Proved: {job.base.questions[question].ask}"
+        case HandedOver(summary=summary):
+            yield "plain", "Handed over. Where the job stands:"
+            for line in summary.splitlines():
+                yield "plain", f"  {line}"
+        case Paused():
+            yield "plain", f"Paused. Nothing is lost. Go on with: expert resume {job.number}"
+        case Closed(outcome=outcome, minutes=minutes):
+            yield "found", f"Job {job.number} is closed: {outcome.replace('_', ' ')}, {minutes:g} min."
+
+
+def _put(job: Job, record: Put) -> Iterable[tuple[str, str]]:
+    if record.prompt in ("question", "proof"):
+        question = job.base.questions[record.question]
+        yield "small", f"How: {question.how}"
+        lead = "Proof: " if record.prompt == "proof" else ""
+        yield "question", f"{lead}{record.text}"
+        if question.labels:
+            for number, outcome in enumerate(question.outcomes, 1):
+                yield "question", f"  {number}  {question.labels.get(outcome, outcome)}"
+        elif question.measure is not None:
+            unit = question.measure.unit
+            over = ", or OL" if question.measure.kind == "resistance" else ""
+            name = job.base.instruments[question.measure.instrument].name
+            yield "question", f"  (a number in {unit or 'its unit'}{over}; {name})"
+        return
+    first, *rest = record.text.splitlines()
+    yield "question", first
+    for line in rest:
+        yield "question", line
+
+
+def _fired(job: Job, rule_id: str, text: str) -> Iterable[tuple[str, str]]:
+    """A rule that fired is told when it settles something that the technician cares about."""
+    then = job.base.rules[rule_id].then
+    told = any(isinstance(said, Normal) or (isinstance(said, Narrow) and said.word == "confirm") for said in then)
+    if told:
+        yield "so", f"So: {text}"
+        return
+    cleared = [said.fact for said in then if isinstance(said, Narrow) and said.word == "clear"]
+    suspects = {fault for complaint in job.complaints for fault in job.knowledge.explainers[complaint]}
+    if suspects & set(cleared):
+        yield "so", f"So: {text}"

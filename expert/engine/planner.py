@@ -1,0 +1,269 @@
+"""What to ask next: authored order first, arithmetic second, and every choice explains itself.
+
+A candidate is a question that may be put and whose outcomes would change the standing of an open suspect. Each is worth
+its expected gain in bits, divided by its minutes and those of the bench moves it needs. Where a fired check list has an
+open suspect that can be tested, its tests come first.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Mapping
+from dataclasses import dataclass
+
+from expert.engine.bench import BenchMap, BenchState, Route
+from expert.engine.gain import Effect, beliefs, effect_of, effects_of, expected_gain
+from expert.engine.knowledge import Knowledge, atoms_of
+from expert.engine.state import State
+from expert.engine.suspicion import Picture
+from expert.language.model import ALWAYS, All, Any, Condition, Is, Narrow, Normal, Question, Rule, Suspect
+
+LEAST_GAIN = 1e-6  # bits; below this two shares differ by rounding only
+NORMAL_GAIN = 0.1  # bits credited to a question that can only tell whether the behaviour is normal
+SUPPOSED = 0.5  # chance that another answer, supposed for looking one step ahead, comes out as supposed
+
+
+@dataclass(frozen=True, slots=True)
+class Candidate:
+    """A question worth asking. `asks` is put; it is the question itself or one that must be answered before it."""
+
+    question: str
+    asks: str
+    gain: float
+    minutes: float
+    route: Route
+    settles: tuple[str, ...]
+
+    @property
+    def worth(self) -> float:
+        """Bits a minute."""
+        return self.gain / max(self.minutes + self.route.minutes, 0.1)
+
+
+@dataclass(frozen=True, slots=True)
+class Choice:
+    """The question to put next and why: the rule whose check list put it ahead (or none) and the runners-up."""
+
+    best: Candidate
+    ahead_by: str | None
+    ahead_for: str | None
+    others: tuple[Candidate, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Situation:
+    """All the planner looks at. `settled_questions`: answered, or can't tell. `measurable`: instruments the shop owns.
+
+    `missing_first` names the questions whose number a question's limits still lack.
+    """
+
+    knowledge: Knowledge
+    state: State
+    picture: Picture
+    settled_questions: frozenset[str]
+    bench: BenchState
+    bench_map: BenchMap
+    applies: Callable[[str], bool]
+    measurable: frozenset[str]
+    missing_first: Callable[[str], tuple[str, ...]]
+
+
+def choose(situation: Situation) -> Choice | None:
+    """The question to put next, or None when no question left can tell anything."""
+    if situation.picture.settled or not (situation.picture.suspects or _may_be_normal(situation)):
+        return None
+    candidates = list(_candidates(situation))
+    if not candidates:
+        return None
+    rule, suspect, first = _put_ahead(situation, candidates)
+    ranked = sorted(first or candidates, key=lambda candidate: -candidate.worth)
+    return Choice(ranked[0], rule, suspect, tuple(ranked[1:4]))
+
+
+def _may_be_normal(situation: Situation) -> bool:
+    """Whether the rules know a normal behaviour that would answer an open complaint."""
+    normal = situation.knowledge.normal_rules
+    return any(normal.get(complaint) for complaint in situation.picture.complaints_open)
+
+
+def _candidates(situation: Situation) -> Iterable[Candidate]:
+    """Questions whose own outcomes change a suspect's standing; if none, those that pave the way for one."""
+    knowledge, state, picture = situation.knowledge, situation.state, situation.picture
+    belief = beliefs(knowledge, picture)
+    suspects = [suspect.fault for suspect in picture.suspects]
+    direct = []
+    for question in knowledge.base.questions.values():
+        way = way_to_ask(situation, question)
+        if way is None:
+            continue
+        effects = effects_of(knowledge, state, question, picture)
+        if any(effect.touches(suspects) for effect in effects.values()):
+            gain = expected_gain(knowledge, question, effects, belief)
+            if any(effect.normal for effect in effects.values()):
+                gain = max(gain, NORMAL_GAIN)
+            if gain > LEAST_GAIN:
+                direct.append(_candidate(question, way, gain, suspects, effects))
+    return direct or list(_paving(situation, belief, suspects))
+
+
+def _candidate(
+    question: Question, way: Way, gain: float, suspects: list[str], effects: Mapping[str, Effect]
+) -> Candidate:
+    settles = tuple(s for s in suspects if any(effect.touches((s,)) and not effect.normal for effect in effects.values()))
+    return Candidate(question.id, way.asks, gain, way.minutes, way.route, settles)
+
+
+# ---------------------------------------------------------------- may it be put, and what does it cost
+
+
+@dataclass(frozen=True, slots=True)
+class Way:
+    """How a question comes to be put: what is asked first, the minutes of asking, the bench route to the first."""
+
+    asks: str
+    minutes: float
+    route: Route
+
+
+def way_to_ask(situation: Situation, question: Question, depth: int = 4) -> Way | None:
+    """The way to put a question, or None: answered, not for this machine, no instrument, no safe way there."""
+    if not may_be_put(situation, question):
+        return None
+    route = situation.bench_map.route(situation.bench, question.bench)
+    if route is None or depth == 0:
+        return None
+    before = first_before(situation, question)
+    if before is None:
+        return None
+    if before == "":
+        return Way(question.id, question.minutes, route)
+    way = way_to_ask(situation, situation.knowledge.base.questions[before], depth - 1)
+    return way and Way(way.asks, way.minutes + question.minutes, way.route)
+
+
+def may_be_put(situation: Situation, question: Question) -> bool:
+    """Open, for this machine, and with an instrument that the shop owns."""
+    return (
+        question.id not in situation.settled_questions
+        and situation.applies(question.id)
+        and (question.measure is None or question.measure.instrument in situation.measurable)
+    )
+
+
+def first_before(situation: Situation, question: Question) -> str | None:
+    """The question to put before this one, '' when it may be put at once, None when it may not be put at all."""
+    missing = situation.missing_first(question.id)
+    if missing:
+        return missing[0] if missing[0] not in situation.settled_questions else None
+    holds = situation.state.truth(question.only_if)
+    if holds:
+        return ""
+    if holds is False:
+        return None
+    for needed in situation.knowledge.questions_of(question.only_if):
+        if needed != question.id and needed not in situation.settled_questions:
+            return needed
+    return None
+
+
+# ---------------------------------------------------------------- check lists
+
+
+def _put_ahead(
+    situation: Situation, candidates: list[Candidate]
+) -> tuple[str | None, str | None, list[Candidate]]:
+    """The fired check list that decides, its first open suspect that can be tested, and that suspect's tests.
+
+    The list of the rule with the most conditions goes first: it rests on the most knowledge.
+    """
+    base, state = situation.knowledge.base, situation.state
+    open_suspects = {suspect.fault for suspect in situation.picture.suspects}
+    lists = [
+        (rule, conclusion)
+        for rule in base.rules.values()
+        if rule.id in state.fired
+        for conclusion in rule.then
+        if isinstance(conclusion, Suspect) and conclusion.in_order
+    ]
+    for rule, check in sorted(lists, key=lambda pair: -len(atoms_of(pair[0].when))):
+        for fault in check.faults:
+            tests = [candidate for candidate in candidates if fault in candidate.settles]
+            if fault in open_suspects and tests:
+                return rule.id, fault, tests
+    return None, None, []
+
+
+# ---------------------------------------------------------------- one step ahead
+
+
+def _paving(situation: Situation, belief: dict[str, float], suspects: list[str]) -> Iterable[Candidate]:
+    """Questions that tell nothing alone, but would together with one more answer.
+
+    For each rule that could settle something, the other tests it needs are supposed to come out as it wants.
+    """
+    knowledge, state = situation.knowledge, situation.state
+    best: dict[str, Candidate] = {}
+    for rule in knowledge.base.rules.values():
+        if rule.id in state.fired or not _bears_on(rule, suspects, situation.picture.complaints_open):
+            continue
+        if state.truth(rule.when) is False:
+            continue
+        for question_id in knowledge.questions_of(rule.when):
+            question = knowledge.base.questions[question_id]
+            way = way_to_ask(situation, question)
+            if way is None:
+                continue
+            scratch, supposed = _suppose_others(knowledge, state, rule.when, question_id)
+            effects = {
+                outcome: effect_of(
+                    knowledge, scratch.what_if(question_id, (outcome,)), situation.picture.complaints_open
+                )
+                for outcome in state.possible(question_id)
+            }
+            if not any(effect.touches(suspects) for effect in effects.values()):
+                continue
+            gain = expected_gain(knowledge, question, effects, belief) * SUPPOSED**supposed
+            if any(effect.normal for effect in effects.values()):
+                gain = max(gain, NORMAL_GAIN * SUPPOSED**supposed)
+            if gain > LEAST_GAIN:
+                candidate = _candidate(question, way, gain, suspects, effects)
+                if question_id not in best or candidate.worth > best[question_id].worth:
+                    best[question_id] = candidate
+    return [best[question] for question in knowledge.base.questions if question in best]
+
+
+def _bears_on(rule: Rule, suspects: list[str], complaints_open: tuple[str, ...]) -> bool:
+    """Whether a rule could narrow a suspect, weigh for or against one, or answer a complaint as normal."""
+    for conclusion in rule.then:
+        match conclusion:
+            case Narrow(fact=fault) if fault in suspects:
+                return True
+            case Normal(complaints=complaints) if set(complaints) & set(complaints_open):
+                return True
+            case _ if getattr(conclusion, "fault", None) in suspects:
+                return True
+    return False
+
+
+def _suppose_others(knowledge: Knowledge, state: State, condition: Condition, question: str) -> tuple[State, int]:
+    """A scratch state in which the tests that do not rest on the question come out as the condition wants them."""
+    scratch = state.copy()
+    supposed = 0
+    for atom in _wanted(state, condition):
+        if question in knowledge.behind_fact(atom.fact) or state.truth(atom) is not None:
+            continue
+        scratch.narrow(f"supposed {supposed}", atom.fact, atom.outcomes)
+        supposed += 1
+    return scratch, supposed
+
+
+def _wanted(state: State, condition: Condition) -> Iterable[Is]:
+    """Tests which together would make the condition true: of alternatives, the first that can still hold."""
+    match condition:
+        case Is():
+            yield condition
+        case All(parts=parts):
+            for part in parts:
+                yield from _wanted(state, part)
+        case Any(parts=parts):
+            open_parts = [part for part in parts if state.truth(part) is not False]
+            yield from _wanted(state, open_parts[0] if open_parts else ALWAYS)

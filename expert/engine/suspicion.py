@@ -1,0 +1,175 @@
+"""Who is under suspicion, how strongly, and what is not accounted for yet.
+
+Weights are decibans: ten times the logarithm of the odds, so that evidence adds up (I. J. Good, Probability and the
+Weighing of Evidence, 1950). How often a fault is seen sets the start, fired rules add their evidence.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from expert.engine.knowledge import Knowledge
+from expert.engine.state import State
+from expert.language.model import Evidence, Rule, Suspect
+
+START = {"common": 10, "occasional": 5, "rare": 0}
+"""Decibans by how often a fault is seen (common practice, no source)."""
+
+UNEXPLAINED = -6
+"""Decibans for each reported complaint that a fault does not account for: it would need a second fault beside it."""
+
+
+@dataclass(frozen=True, slots=True)
+class Weighed:
+    """An open suspect with its weight in decibans and what brought it under suspicion."""
+
+    fault: str
+    decibans: int
+    reasons: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Picture:
+    """What one state of knowledge says of the job.
+
+    `complaints_open` and `observations_open` are those that no confirmed fault and no normal behaviour accounts for;
+    `causes_wanted` are confirmed faults whose cause has not been found. `suspects` come heaviest first.
+    """
+
+    confirmed: tuple[str, ...]
+    normal: tuple[str, ...]
+    complaints_open: tuple[str, ...]
+    observations_open: tuple[str, ...]
+    causes_wanted: tuple[str, ...]
+    suspects: tuple[Weighed, ...]
+
+    @property
+    def settled(self) -> bool:
+        """Everything is accounted for."""
+        return not (self.complaints_open or self.observations_open or self.causes_wanted)
+
+
+def is_open(state: State, fault: str) -> bool:
+    """Neither confirmed nor cleared."""
+    return len(state.possible(fault)) == 2
+
+
+def is_present(state: State, fault: str) -> bool:
+    return state.possible(fault) == ("present",)
+
+
+def take_picture(
+    knowledge: Knowledge,
+    state: State,
+    complaints: Iterable[str],
+    answered: Iterable[str],
+    mended: Iterable[str] = (),
+) -> Picture:
+    """The picture of a job: its complaints, its answered questions, and what the engine makes of them.
+
+    `mended`: faults that were found and repaired; they account for their complaints though they are gone.
+    """
+    base = knowledge.base
+    reported = tuple(complaints)
+    fired = [base.rules[rule] for rule in base.rules if rule in state.fired]
+    confirmed = tuple(fault for fault in base.faults if is_present(state, fault))
+    normal = tuple(c for c in reported if any(rule in state.fired for rule in knowledge.normal_rules.get(c, ())))
+    explained = {c for fault in (*confirmed, *mended) for c in base.faults[fault].explains} | set(normal)
+    complaints_open = tuple(c for c in reported if c not in explained)
+    observations_open = tuple(
+        question
+        for question in unsound(knowledge, state, answered)
+        if not _accounted(knowledge, state, question, confirmed, fired)
+    )
+    causes_wanted = tuple(fault for fault in confirmed if _cause_is_wanted(knowledge, state, fault))
+    reasons = _reasons(knowledge, state, complaints_open, observations_open, causes_wanted, fired)
+    evidence = evidence_of(fired)
+    weighed = (
+        Weighed(fault, weight_of(knowledge, fault, reported, evidence), tuple(why)) for fault, why in reasons.items()
+    )
+    suspects = tuple(sorted(weighed, key=lambda suspect: -suspect.decibans))
+    return Picture(confirmed, normal, complaints_open, observations_open, causes_wanted, suspects)
+
+
+def unsound(knowledge: Knowledge, state: State, answered: Iterable[str]) -> tuple[str, ...]:
+    """Answered questions that certainly did not come out as on a sound machine."""
+    return tuple(
+        question
+        for question in answered
+        if (sound := knowledge.base.questions[question].sound)
+        and (left := state.possible(question))
+        and not set(sound) & set(left)
+    )
+
+
+def evidence_of(fired: Iterable[Rule]) -> dict[str, int]:
+    """The decibans that fired rules give for or against each fault."""
+    total: dict[str, int] = {}
+    for rule in fired:
+        for conclusion in rule.then:
+            if isinstance(conclusion, Evidence):
+                total[conclusion.fault] = total.get(conclusion.fault, 0) + conclusion.decibans
+    return total
+
+
+def weight_of(knowledge: Knowledge, fault: str, complaints: tuple[str, ...], evidence: dict[str, int]) -> int:
+    """The weight of a fault in decibans."""
+    record = knowledge.base.faults[fault]
+    left_over = sum(complaint not in record.explains for complaint in complaints)
+    return START[record.seen] + evidence.get(fault, 0) + UNEXPLAINED * left_over
+
+
+def _accounted(
+    knowledge: Knowledge, state: State, question: str, confirmed: tuple[str, ...], fired: list[Rule]
+) -> bool:
+    """Whether a confirmed fault shows this outcome, or a fired rule leads from it to a confirmed fault or to normal."""
+    left = set(state.possible(question))
+    if any(left & set(knowledge.base.faults[fault].shows.get(question, ())) for fault in confirmed):
+        return True
+    guilty = set(confirmed)
+    normal = {rule for rules in knowledge.normal_rules.values() for rule in rules}
+    return any(
+        question in knowledge.rule_questions[rule.id] and (rule.id in normal or knowledge.named[rule.id] & guilty)
+        for rule in fired
+    )
+
+
+def _cause_is_wanted(knowledge: Knowledge, state: State, fault: str) -> bool:
+    """Damage whose cause is not found, while at least one possible cause is still open."""
+    causes = knowledge.base.faults[fault].caused_by
+    if any(is_present(state, cause) for cause in causes):
+        return False
+    return any(is_open(state, cause) for cause in causes)
+
+
+def _reasons(
+    knowledge: Knowledge,
+    state: State,
+    complaints_open: tuple[str, ...],
+    observations_open: tuple[str, ...],
+    causes_wanted: tuple[str, ...],
+    fired: list[Rule],
+) -> dict[str, list[str]]:
+    """Every open suspect with what it might account for, in the rule base's order."""
+    base = knowledge.base
+    open_observations = set(observations_open)
+    found: dict[str, list[str]] = {}
+    for complaint in complaints_open:
+        for fault in knowledge.explainers[complaint]:
+            found.setdefault(fault, []).append(f"complaint.{complaint}")
+    for fault in base.faults.values():
+        for question in fault.shows.keys() & open_observations:
+            if set(state.possible(question)) & set(fault.shows[question]):
+                found.setdefault(fault.id, []).append(question)
+    for rule in fired:
+        # A suspicion is followed while something is unexplained that it might explain.
+        if complaints_open or open_observations & knowledge.rule_questions[rule.id]:
+            for conclusion in rule.then:
+                if isinstance(conclusion, Suspect):
+                    for name in conclusion.faults:
+                        found.setdefault(name, []).append(rule.id)
+    for effect in causes_wanted:
+        for cause in base.faults[effect].caused_by:
+            found.setdefault(cause, []).append(effect)
+    return {fault: found[fault] for fault in base.faults if fault in found and is_open(state, fault)}

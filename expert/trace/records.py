@@ -28,17 +28,13 @@ class Record:
 
 @dataclass(frozen=True, slots=True)
 class Opened(Record):
-    """The job was opened. Pins the rules (digest of the whole, digest of each file) and the machine's data."""
+    """The job was opened. Pins the rules by their digest, and what the shop owns: instruments (ids), unit system."""
 
     rules_digest: str
     program: str
     job: str
-    rules_files: Mapping[str, str] = field(default_factory=dict)
-    machine: str = ""
-    features: Mapping[str, str] = field(default_factory=dict)
-    plate: Mapping[str, str] = field(default_factory=dict)
-    technician: str = ""
-    shop: str = ""
+    instruments: tuple[str, ...] = ()
+    system: str = "metric"
 
 
 @dataclass(frozen=True, slots=True)

@@ -49,7 +49,7 @@ def saturation_pressure(temperature: float) -> float:
     a = theta * theta + n1 * theta + n2
     b = n3 * theta * theta + n4 * theta + n5
     c = n6 * theta * theta + n7 * theta + n8
-    root = 2 * c / (-b + math.sqrt(b * b - 4 * a * c))
+    root: float = 2 * c / (-b + math.sqrt(b * b - 4 * a * c))
     return 10.0 * float(root**4)
 
 
@@ -63,7 +63,7 @@ def saturation_temperature(pressure: float) -> float:
     """
     within("absolute pressure", pressure, "bar", LEAST_PRESSURE, MOST_PRESSURE, _SOURCE_31)
     n1, n2, n3, n4, n5, n6, n7, n8, n9, n10 = _N
-    beta = (pressure / 10.0) ** 0.25
+    beta: float = (pressure / 10.0) ** 0.25
     e = beta * beta + n3 * beta + n6
     f = n1 * beta * beta + n4 * beta + n7
     g = n2 * beta * beta + n5 * beta + n8

@@ -156,7 +156,7 @@ def steinhart_hart_through(*points: tuple[float, float]) -> tuple[float, float, 
     for _, resistance in points:
         above("resistance", resistance, "ohm", 0.0, _STEINHART_HART)
     (y1, l1), (y2, l2), (y3, l3) = ((1 / (t + ZERO_CELSIUS), math.log(r)) for t, r in points)
-    if l1 == l2 or l1 == l3 or l2 == l3:
+    if len({l1, l2, l3}) < 3:
         raise ValueError("Steinhart-Hart takes three points of different resistance")
     second, third = (y2 - y1) / (l2 - l1), (y3 - y1) / (l3 - l1)
     c = (third - second) / (l3 - l2) / (l1 + l2 + l3)

@@ -1,0 +1,20 @@
+"""The register of every calculation that a rule formula or a person may call by name.
+
+`FIGURES["element_resistance"]` says what it takes and gives and where it comes from; `work_out` calls it with
+quantities, converting units and refusing wrong kinds.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from types import MappingProxyType
+
+from expert.trade.figure import STANDINGS, Figure, Input, work_out
+from expert.trade.figures_electric import ELECTRIC_FIGURES, SENSOR_FIGURES
+from expert.trade.figures_heat import HEAT_FIGURES
+from expert.trade.figures_safety_water import SAFETY_FIGURES, WATER_FIGURES
+
+_ALL = HEAT_FIGURES + ELECTRIC_FIGURES + SENSOR_FIGURES + SAFETY_FIGURES + WATER_FIGURES
+FIGURES: Mapping[str, Figure] = MappingProxyType({figure.name: figure for figure in _ALL})
+
+__all__ = ["FIGURES", "STANDINGS", "Figure", "Input", "work_out"]

@@ -1,0 +1,52 @@
+"""Mains voltage bands. The country decides which band holds."""
+
+from __future__ import annotations
+
+from expert.trade.errors import WrongArguments
+
+# Band: (lowest, highest [V], source, mark).
+_BANDS = {
+    "europe": (207.0, 253.0, "IEC 60038: 230 V +-10 % at the supply point", "pub"),
+    "europe_in_use": (198.0, 253.0, "IEC 60038: utilization, from memory, to be confirmed", "mem"),
+    "europe_old": (216.2, 253.0, "older national band: 230 V +10 % -6 %", "pub"),
+    "north_america": (114.0, 126.0, "120 V +-5 % at the service", "pub"),
+    "north_america_in_use": (110.0, 126.0, "ANSI C84.1, from memory, to be confirmed", "mem"),
+}
+BANDS = tuple(_BANDS)
+
+
+def mains_lowest(band: str) -> float:
+    """Lowest mains voltage that is within a band, in [V].
+
+    band: europe, europe_in_use, europe_old, north_america or north_america_in_use, else WrongArguments.
+    Source: `mains_source(band)`.
+    >>> mains_lowest("europe"), mains_lowest("europe_old")
+    (207.0, 216.2)
+    """
+    return _band(band)[0]
+
+
+def mains_highest(band: str) -> float:
+    """Highest mains voltage that is within a band, in [V].
+
+    band: as in `mains_lowest`, else WrongArguments.
+    Source: `mains_source(band)`.
+    >>> mains_highest("europe"), mains_highest("north_america")
+    (253.0, 126.0)
+    """
+    return _band(band)[1]
+
+
+def mains_source(band: str) -> str:
+    """Where a band comes from. Raises WrongArguments for an unknown band.
+
+    >>> mains_source("north_america")
+    '120 V +-5 % at the service'
+    """
+    return _band(band)[2]
+
+
+def _band(band: str) -> tuple[float, float, str, str]:
+    if band not in _BANDS:
+        raise WrongArguments(f"{band[:40]!r} is not a mains band; {', '.join(BANDS)} would do")
+    return _BANDS[band]

@@ -10,11 +10,14 @@ from collections.abc import Mapping
 from types import MappingProxyType
 
 from expert.trade.figure import STANDINGS, Figure, Input, work_out
-from expert.trade.figures_electric import ELECTRIC_FIGURES, SENSOR_FIGURES
-from expert.trade.figures_heat import HEAT_FIGURES
-from expert.trade.figures_safety_water import SAFETY_FIGURES, WATER_FIGURES
+from expert.trade.figures_elements import ELEMENT_FIGURES
+from expert.trade.figures_heating import HEATING_FIGURES
+from expert.trade.figures_safety import SAFETY_FIGURES
+from expert.trade.figures_sensors import SENSOR_FIGURES
+from expert.trade.figures_steam import STEAM_FIGURES
+from expert.trade.figures_water import WATER_FIGURES
 
-_ALL = HEAT_FIGURES + ELECTRIC_FIGURES + SENSOR_FIGURES + SAFETY_FIGURES + WATER_FIGURES
+_ALL = STEAM_FIGURES + HEATING_FIGURES + ELEMENT_FIGURES + SENSOR_FIGURES + SAFETY_FIGURES + WATER_FIGURES
 FIGURES: Mapping[str, Figure] = MappingProxyType({figure.name: figure for figure in _ALL})
 
 __all__ = ["FIGURES", "STANDINGS", "Figure", "Input", "work_out"]

@@ -9,130 +9,9 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from types import MappingProxyType
-from typing import NamedTuple
 
-Units = dict[str, tuple[float, float]]
-
-
-class Kind(NamedTuple):
-    """One kind of quantity. A number n in a unit is n * factor + offset in the base unit."""
-
-    name: str
-    words: str
-    family: str
-    base: str
-    units: Mapping[str, tuple[float, float]]
-    believable: tuple[float, float]
-    spellings: Mapping[str, str] = MappingProxyType({})
-    us: str = ""
-    ladder: tuple[tuple[float, str], ...] = ()
-    shown: Mapping[str, str] = MappingProxyType({})
-    significant: int = 4
-    most_decimals: int = 2
-    trim: bool = True
-    over_range: bool = False
-
-    def preferred(self, system: str) -> str:
-        """The unit that a bare number has, and that a message offers first."""
-        return self.us if system == "us" and self.us else self.base
-
-
-_INCH_OF_MERCURY = 0.0338638866667  # bar; 25.4 mm of mercury of 13595.1 kg/m3 under standard gravity
-_PSI = 0.0689475729317831  # bar; one pound force (0.45359237 kg, 9.80665 m/s2) on one square inch (25.4 mm)
-_PRESSURES: Units = {
-    "bar": (1.0, 0.0),
-    "psi": (_PSI, 0.0),
-    "kPa": (0.01, 0.0),
-    "mbar": (0.001, 0.0),
-    "hPa": (0.001, 0.0),
-    "MPa": (10.0, 0.0),
-    "Pa": (1e-5, 0.0),
-    "atm": (1.01325, 0.0),
-    "kgf/cm2": (0.980665, 0.0),
-    "inHg": (_INCH_OF_MERCURY, 0.0),
-    "mmHg": (_INCH_OF_MERCURY / 25.4, 0.0),
-}
-_PRESSURE_SPELLINGS = {
-    "bars": "bar",
-    "lbs": "psi",
-    "kg/cm2": "kgf/cm2",
-    "kp/cm2": "kgf/cm2",
-    "in hg": "inHg",
-    "mm hg": "mmHg",
-}
-_GAUGE_SPELLINGS = {
-    "bar g": "bar",
-    "barg": "bar",
-    "bar(g)": "bar",
-    "bar gauge": "bar",
-    "psig": "psi",
-    "psi g": "psi",
-    "psi gauge": "psi",
-    "kpa g": "kPa",
-    "kpa gauge": "kPa",
-}
-_ABSOLUTE_SPELLINGS = {
-    "bar abs": "bar",
-    "bar a": "bar",
-    "bara": "bar",
-    "bar(a)": "bar",
-    "bar absolute": "bar",
-    "psia": "psi",
-    "psi abs": "psi",
-    "psi absolute": "psi",
-    "kpa abs": "kPa",
-    "mbar abs": "mbar",
-    "hpa abs": "hPa",
-    "mpa abs": "MPa",
-    "pa abs": "Pa",
-    "atm abs": "atm",
-    "kgf/cm2 abs": "kgf/cm2",
-    "inhg abs": "inHg",
-    "mmhg abs": "mmHg",
-}
-_CELSIUS = {
-    "°c": "degC",
-    "c": "degC",
-    "deg c": "degC",
-    "celsius": "degC",
-    "degrees c": "degC",
-    "° c": "degC",
-}
-_FAHRENHEIT = {
-    "°f": "degF",
-    "f": "degF",
-    "deg f": "degF",
-    "fahrenheit": "degF",
-    "degrees f": "degF",
-    "° f": "degF",
-}
-_VOLTS: Units = {"V": (1.0, 0.0), "mV": (0.001, 0.0), "kV": (1000.0, 0.0)}
-_VOLT_SPELLINGS = {"volt": "V", "volts": "V"}
-_AC = {"vac": "V", "v ac": "V", "v~": "V", "volt ac": "V", "volts ac": "V", "mv ac": "mV"}
-_DC = {"vdc": "V", "v dc": "V", "v=": "V", "volt dc": "V", "volts dc": "V", "mv dc": "mV"}
-_AMPERES: Units = {"A": (1.0, 0.0), "mA": (0.001, 0.0), "uA": (1e-6, 0.0)}
-_AMPERE_SPELLINGS = {"amp": "A", "amps": "A", "ampere": "A", "μa": "uA"}
-_OHM = {"ω": "ohm", "ohms": "ohm", "r": "ohm", "kω": "kohm", "k": "kohm", "kohms": "kohm", "kiloohm": "kohm"}
-# Milli and mega differ only by the case of one letter, so these spellings are compared as typed.
-_OHM_AS_TYPED = {
-    "mΩ": "mohm",
-    "MΩ": "Mohm",
-    "M": "Mohm",
-    "mohms": "mohm",
-    "Mohms": "Mohm",
-    "mOhm": "mohm",
-    "MOHM": "Mohm",
-}
-_MEGOHM = {"megohm": "Mohm", "meg": "Mohm", "megohms": "Mohm", "megaohm": "Mohm", "meg ohm": "Mohm"}
-_LITRES = {"l": "L", "litre": "L", "litres": "L", "liter": "L", "liters": "L", "cc": "ml", "cm3": "ml"}
-_ML = {"millilitre": "ml", "millilitres": "ml", "milliliter": "ml", "oz": "fl oz", "floz": "fl oz", "fl. oz": "fl oz"}
-_FLOWS = {"cc/s": "ml/s", "ml/sec": "ml/s", "cc/min": "ml/min", "lph": "L/h", "l/hr": "L/h", "lpm": "L/min"}
-_SECONDS = {"sec": "s", "secs": "s", "second": "s", "seconds": "s", '"': "s", "mins": "min", "minute": "min"}
-_HOURS = {"minutes": "min", "m": "min", "'": "min", "hr": "h", "hrs": "h", "hour": "h", "hours": "h", "days": "day"}
-_METRES = {"metre": "m", "metres": "m", "meter": "m", "meters": "m", '"': "in", "inch": "in", "feet": "ft", "'": "ft"}
-_HARDNESS = {"°dh": "dH", "°d": "dH", "dh": "dH", "°fh": "fH", "°e": "eH", "clark": "eH", "°clark": "eH"}
-_HARDNESS_MORE = {"ppm": "mg/L", "mg/l caco3": "mg/L", "ppm caco3": "mg/L", "gpg": "gr/gal", "gr/us gal": "gr/gal"}
-_SIEMENS = {"μs/cm": "uS/cm", "us": "uS/cm", "μs": "uS/cm", "micros/cm": "uS/cm"}
+from expert.trade import spellings as names
+from expert.trade.kind import Kind
 
 _ALL = (
     Kind(
@@ -140,9 +19,9 @@ _ALL = (
         "gauge pressure",
         "pressure",
         "bar",
-        _PRESSURES,
+        names.PRESSURES,
         (-1.1, 40.0),
-        {**_PRESSURE_SPELLINGS, **_GAUGE_SPELLINGS},
+        {**names.PRESSURE_SPELLINGS, **names.GAUGE_SPELLINGS},
         us="psi",
         significant=3,
         trim=False,
@@ -152,11 +31,11 @@ _ALL = (
         "absolute pressure",
         "pressure",
         "bar",
-        _PRESSURES,
+        names.PRESSURES,
         (0.0, 41.0),
-        {**_PRESSURE_SPELLINGS, **_ABSOLUTE_SPELLINGS},
+        {**names.PRESSURE_SPELLINGS, **names.ABSOLUTE_SPELLINGS},
         us="psi",
-        shown={unit: f"{unit} abs" for unit in _PRESSURES},
+        shown={unit: f"{unit} abs" for unit in names.PRESSURES},
         significant=4,
         most_decimals=3,
         trim=False,
@@ -166,9 +45,9 @@ _ALL = (
         "pressure difference",
         "pressure",
         "bar",
-        _PRESSURES,
+        names.PRESSURES,
         (-40.0, 40.0),
-        _PRESSURE_SPELLINGS,
+        names.PRESSURE_SPELLINGS,
         us="psi",
         significant=3,
         trim=False,
@@ -180,7 +59,7 @@ _ALL = (
         "degC",
         {"degC": (1.0, 0.0), "degF": (5.0 / 9.0, -160.0 / 9.0), "K": (1.0, -273.15)},
         (-60.0, 700.0),
-        {**_CELSIUS, **_FAHRENHEIT, "kelvin": "K"},
+        {**names.CELSIUS, **names.FAHRENHEIT, "kelvin": "K"},
         us="degF",
         shown={"degC": "°C", "degF": "°F"},
         most_decimals=1,
@@ -193,7 +72,7 @@ _ALL = (
         "K",
         {"K": (1.0, 0.0), "degC": (1.0, 0.0), "degF": (5.0 / 9.0, 0.0)},
         (-700.0, 700.0),
-        {**_CELSIUS, **_FAHRENHEIT, "kelvin": "K"},
+        {**names.CELSIUS, **names.FAHRENHEIT, "kelvin": "K"},
         us="degF",
         shown={"degC": "°C", "degF": "°F"},
     ),
@@ -204,29 +83,29 @@ _ALL = (
         "ohm",
         {"ohm": (1.0, 0.0), "kohm": (1e3, 0.0), "Mohm": (1e6, 0.0), "mohm": (1e-3, 0.0), "Gohm": (1e9, 0.0)},
         (0.0, 2e12),
-        {**_OHM, **_OHM_AS_TYPED, **_MEGOHM, "gω": "Gohm"},
+        {**names.OHM, **names.OHM_AS_TYPED, **names.MEGOHM, "gω": "Gohm"},
         ladder=((1e9, "Gohm"), (1e6, "Mohm"), (1e3, "kohm")),
         most_decimals=4,
         over_range=True,
     ),
     Kind(
         "ac_voltage",
-        "AC voltage",
+        "names.AC voltage",
         "voltage",
         "V",
-        _VOLTS,
+        names.VOLTS,
         (0.0, 1100.0),
-        {**_VOLT_SPELLINGS, **_AC},
+        {**names.VOLT_SPELLINGS, **names.AC},
         over_range=True,
     ),
     Kind(
         "dc_voltage",
-        "DC voltage",
+        "names.DC voltage",
         "voltage",
         "V",
-        _VOLTS,
+        names.VOLTS,
         (-1100.0, 1100.0),
-        {**_VOLT_SPELLINGS, **_DC},
+        {**names.VOLT_SPELLINGS, **names.DC},
         most_decimals=3,
         over_range=True,
     ),
@@ -235,9 +114,9 @@ _ALL = (
         "current",
         "current",
         "A",
-        _AMPERES,
+        names.AMPERES,
         (-125.0, 125.0),
-        _AMPERE_SPELLINGS,
+        names.AMPERE_SPELLINGS,
         most_decimals=4,
         over_range=True,
     ),
@@ -248,7 +127,7 @@ _ALL = (
         "mA",
         {"mA": (1.0, 0.0), "uA": (1e-3, 0.0), "A": (1e3, 0.0)},
         (0.0, 1000.0),
-        _AMPERE_SPELLINGS,
+        names.AMPERE_SPELLINGS,
         most_decimals=3,
         over_range=True,
     ),
@@ -285,7 +164,7 @@ _ALL = (
             "gal": (3785.411784, 0.0),
         },
         (0.0, 1e6),
-        {**_LITRES, **_ML},
+        {**names.LITRES, **names.ML},
         us="fl oz",
         ladder=((1e3, "L"),),
     ),
@@ -302,7 +181,7 @@ _ALL = (
             "L/s": (1e3, 0.0),
         },
         (0.0, 5e3),
-        _FLOWS,
+        names.FLOWS,
     ),
     Kind(
         "mass",
@@ -321,7 +200,7 @@ _ALL = (
         "s",
         {"s": (1.0, 0.0), "min": (60.0, 0.0), "h": (3600.0, 0.0), "ms": (1e-3, 0.0), "day": (86400.0, 0.0)},
         (0.0, 3.2e8),
-        {**_SECONDS, **_HOURS},
+        {**names.SECONDS, **names.HOURS},
         most_decimals=3,
     ),
     Kind(
@@ -338,7 +217,7 @@ _ALL = (
             "in": (0.0254, 0.0),
         },
         (-500.0, 11e3),
-        _METRES,
+        names.METRES,
         us="ft",
         ladder=((1.0, "m"), (0.0, "mm")),
         most_decimals=3,
@@ -369,7 +248,7 @@ _ALL = (
             "mmol/L": (100.087, 0.0),
         },
         (0.0, 5e3),
-        {**_HARDNESS, **_HARDNESS_MORE},
+        {**names.HARDNESS, **names.HARDNESS_MORE},
         us="gr/gal",
         shown={"dH": "°dH", "fH": "°fH", "eH": "°e"},
     ),
@@ -380,7 +259,7 @@ _ALL = (
         "uS/cm",
         {"uS/cm": (1.0, 0.0), "mS/cm": (1e3, 0.0), "S/m": (1e4, 0.0)},
         (0.0, 1e6),
-        _SIEMENS,
+        names.SIEMENS,
         shown={"uS/cm": "µS/cm"},
         over_range=True,
     ),
@@ -408,4 +287,5 @@ _ALL = (
         most_decimals=6,
     ),
 )
+__all__ = ["KINDS", "Kind"]
 KINDS: Mapping[str, Kind] = MappingProxyType({kind.name: kind for kind in _ALL})

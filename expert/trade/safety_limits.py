@@ -41,19 +41,19 @@ _LEAKAGE = {
 }
 
 
-def cord_core_resistance(length: float, section: float) -> float:
+def cord_core_resistance(cord_length: float, cord_section: float) -> float:
     """Highest resistance of one sound core of a mains cord at 20 degC, in [ohm].
 
-    length [m], 0 to 100; section: 0.75, 1, 1.5 or 2.5 mm2; else OutOfRange.
+    cord_length [m], 0 to 100; cord_section: 0.75, 1, 1.5 or 2.5 mm2; else OutOfRange or WrongArguments.
     Source: IEC 60228, class 5, plain copper.
     >>> round(cord_core_resistance(2.0, 1.5), 4)      # 0.0266
     0.0266
     """
-    within("cord length", length, "m", 0.0, 100.0, _CORE)
-    if section not in _CORES:
+    within("cord length", cord_length, "m", 0.0, 100.0, _CORE)
+    if cord_section not in _CORES:
         sections = ", ".join(f"{size:g}" for size in SECTIONS)
-        raise WrongArguments(f"a core of {section:g} mm2 is not in the table; {sections} mm2 would do")
-    return _CORES[section] / 1000 * length
+        raise WrongArguments(f"a core of {cord_section:g} mm2 is not in the table; {sections} mm2 would do")
+    return _CORES[cord_section] / 1000 * cord_length
 
 
 def earth_limit(limit_set: str, cord_length: float, cord_section: float) -> float:

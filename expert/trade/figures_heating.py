@@ -1,192 +1,19 @@
-"""The figures about steam, altitude, heating and flow."""
+"""The figures about heating water, flow and pumps."""
 
 from __future__ import annotations
 
-from expert.trade import altitude, flow, heat_up, steam, steam_heat
+from expert.trade import flow, heat_up
 from expert.trade.figure import Figure, Input
 
 _ALTITUDE = Input("altitude", "length", "m", "of the place above sea level", 0.0)
-_GAUGE = Input("gauge_pressure", "gauge_pressure", "bar", "shown by the boiler's gauge")
 _START = Input("start", "temperature", "degC", "of the water when filled")
 _END = Input("end", "temperature", "degC", "of the water when hot")
 _VOLUME = Input("volume", "volume", "ml", "of water filled cold")
 _POWER = Input("power", "power", "W", "of the heater")
 _ON = Input("on_time", "time", "s", "on, over one or more whole cycles")
 _OFF = Input("off_time", "time", "s", "off, over the same cycles")
-_SHUT = Input("closed_at", "temperature", "degC", "at which the vent shut", 20.0)
 _IF97 = "IAPWS R7-97(2012)"
 _BALANCE = "heat balance; water 998.2 kg/m3, 4186 J/(kg K) at 20 degC"
-
-_STEAM = (
-    Figure(
-        "saturation_temperature",
-        "Boiling temperature under an absolute pressure",
-        "IF97 region 4, equation 31",
-        (Input("pressure", "absolute_pressure", "bar", "on the water, absolute"),),
-        "temperature",
-        "degC",
-        _IF97,
-        "lib",
-        "0.0061 to 220.64 bar absolute",
-        steam.saturation_temperature,
-    ),
-    Figure(
-        "saturation_pressure",
-        "Absolute pressure at which water of a temperature boils",
-        "IF97 region 4, equation 30",
-        (Input("temperature", "temperature", "degC", "of the water"),),
-        "absolute_pressure",
-        "bar",
-        _IF97,
-        "lib",
-        "0 to 373.946 degC",
-        steam.saturation_pressure,
-    ),
-    Figure(
-        "boiler_temperature",
-        "Temperature in a boiler from its gauge, no air in it",
-        "t = T_sat(gauge + air pressure(altitude))",
-        (_GAUGE, _ALTITUDE),
-        "temperature",
-        "degC",
-        f"{_IF97}; ISO 2533:1975",
-        "lib",
-        "-500 to 11000 m; water and steam only, no trapped air",
-        steam.boiler_temperature,
-    ),
-    Figure(
-        "boiler_pressure",
-        "Gauge pressure of a boiler at a temperature, no air in it",
-        "gauge = p_sat(t) - air pressure(altitude)",
-        (Input("temperature", "temperature", "degC", "of the boiler"), _ALTITUDE),
-        "gauge_pressure",
-        "bar",
-        f"{_IF97}; ISO 2533:1975",
-        "lib",
-        "0 to 373.946 degC; -500 to 11000 m",
-        steam.boiler_pressure,
-    ),
-    Figure(
-        "boiling_point",
-        "Temperature at which water boils in the open",
-        "t = T_sat(air pressure(altitude))",
-        (_ALTITUDE,),
-        "temperature",
-        "degC",
-        f"{_IF97}; ISO 2533:1975",
-        "lib",
-        "-500 to 11000 m",
-        steam.boiling_point,
-    ),
-    Figure(
-        "flash_altitude",
-        "Altitude above which water of a temperature flashes at an open outlet",
-        "boiling point(altitude) = t, solved",
-        (Input("temperature", "temperature", "degC", "of the water"),),
-        "length",
-        "m",
-        f"{_IF97}; ISO 2533:1975",
-        "lib",
-        "68 to 101.7 degC",
-        steam.flash_altitude,
-    ),
-    Figure(
-        "temperature_shift",
-        "Error in boiler temperature from an error of the gauge",
-        "dt = slope of the steam curve x dp",
-        (_GAUGE, Input("pressure_error", "pressure_difference", "bar", "of the gauge"), _ALTITUDE),
-        "temperature_difference",
-        "K",
-        _IF97,
-        "lib",
-        "errors of a few tenths of a bar",
-        steam.temperature_shift,
-    ),
-    Figure(
-        "trapped_air_pressure",
-        "Gauge pressure of a boiler heated with its air shut in",
-        "gauge = p_sat(T) + 1.01325 T / T_shut - 1.01325",
-        (Input("temperature", "temperature", "degC", "of the boiler"), _SHUT),
-        "gauge_pressure",
-        "bar",
-        f"Dalton's law with {_IF97}",
-        "lib",
-        "0 to 200 degC, sea level; swelling of the water left out",
-        steam.trapped_air_pressure,
-    ),
-    Figure(
-        "trapped_air_temperature",
-        "Temperature of a boiler heated with its air shut in, from its gauge",
-        "gauge = p_sat(T) + 1.01325 T / T_shut - 1.01325, solved for T",
-        (_GAUGE, _SHUT),
-        "temperature",
-        "degC",
-        f"Dalton's law with {_IF97}",
-        "lib",
-        "0 to 200 degC, sea level; swelling of the water left out",
-        steam.trapped_air_temperature,
-    ),
-    Figure(
-        "air_pressure",
-        "Mean air pressure at an altitude",
-        "p = 1.01325 (1 - 2.25577e-5 h)^5.25588",
-        (_ALTITUDE,),
-        "absolute_pressure",
-        "bar",
-        "ISO 2533:1975",
-        "pub",
-        "-500 to 11000 m; weather moves it by 0.03 bar",
-        altitude.air_pressure,
-    ),
-    Figure(
-        "latent_heat",
-        "Heat that turns one kilogram of boiling water into steam",
-        "h_fg = h_steam - h_water at T_sat",
-        (_GAUGE, _ALTITUDE),
-        "energy",
-        "kJ",
-        _IF97,
-        "lib",
-        "up to 14.5 bar gauge",
-        steam_heat.latent_heat,
-    ),
-    Figure(
-        "steam_in_an_hour",
-        "Mass of steam that a heater makes in one hour from feed water",
-        "m = P x 1 h / (h_steam - h_feed)",
-        (_POWER, _GAUGE, Input("feed_temperature", "temperature", "degC", "of the feed water"), _ALTITUDE),
-        "mass",
-        "kg",
-        _IF97,
-        "lib",
-        "up to 14.5 bar gauge; no losses",
-        steam_heat.steam_in_an_hour,
-    ),
-    Figure(
-        "steam_in_an_hour_from_boiling",
-        "Mass of steam that a heater makes in one hour from boiling water",
-        "m = P x 1 h / h_fg",
-        (_POWER, _GAUGE, _ALTITUDE),
-        "mass",
-        "kg",
-        _IF97,
-        "lib",
-        "up to 14.5 bar gauge; no losses",
-        steam_heat.steam_in_an_hour_from_boiling,
-    ),
-    Figure(
-        "flash_share",
-        "Share of boiler water that turns to steam when let down to the open air",
-        "x = (h_water(boiler) - h_water(open)) / h_fg(open)",
-        (_GAUGE, _ALTITUDE),
-        "number",
-        "%",
-        _IF97,
-        "lib",
-        "0 to 14.5 bar gauge",
-        steam_heat.flash_share,
-    ),
-)
 
 _HEATING = (
     Figure(
@@ -399,4 +226,4 @@ _FLOW = (
     ),
 )
 
-HEAT_FIGURES: tuple[Figure, ...] = _STEAM + _HEATING + _FLOW
+HEATING_FIGURES: tuple[Figure, ...] = _HEATING + _FLOW

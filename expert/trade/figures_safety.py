@@ -1,8 +1,8 @@
-"""The figures about electrical safety limits, meters and water."""
+"""The figures about electrical safety limits, the mains and the accuracy of gauges."""
 
 from __future__ import annotations
 
-from expert.trade import fault_currents, meters, safety_limits, water_quality
+from expert.trade import fault_currents, mains, meters, safety_limits
 from expert.trade.figure import Figure, Input
 
 _CLASS = Input("protection_class", "word", "", "of the machine", None, safety_limits.CLASSES)
@@ -10,13 +10,8 @@ _HEATERS = Input("power", "power", "W", "of the heaters")
 _CORD_LENGTH = Input("cord_length", "length", "m", "of the mains cord")
 _CORD_SECTION = Input("cord_section", "area", "mm2", "of one core")
 _RATED = Input("rated", "leakage_current", "mA", "residual current on the device")
-_PH = Input("ph", "number", "", "of the water")
-_SOLIDS = Input("solids", "number", "", "dissolved, in mg/L, as a plain number")
-_WATER = Input("temperature", "temperature", "degC", "of the water")
-_CALCIUM = Input("calcium_hardness", "hardness", "mg/L", "as CaCO3")
-_ALKALINITY = Input("alkalinity", "hardness", "mg/L", "as CaCO3")
-_CONDUCTIVITY = Input("conductivity", "conductivity", "uS/cm", "of the water")
 _COUNTRY = "the country decides which set holds; local codes take precedence"
+_BAND = Input("band", "word", "", "which mains band holds", None, mains.BANDS)
 
 _SAFETY = (
     Figure(
@@ -185,110 +180,31 @@ _METERS = (
     ),
 )
 
-_WATER_FIGURES = (
+_MAINS = (
     Figure(
-        "hardness_of",
-        "Total hardness from calcium and magnesium",
-        "2.4973 Ca + 4.1180 Mg",
-        (
-            Input("calcium", "number", "", "as the ion, in mg/L, as a plain number"),
-            Input("magnesium", "number", "", "as the ion, in mg/L, as a plain number"),
-        ),
-        "hardness",
-        "mg/L",
-        "molar masses",
-        "lib",
-        "0 to 2000 mg/L",
-        water_quality.hardness_of,
-    ),
-    Figure(
-        "alkalinity_of",
-        "Alkalinity from hydrogen carbonate",
-        "0.8202 HCO3",
-        (Input("hydrogen_carbonate", "number", "", "as the ion, in mg/L, as a plain number"),),
-        "hardness",
-        "mg/L",
-        "molar masses",
-        "lib",
-        "0 to 5000 mg/L",
-        water_quality.alkalinity_of,
-    ),
-    Figure(
-        "saturation_ph",
-        "The pH at which water neither scales nor dissolves lime",
-        "9.3 + A + B - C - D",
-        (_SOLIDS, _WATER, _CALCIUM, _ALKALINITY),
-        "number",
-        "",
-        "short form; worked example in Roberge, Corrosion Engineering, chapter 8",
+        "mains_lowest",
+        "Lowest mains voltage within a band",
+        "table",
+        (_BAND,),
+        "ac_voltage",
+        "V",
+        "IEC 60038; bands in use from memory, to be confirmed",
         "pub",
-        "0 to 95 degC, to 125 extrapolated; within 0.3 at best",
-        water_quality.saturation_ph,
+        "the bands named",
+        mains.mains_lowest,
     ),
     Figure(
-        "langelier_index",
-        "Langelier saturation index: above 0 water tends to scale",
-        "pH - pHs",
-        (_PH, _SOLIDS, _WATER, _CALCIUM, _ALKALINITY),
-        "number",
-        "",
-        "short form; worked example in Roberge, Corrosion Engineering, chapter 8",
+        "mains_highest",
+        "Highest mains voltage within a band",
+        "table",
+        (_BAND,),
+        "ac_voltage",
+        "V",
+        "IEC 60038; bands in use from memory, to be confirmed",
         "pub",
-        "0 to 95 degC, to 125 extrapolated; within 0.3 at best, a tendency only",
-        water_quality.langelier_index,
-    ),
-    Figure(
-        "ryznar_index",
-        "Ryznar stability index: below 6.2 water scales, above 6.8 it attacks",
-        "2 pHs - pH",
-        (_PH, _SOLIDS, _WATER, _CALCIUM, _ALKALINITY),
-        "number",
-        "",
-        "Ryznar 1942, short form of pHs",
-        "pub",
-        "0 to 95 degC, to 125 extrapolated",
-        water_quality.ryznar_index,
-    ),
-    Figure(
-        "dissolved_solids",
-        "Dissolved solids in mg/L from a conductivity",
-        "k x conductivity at 25 degC",
-        (_CONDUCTIVITY, Input("factor", "number", "", "k, 0.5 to 0.7", 0.64)),
-        "number",
-        "",
-        "usual factor 0.5 to 0.7",
-        "pub",
-        "0 to 20000 uS/cm",
-        water_quality.dissolved_solids,
-    ),
-    Figure(
-        "conductivity_at_25",
-        "Conductivity brought to 25 degC",
-        "c / (1 + 0.02 (t - 25))",
-        (_CONDUCTIVITY, _WATER),
-        "conductivity",
-        "uS/cm",
-        "about 2 % per kelvin, from memory, to be confirmed",
-        "mem",
-        "0 to 60 degC",
-        water_quality.conductivity_at_25,
-    ),
-    Figure(
-        "lime_left",
-        "Most lime that water can leave behind when heated",
-        "V x temporary hardness",
-        (
-            Input("volume", "volume", "ml", "of water put through"),
-            Input("temporary_hardness", "hardness", "mg/L", "as CaCO3"),
-        ),
-        "mass",
-        "g",
-        "definition",
-        "pub",
-        "0 to 5000 mg/L",
-        water_quality.lime_left,
+        "the bands named",
+        mains.mains_highest,
     ),
 )
 
-SAFETY_FIGURES: tuple[Figure, ...] = _SAFETY + _METERS
-WATER_FIGURES: tuple[Figure, ...] = _WATER_FIGURES
+SAFETY_FIGURES: tuple[Figure, ...] = _SAFETY + _MAINS + _METERS

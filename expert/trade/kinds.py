@@ -90,7 +90,7 @@ _ALL = (
     ),
     Kind(
         "ac_voltage",
-        "names.AC voltage",
+        "AC voltage",
         "voltage",
         "V",
         names.VOLTS,
@@ -100,7 +100,7 @@ _ALL = (
     ),
     Kind(
         "dc_voltage",
-        "names.DC voltage",
+        "DC voltage",
         "voltage",
         "V",
         names.VOLTS,

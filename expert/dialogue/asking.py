@@ -9,7 +9,8 @@ from expert.dialogue.job import Given, Job, Prompt, Talk
 from expert.dialogue.values import bands_of, limits_in_words, where_limits_come_from
 from expert.language.formula import CannotWorkOut, NotKnown
 from expert.language.model import Question
-from expert.trace.records import Answered, CannotTell, CautionShown, Put, Why
+from expert.trace.records import Answered, CannotTell, CautionShown, Put
+from expert.trace.why import Why
 from expert.trade.instruments import still_possible, uncertainty
 from expert.trade.units import NotAQuantity, Quantity, believable, echo, read_quantity, show
 

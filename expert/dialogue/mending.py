@@ -10,7 +10,8 @@ from expert.dialogue.inference import conclude
 from expert.dialogue.job import Given, Job, Phase, Prompt, Talk, applies
 from expert.dialogue.searching import picture_of, reopen
 from expert.language.model import Question
-from expert.trace.records import NoLongerHolds, Proved, Put, Repaired, Why
+from expert.trace.records import NoLongerHolds, Proved, Put, Repaired
+from expert.trace.why import Why
 
 DEAD: Mapping[str, str] = {"mains": "isolated"}
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from expert.dialogue.asking import put_question
 from expert.dialogue.bench_moves import bench_map, bring_bench
@@ -12,7 +12,8 @@ from expert.engine.bench import BenchMap
 from expert.engine.gain import beliefs
 from expert.engine.planner import Candidate, Choice, Situation, choose
 from expert.engine.suspicion import Picture, take_picture
-from expert.trace.records import Found, SearchEnded, Suspicion, Why, Considered
+from expert.trace.records import Found, SearchEnded
+from expert.trace.why import Considered, Suspicion, Why
 
 SHORT_LIST = 5
 SHORT_LIST_SPAN = 10  # decibans below the heaviest suspect that still belong on the short list
@@ -257,4 +258,3 @@ def reopen(job: Job) -> None:
     job.to_prove = ()
 
 
-__all__ = ["because_of", "end_search", "ending_of", "picture_of", "reopen", "replace", "replan", "search_on", "situation_of"]

@@ -1,0 +1,108 @@
+"""The command line: parses words and calls the packages. Nothing is decided here.
+
+Exit code 0: done; 1: ran, and found something wrong; 2: bad usage or bad input. Problems go to standard error.
+Imports stand inside the commands, so that each starts without what it does not need.
+"""
+
+from __future__ import annotations
+
+import json
+import sys
+from datetime import UTC, datetime
+from pathlib import Path
+from typing import TYPE_CHECKING, NoReturn
+
+import click
+
+if TYPE_CHECKING:
+    from expert.engine.knowledge import Knowledge
+
+RULES = click.option("--rules", type=click.Path(path_type=Path), default=None, help="Folder of rule files [the shipped rules].")
+JOBS = click.option("--jobs", type=click.Path(path_type=Path), default=None, help="Folder where jobs are kept.")
+
+
+def now() -> datetime:
+    return datetime.now(UTC)
+
+
+def refuse(*messages: object) -> NoReturn:
+    """Bad input: say why on standard error and leave with 2."""
+    for message in messages:
+        click.echo(str(message), err=True)
+    sys.exit(2)
+
+
+@click.group(context_settings={"help_option_names": ["-h", "--help"], "max_content_width": 79})
+@click.version_option(package_name="bench-expert", prog_name="expert")
+def main() -> None:
+    """From complaint to sealed trace: the bench expert for espresso machines.
+
+    A machine comes in with a complaint. expert bench makes it safe, finds the part at fault, leads through the repair,
+    has it proved, and leaves a record that can be audited.
+    """
+
+
+def load(rules: Path | None) -> Knowledge:
+    """The rule base, ready for jobs; leaves with 2 and every problem when it is refused."""
+    from expert.engine.knowledge import knowledge_of
+    from expert.language.load import load_rules
+    from expert.language.problems import RulesRefused
+    from expert.language.shipped import shipped
+
+    try:
+        return knowledge_of(load_rules(rules or shipped("rules")))
+    except RulesRefused as refused:
+        refuse(*refused.problems, f"{len(refused.problems)} problems: the rules are not used")
+    except OSError as problem:
+        refuse(problem)
+
+
+@main.command()
+@RULES
+@JOBS
+@click.option("--job", "number", default=None, help="Job number [the next free one].")
+@click.option("--answers", type=click.Path(path_type=Path), default=None, help="Play the job from an answers file (YAML).")
+@click.option("--json", "as_json", is_flag=True, help="With --answers: print the outcome as one JSON object.")
+@click.option("--plain", is_flag=True, help="Plain lines even at a terminal.")
+def bench(
+    rules: Path | None, jobs: Path | None, number: str | None, answers: Path | None, as_json: bool, plain: bool
+) -> None:
+    """Open a job and talk it through, from intake to close.
+
+    Answers are typed at the prompt; help lists what else can be typed. Every answer is on the disk before the next
+    question appears.
+    """
+    from expert.dialogue.opening import open_job, play_answers
+    from expert.trace.errors import TraceError
+
+    if as_json and answers is None:
+        refuse("--json goes with --answers FILE")
+    knowledge = load(rules)
+    try:
+        if answers is not None:
+            result = play_answers(knowledge, answers, jobs, number, now)
+            click.echo(json.dumps(result, indent=2) if as_json else result["text"])
+        else:
+            open_job(knowledge, jobs, number, now, plain)
+    except (TraceError, ValueError) as problem:
+        refuse(problem)
+
+
+@main.command()
+@RULES
+@JOBS
+@click.option("--plain", is_flag=True, help="Plain lines even at a terminal.")
+@click.argument("trace")
+def resume(rules: Path | None, jobs: Path | None, plain: bool, trace: str) -> None:
+    """Go on with a job where it stopped or crashed. TRACE is a job number or the path of a trace."""
+    from expert.dialogue.opening import resume_job
+    from expert.trace.errors import TraceError
+
+    try:
+        resume_job(lambda folder: load(folder or rules), trace, jobs, now, plain)
+    except TraceError as problem:
+        refuse(problem)
+
+
+if __name__ == "__main__":
+    main()

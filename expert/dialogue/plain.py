@@ -1,0 +1,46 @@
+"""The dialogue without a terminal: lines in, lines out, plain text. For pipes, and wherever no chat is wanted."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from textwrap import wrap
+from typing import TextIO
+
+from expert.dialogue.job import Job
+from expert.dialogue.session import Session
+from expert.dialogue.wording import lines_of
+from expert.trace.records import Record
+
+WIDTH = 79
+
+
+def talk_plainly(session: Session, opening: Iterable[Record], lines: Iterator[str], out: TextIO) -> None:
+    """Show the opening records, then take lines until the job is over or the lines end.
+
+    Each line taken is shown behind '> ', so that a saved dialogue can be read by itself.
+    """
+    show(session.job, opening, out)
+    while not session.is_over:
+        line = next(lines, None)
+        if line is None:
+            out.write("The lines have ended. Nothing is lost. Go on with: expert resume " + session.job.number + "\n")
+            out.flush()
+            return
+        text = line.rstrip("\r\n")
+        out.write(f"> {text[:200]}\n")
+        show(session.job, session.say(text), out)
+
+
+def show(job: Job, records: Iterable[Record], out: TextIO) -> None:
+    """Write the records as wrapped plain lines."""
+    for record in records:
+        for _, text in lines_of(job, record):
+            for line in wrapped(text, WIDTH):
+                out.write(line + "\n")
+    out.flush()
+
+
+def wrapped(text: str, width: int) -> list[str]:
+    """The text in lines of at most `width`, later lines indented as the first plus two."""
+    indent = " " * (len(text) - len(text.lstrip(" ")) + 2)
+    return wrap(text, width, subsequent_indent=indent, drop_whitespace=True, break_long_words=True) or [""]

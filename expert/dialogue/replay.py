@@ -1,0 +1,99 @@
+"""Running a trace again: the lines that were typed, through the same dialogue, compared record by record."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from pathlib import Path
+
+from expert.dialogue.job import Job, Shop
+from expert.dialogue.steps import begin, step
+from expert.engine.knowledge import Knowledge
+from expert.trace.errors import TraceDamaged, TraceError
+from expert.trace.kinds import kind_of
+from expert.trace.reading import Trace
+from expert.trace.records import Opened, Paused, Put, Record, Resumed, Said, Sealed
+
+
+class RulesDiffer(TraceError):
+    """The job was opened with other rules than those at hand."""
+
+    def __init__(self, opened_with: str, at_hand: str) -> None:
+        super().__init__(
+            f"the job was opened with other rules ({opened_with[:12]}) than those at hand ({at_hand[:12]}); "
+            "name the rules of that time with --rules, or see what would change with: expert audit TRACE --rerun"
+        )
+
+
+@dataclass(frozen=True, slots=True)
+class Difference:
+    """A line of the trace where the re-run does something else. None: nothing there."""
+
+    line: int
+    recorded: Record | None
+    now: Record | None
+
+    def __str__(self) -> str:
+        return f"line {self.line}: recorded {_in_short(self.recorded)}, now {_in_short(self.now)}"
+
+
+def _in_short(record: Record | None) -> str:
+    if record is None:
+        return "nothing"
+    fields = ", ".join(str(getattr(record, name))[:60] for name in record.__slots__[:2])
+    return f"{kind_of(type(record)).replace('_', ' ')} ({fields})"
+
+
+@dataclass(frozen=True, slots=True)
+class Rerun:
+    """The job as it stands at the end, records that the trace lacks at its end, and every difference."""
+
+    job: Job
+    missing: tuple[Record, ...]
+    differences: tuple[Difference, ...]
+    waiting_at: tuple[Record, ...]
+
+    def refuse_differences(self, path: Path) -> None:
+        """Raise TraceDamaged when the same rules do not give the same job."""
+        if self.differences:
+            first = self.differences[0]
+            raise TraceDamaged(f"the same rules do not give what was recorded: {first}", path, first.line)
+
+
+def opened_of(trace: Trace) -> Opened:
+    """The first record. Raises TraceDamaged when the trace does not begin with it."""
+    if not trace.lines or not isinstance(trace.lines[0].record, Opened):
+        raise TraceDamaged("a trace begins with 'opened'; nothing was recorded here", trace.path, 1)
+    return trace.lines[0].record
+
+
+def rerun(knowledge: Knowledge, trace: Trace) -> Rerun:
+    """Type the recorded lines again. With the same rules every record must come out the same."""
+    opened = opened_of(trace)
+    shop = Shop(frozenset(opened.instruments), opened.system)
+    job, due = begin(knowledge, shop, opened.job)
+    waiting = list(due)
+    last_replies = due
+    differences: list[Difference] = []
+    for number, line in enumerate(trace.lines[1:], 2):
+        match line.record:
+            case Said(text=text):
+                differences += [Difference(number, None, record) for record in waiting]
+                job.paused = False
+                job, replies = step(job, text)
+                waiting = list(replies)
+                if any(isinstance(record, Put) for record in replies):
+                    last_replies = replies
+            case Resumed() | Sealed():
+                continue
+            case record:
+                now = waiting.pop(0) if waiting else None
+                if now != record:
+                    differences.append(Difference(number, record, now))
+    if any(isinstance(record, Put) for record in waiting):
+        last_replies = tuple(waiting)
+    return Rerun(job, tuple(waiting), tuple(differences), _from_prompt_on(last_replies))
+
+
+def _from_prompt_on(records: tuple[Record, ...]) -> tuple[Record, ...]:
+    """The last prompt with what belongs to it: cautions and steps."""
+    return tuple(record for record in records if not isinstance(record, Paused))

@@ -1,0 +1,94 @@
+"""A job with its trace: every line and all that it led to is on the disk before the technician sees the reply."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from importlib.metadata import PackageNotFoundError, version
+from pathlib import Path
+
+from expert.dialogue.job import Job, Phase, Shop
+from expert.dialogue.replay import RulesDiffer, opened_of, rerun
+from expert.dialogue.steps import begin, step
+from expert.engine.knowledge import Knowledge
+from expert.trace.cleaning import clean
+from expert.trace.records import Opened, Record, Resumed, Said
+from expert.trace.writing import Clock, TraceWriter
+
+LONGEST_LINE = 2_000
+
+
+def program_version() -> str:
+    """The version of this program as installed."""
+    try:
+        return version("bench-expert")
+    except PackageNotFoundError:
+        return "not installed"
+
+
+@dataclass
+class Session:
+    """One job at one terminal. `close` lets go of it; a finished job is sealed."""
+
+    job: Job
+    writer: TraceWriter
+
+    @classmethod
+    def open(cls, knowledge: Knowledge, shop: Shop, path: Path, number: str, clock: Clock) -> tuple[Session, tuple[Record, ...]]:
+        """A new job. Raises what `TraceWriter.create` raises."""
+        writer = TraceWriter.create(path, clock)
+        try:
+            job, records = begin(knowledge, shop, number)
+            opened = Opened(
+                rules_digest=knowledge.base.digest,
+                program=program_version(),
+                job=number,
+                instruments=tuple(sorted(shop.instruments)),
+                system=shop.system,
+            )
+            writer.append((opened, *records))
+        except BaseException:
+            writer.close()
+            raise
+        return cls(job, writer), records
+
+    @classmethod
+    def resume(cls, knowledge: Knowledge, path: Path, clock: Clock) -> tuple[Session, tuple[Record, ...]]:
+        """Go on with a job exactly where it stopped. The records returned end with the prompt it waits at.
+
+        Raises RulesDiffer when the job was opened with other rules, and what `TraceWriter.go_on` raises.
+        """
+        writer = TraceWriter.go_on(path, clock)
+        try:
+            opened = opened_of(writer.trace)
+            if opened.rules_digest != knowledge.base.digest:
+                raise RulesDiffer(opened.rules_digest, knowledge.base.digest)
+            again = rerun(knowledge, writer.trace)
+            again.refuse_differences(path)
+            writer.append((*again.missing, Resumed(program_version(), knowledge.base.digest)))
+        except BaseException:
+            writer.close()
+            raise
+        job = again.job
+        job.paused = False
+        return cls(job, writer), again.waiting_at
+
+    def say(self, line: str) -> tuple[Record, ...]:
+        """Take one line. Nothing is shown, and nothing has happened, unless it is on the disk.
+
+        Raises TraceNotWritten; the line may then be said again.
+        """
+        text = clean(line, LONGEST_LINE)
+        job, records = step(self.job, text)
+        self.writer.append((Said(text), *records))
+        self.job = job
+        if job.phase is Phase.DONE:
+            self.writer.seal()
+        return records
+
+    @property
+    def is_over(self) -> bool:
+        """Closed, or left for later."""
+        return self.job.phase is Phase.DONE or self.job.paused
+
+    def close(self) -> None:
+        self.writer.close()

@@ -1,0 +1,142 @@
+"""Playing a job with no one at the keyboard: the answers stand in a file, the dialogue is the real one."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field
+
+from expert.dialogue.asking import NotAnAnswer, read_answer
+from expert.dialogue.job import Job, Phase, Prompt
+from expert.dialogue.values import bands_of
+from expert.language.formula import CannotWorkOut, NotKnown
+from expert.language.model import Question
+from expert.trace.records import Record, Told
+from expert.trade.units import KINDS
+
+CANNOT_TELL = "can't tell"
+MOST_STEPS = 2_000  # far more than any job has questions; a dialogue that goes round in circles must end
+
+
+class CannotPlay(ValueError):
+    """The answers file holds something that the dialogue does not take. The message names it."""
+
+
+@dataclass(frozen=True, slots=True)
+class Answers:
+    """What the file says. `plate` and the answers are texts as typed at the prompt.
+
+    `rest` is 'sound' when every question without an answer is to come out as on a sound machine; otherwise such a
+    question counts as can't tell. `after_repair` None: nothing is repaired.
+    """
+
+    machine: str
+    complaints: tuple[str, ...]
+    answers: Mapping[str, str]
+    plate: Mapping[str, str] = field(default_factory=dict)
+    qualified_for_live_work: bool = False
+    arrives: str = ""
+    rest: str = ""
+    after_repair: Mapping[str, str] | None = None
+
+
+@dataclass
+class Player:
+    """Answers prompts from a file. `say` takes a line to the job and gives the job after it with its records."""
+
+    answers: Answers
+    say: Callable[[str], tuple[Job, tuple[Record, ...]]]
+    records: list[Record] = field(default_factory=list)
+    tried: set[str] = field(default_factory=set)
+
+    def play(self, job: Job) -> Job:
+        """Answer until the job is closed. Raises CannotPlay."""
+        for _ in range(MOST_STEPS):
+            if job.phase is Phase.DONE:
+                return job
+            for line in self._lines_for(job):
+                job = self._said(job, line)
+        raise CannotPlay(f"the job did not end within {MOST_STEPS} steps")
+
+    def _said(self, job: Job, line: str) -> Job:
+        after, records = self.say(line)
+        if after.prompt == job.prompt and len(records) == 1 and isinstance(records[0], Told):
+            subject = job.prompt.subject or job.prompt.kind
+            raise CannotPlay(f"{subject}: {records[0].text}")
+        self.records += records
+        return after
+
+    def _lines_for(self, job: Job) -> list[str]:
+        prompt = job.prompt
+        match prompt.kind:
+            case "intake":
+                return self._intake(job, prompt.subject)
+            case "move":
+                return ["yes"]
+            case "question" | "proof":
+                return [self._answer(job, job.base.questions[prompt.subject])]
+            case "conflict":
+                return [CANNOT_TELL]
+            case "danger":
+                return ["hand over"]
+            case "repair":
+                return [self._repair(prompt)]
+            case _:
+                return ["1"] if prompt.subject == "ending" else ["no" if prompt.subject == "note" else "ok"]
+
+    def _intake(self, job: Job, name: str) -> list[str]:
+        answers = self.answers
+        match name:
+            case "technician":
+                return ["unattended"]
+            case "machine":
+                return [answers.machine]
+            case "plate":
+                return [*(f"{value} {text}" for value, text in answers.plate.items()), "ok"]
+            case "complaints":
+                return [", ".join(answers.complaints), "ok"]
+            case "qualified":
+                return ["yes" if answers.qualified_for_live_work else "no"]
+            case _:
+                return [answers.arrives or next(iter(job.base.bench.arrives))]
+
+    def _repair(self, prompt: Prompt) -> str:
+        """Repairs count as done where the file says what holds afterwards; none is tried twice."""
+        if self.answers.after_repair is None or prompt.subject in self.tried:
+            return "no"
+        self.tried.add(prompt.subject)
+        return "done"
+
+    def _answer(self, job: Job, question: Question) -> str:
+        after = self.answers.after_repair or {}
+        if self.tried and question.id in after:
+            return after[question.id]
+        given = self.answers.answers.get(question.id)
+        # An answer that described the machine before the repair no longer tells anything.
+        overtaken = self.tried and any(g.question == question.id and not g.holds for g in job.given.values())
+        if given is not None and not overtaken:
+            return given
+        return sound_answer(job, question) if self.answers.rest == "sound" else CANNOT_TELL
+
+
+def sound_answer(job: Job, question: Question) -> str:
+    """What would be typed on a sound machine, or can't tell where the question knows no sound outcome."""
+    if not question.sound:
+        return CANNOT_TELL
+    if question.measure is None:
+        return question.sound[0]
+    unit = KINDS[question.measure.kind].base
+    try:
+        bands = bands_of(job, question)
+    except (NotKnown, CannotWorkOut):
+        return CANNOT_TELL
+    limits = sorted({limit.value for _, low, high in bands for limit in (low, high) if limit is not None})
+    between = [(low + high) / 2 for low, high in zip(limits, limits[1:], strict=False)]
+    for value in (*between, limits[-1] * 1.5 + 1, limits[0] / 2, limits[0] - 1):
+        text = f"{value:.6g} {unit}".strip()
+        try:
+            outcomes = read_answer(job, question, text).outcomes
+        except NotAnAnswer:
+            continue
+        if set(outcomes) <= set(question.sound):
+            return text
+    return CANNOT_TELL

@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass
 
+from expert.language.trade_functions import call_by_name
 from expert.trade.units import Quantity, with_article
 
 
@@ -119,9 +120,7 @@ def _work(tree: Tree, look_up: Callable[[str], Quantity | str]) -> Quantity | st
             values = [_number(part, look_up) for part in parts]
             return min(values) if which == "least" else max(values)
         case Call(figure, arguments):
-            from expert.trade.figures import FIGURES, work_out
-
-            return work_out(FIGURES[figure], [_work(argument, look_up) for argument in arguments])
+            return call_by_name(figure, [_work(argument, look_up) for argument in arguments])
 
 
 def _number(tree: Tree, look_up: Callable[[str], Quantity | str]) -> Quantity:

@@ -17,7 +17,7 @@ from expert.language.circuit_file import read_circuit
 from expert.language.draft import Draft
 from expert.language.model import Position, RuleBase
 from expert.language.names import Names
-from expert.language.nodes import Node, read_nodes
+from expert.language.nodes import Node
 from expert.language.problems import Problem, RulesRefused
 from expert.language.reader import Reader
 from expert.language.small_files import (
@@ -29,6 +29,7 @@ from expert.language.small_files import (
 )
 from expert.language.survey import Survey
 from expert.language.text_check import LARGEST_FILE, cleaned, decoded
+from expert.language.yaml_tree import read_nodes
 
 # In the order in which they are read: what comes later may rest on what came before.
 _READ: Mapping[str, Callable[[Reader, Node, Draft], None]] = {

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from expert.trade.figures import Figure
+    from expert.trade.units import Quantity
 
 
 def trade_functions() -> Mapping[str, Figure]:
@@ -14,3 +15,10 @@ def trade_functions() -> Mapping[str, Figure]:
     from expert.trade.figures import FIGURES
 
     return FIGURES
+
+
+def call_by_name(name: str, arguments: Sequence[Quantity | str]) -> Quantity:
+    """What a trade function gives for these arguments. Raises OutOfRange and the like."""
+    from expert.trade.figures import FIGURES, work_out
+
+    return work_out(FIGURES[name], arguments)

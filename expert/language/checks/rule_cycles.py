@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
+from itertools import pairwise
 
 from expert.language.checks.circles import circles
 from expert.language.draft import Draft
@@ -37,7 +38,7 @@ def check(draft: Draft) -> Iterable[Problem]:
                     graph.setdefault(tested, []).append(fact)
     for circle in circles(graph):
         way = circle[0]
-        for tested, fact in zip(circle, circle[1:], strict=False):
+        for tested, fact in pairwise(circle):
             way += f" -> rule {rules[tested, fact]} -> {fact}"
         first = rules[circle[0], circle[1]]
         yield Problem(draft.rules[first].at, f"rules argue in a circle: {way}", "cycle")

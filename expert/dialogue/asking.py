@@ -9,7 +9,7 @@ from expert.dialogue.job import Given, Job, Prompt, Talk
 from expert.dialogue.values import bands_of, limits_in_words, where_limits_come_from
 from expert.language.formula import CannotWorkOut, NotKnown
 from expert.language.model import Question
-from expert.trace.records import Answered, CannotTell, CautionShown, Put
+from expert.trace.records import Answered, CannotTell, CautionShown, PromptKind, Put
 from expert.trace.why import Why
 from expert.trade.instruments import still_possible, uncertainty
 from expert.trade.units import NotAQuantity, Quantity, believable, echo, read_quantity, show
@@ -32,7 +32,7 @@ def show_cautions(talk: Talk, cautions: tuple[str, ...]) -> None:
             talk.add(CautionShown(caution, job.base.cautions[caution].text))
 
 
-def put_question(talk: Talk, question: Question, kind: str, why: Why) -> None:
+def put_question(talk: Talk, question: Question, kind: PromptKind, why: Why) -> None:
     """Cautions, then the question; the job waits for its answer."""
     show_cautions(talk, question.cautions)
     talk.add(Put(kind, question.id, question.ask, why))
@@ -68,7 +68,7 @@ def _chosen(question: Question, text: str) -> str:
             return "yes"
         if word in NO:
             return "no"
-        raise NotAnAnswer(f"'{echo(text)}' is no answer here. Type yes or no, or: can't tell")
+        raise NotAnAnswer(f"{echo(text)} is no answer here. Type yes or no, or: can't tell")
     if word in question.outcomes:
         return word
     if word.isdecimal() and len(word) < 3 and 1 <= int(word) <= len(question.outcomes):
@@ -82,7 +82,7 @@ def _chosen(question: Question, text: str) -> str:
         return fitting[0]
     numbers = f"1 to {len(question.outcomes)}"
     raise NotAnAnswer(
-        f"'{echo(text)}' is no answer here. Type {numbers}, or one of {', '.join(question.outcomes)}, or: can't tell"
+        f"{echo(text)} is no answer here. Type {numbers}, or one of {', '.join(question.outcomes)}, or: can't tell"
     )
 
 

@@ -32,9 +32,8 @@ def bring_bench(talk: Talk, wanted: Mapping[str, str]) -> bool | None:
 def put_move(talk: Talk, move: Move) -> None:
     """Cautions, what to do, the steps, then the question that confirms it."""
     show_cautions(talk, move.cautions)
-    talk.add(Put("move", move.id, f"{move.say} ({move.minutes:g} min)"))
-    talk.tell(*(f"{number}. {step}" for number, step in enumerate(move.steps, 1)))
-    talk.tell(move.confirm)
+    talk.tell(f"{move.say} ({move.minutes:g} min)", *(f"{number}. {step}" for number, step in enumerate(move.steps, 1)))
+    talk.add(Put("move", move.id, f"{move.confirm} (yes / no)"))
     talk.job.prompt = Prompt("move", move.id, ("yes", "no"))
 
 
@@ -43,22 +42,18 @@ def answer_move(talk: Talk, line: str) -> None:
     job = talk.job
     move = next(move for move in job.base.bench.moves if move.id == job.prompt.subject)
     word = line.strip().casefold()
-    if word in YES:
+    if word in YES | {"done", "ok"}:
         job.bench = after(job.bench, move.makes)
         job.minutes += move.minutes
         # What was read in one state may be forgotten in the next.
-        job.cautions_read -= _stale_cautions(job)
+        job.cautions_read.clear()
         talk.add(Moved(move.id, dict(job.bench), move.minutes))
     elif word in NO or word.startswith(("can't", "cant", "cannot")):
         job.impossible.add(move.id)
         job.choice = None
         talk.tell("Noted: that cannot be done now. Looking for another way.")
     else:
-        raise NotAnAnswer(f"'{echo(line)}' is no answer here. Type yes when it is done, or no if it cannot be done.")
-
-
-def _stale_cautions(job: Job) -> set[str]:
-    return set(job.cautions_read)
+        raise NotAnAnswer(f"{echo(line)} is no answer here. Type yes when it is done, or no if it cannot be done.")
 
 
 def state_in_words(job: Job) -> str:

@@ -42,7 +42,12 @@ def close_on(talk: Talk) -> None:
         planned = ", ".join(job.parts_used) or "none"
         _put(talk, "parts", f"Parts used: {planned}. Type ok, or the list as it really was.", ("ok", "none"))
     elif "minutes" not in job.closing:
-        _put(talk, "minutes", f"Minutes spent: about {job.minutes:.0f} by the book. Type ok, or the real number.", ("ok",))
+        _put(
+            talk,
+            "minutes",
+            f"Minutes spent: about {job.minutes:.0f} by the book. Type ok, or the real number.",
+            ("ok",),
+        )
     elif "note" not in job.closing:
         _put(talk, "note", "Anything the next person should know? Type it, or no.", ("no",))
     else:
@@ -64,7 +69,7 @@ def answer_close(talk: Talk, line: str) -> None:
         if word.isdecimal() and len(word) < 3 and 1 <= int(word) <= len(names):
             word = names[int(word) - 1]
         if word not in names:
-            raise NotAnAnswer(f"'{echo(text)}' is no answer here. Type a number from 1 to {len(names)}.")
+            raise NotAnAnswer(f"{echo(text)} is no answer here. Type a number from 1 to {len(names)}.")
         job.closing["ending"] = word
     elif name == "minutes":
         job.minutes = _minutes(job, text)
@@ -87,7 +92,7 @@ def _minutes(job: Job, text: str) -> float:
     except ValueError:
         minutes = -1.0
     if not 0 <= minutes <= 10_000:
-        raise NotAnAnswer(f"'{echo(text)}' is no number of minutes. Type one such as 45, or ok.")
+        raise NotAnAnswer(f"{echo(text)} is no number of minutes. Type one such as 45, or ok.")
     return minutes
 
 

@@ -92,8 +92,13 @@ def _answers(talk: Talk, rest: str) -> None:
         + ("" if given.holds else "  (no longer holds)")
         for given in job.given.values()
     ]
-    lines += [f"  -. {job.base.questions[question].ask} can't tell {reason}".rstrip() for question, reason in job.cannot.items()]
-    talk.tell(*(lines or ["No answers yet."]), f"Bench: {state_in_words(job)}." if job.bench else "Bench: not known yet.")
+    lines += [
+        f"  -. {job.base.questions[question].ask} can't tell {reason}".rstrip()
+        for question, reason in job.cannot.items()
+    ]
+    talk.tell(
+        *(lines or ["No answers yet."]), f"Bench: {state_in_words(job)}." if job.bench else "Bench: not known yet."
+    )
 
 
 def _take_back(talk: Talk, rest: str) -> None:
@@ -130,7 +135,7 @@ def _confirm_take_back(talk: Talk, words: str) -> None:
         job.found = {fault: standing for fault, standing in job.found.items() if fault in job.repaired}
         reopen(job)
     elif words.casefold() not in NO:
-        raise NotAnAnswer(f"'{echo(words)}' is no answer here. Type yes to take it back, no to leave it.")
+        raise NotAnAnswer(f"{echo(words)} is no answer here. Type yes to take it back, no to leave it.")
     job.prompt = Prompt("")
 
 
@@ -142,7 +147,9 @@ def _numbered(job: Job, rest: str) -> Given:
     if not numbers:
         raise NotAnAnswer("There is no answer to take back.")
     if rest not in numbers:
-        raise NotAnAnswer(f"'{echo(rest)}' is no answer that holds. There are: {', '.join(numbers)}. Type answers to see them.")
+        raise NotAnAnswer(
+            f"{echo(rest)} is no answer that holds. There are: {', '.join(numbers)}. Type answers to see them."
+        )
     return job.given[int(rest)]
 
 

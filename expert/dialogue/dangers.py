@@ -11,6 +11,10 @@ from expert.trace.records import Cleared, Conflict, Found, Put, Stopped
 from expert.trace.why import Why
 from expert.trade.units import echo
 
+STOPPED = (
+    "Work has stopped. When a responsible person has dealt with the danger, type: dealt with by NAME. Or: hand over"
+)
+
 # ---------------------------------------------------------------- danger
 
 
@@ -33,8 +37,7 @@ def handle_danger(talk: Talk) -> None:
                 job.found[fault] = "found"
                 talk.add(Found(fault, "found", ()))
     if bring_bench(talk, job.base.bench.safe):
-        text = "Work has stopped. When a responsible person has dealt with the danger, type: dealt with by NAME. Or: hand over"
-        talk.add(Put("danger", "stop", text))
+        talk.add(Put("danger", "stop", STOPPED))
         job.prompt = Prompt("danger", "stop", ("dealt with by ", "hand over"))
 
 
@@ -43,7 +46,7 @@ def answer_danger(talk: Talk, line: str) -> None:
     job = talk.job
     word, _, name = line.strip().partition(" by ")
     if word.casefold() != "dealt with" or not name.strip():
-        raise NotAnAnswer(f"'{echo(line)}' does not lift the stop. Type: dealt with by NAME. Or: hand over")
+        raise NotAnAnswer(f"{echo(line)} does not lift the stop. Type: dealt with by NAME. Or: hand over")
     job.dangers_cleared |= set(open_dangers(job))
     job.outcome = ""
     job.found.clear()
@@ -121,7 +124,7 @@ def answer_conflict(talk: Talk, line: str) -> None:
     chosen = [given for given in answers if word == str(given.number)]
     if not chosen:
         numbers = ", ".join(str(given.number) for given in answers)
-        raise NotAnAnswer(f"'{echo(line)}' is no answer here. Type one of {numbers}, or: can't tell")
+        raise NotAnAnswer(f"{echo(line)} is no answer here. Type one of {numbers}, or: can't tell")
     set_aside(talk, chosen[0])
     job.choice = None
     if job.phase is Phase.PROVE:

@@ -39,7 +39,8 @@ def why_in_words(job: Job, picture: Picture, choice: Choice) -> tuple[str, ...]:
 def why_no_question(job: Job) -> tuple[str, ...]:
     """Why the job waits here, where no test is asked."""
     sentences = {
-        "move": "The next step needs the bench in another state. Each move is confirmed, so that nobody works on a live or hot machine by mistake.",
+        "move": "The next step needs the bench in another state. You confirm each move, so that nobody works on a live "
+        "or hot machine by mistake.",
         "proof": "This test would have caught a wrong repair. It must come out sound before the machine goes out.",
         "repair": "Rules and answers point to this fault. Type suspects or answers to see on what it rests.",
         "danger": "A danger was found. Nothing else is asked until a responsible person has dealt with it.",

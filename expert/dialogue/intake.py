@@ -52,7 +52,9 @@ def _machine(job: Job) -> tuple[str, tuple[str, ...]]:
 
 def _plate(job: Job) -> tuple[str, tuple[str, ...]]:
     assert job.machine is not None
-    values = [f"  {name:<24}{show(value, _unit(job, name), job.shop.system)}" for name, value in job.machine.plate.items()]
+    values = [
+        f"  {name:<24}{show(value, _unit(job, name), job.shop.system)}" for name, value in job.machine.plate.items()
+    ]
     head = "Compare with the rating plate. Type ok, or a value to change, such as: element_power 1200 W"
     return "\n".join([head, *values]), ("ok", *job.machine.plate)
 
@@ -101,7 +103,7 @@ def _take_machine(talk: Talk, text: str) -> bool:
     machines = list(talk.job.base.machines.values())
     chosen = _pick(text, [machine.id for machine in machines])
     if chosen is None:
-        raise NotAnAnswer(f"'{echo(text)}' is no machine type. Type a number from 1 to {len(machines)}.")
+        raise NotAnAnswer(f"{echo(text)} is no machine type. Type a number from 1 to {len(machines)}.")
     set_machine(talk, talk.job.base.machines[chosen])
     return False
 
@@ -131,7 +133,7 @@ def set_plate_value(job: Job, name: str, text: str) -> None:
     """Replace a value of the type by that of the plate. Raises NotAnAnswer."""
     assert job.machine is not None
     if name not in job.machine.plate:
-        raise NotAnAnswer(f"'{echo(name)}' is no plate value. There are: {', '.join(job.machine.plate)}.")
+        raise NotAnAnswer(f"{echo(name)} is no plate value. There are: {', '.join(job.machine.plate)}.")
     record = job.base.plate_values[name]
     try:
         quantity = read_quantity(text, record.kind, record.unit, job.shop.system)
@@ -160,7 +162,7 @@ def _take_complaints(talk: Talk, text: str) -> bool:
             talk.tell(*(f"{numbers.index(c.id) + 1:>3}  {c.name}" for c in fitting))
             return True
         if not fitting:
-            raise NotAnAnswer(f"'{echo(part.strip())}' fits no complaint. Type other words, or list to see all.")
+            raise NotAnAnswer(f"{echo(part.strip())} fits no complaint. Type other words, or list to see all.")
         chosen.append(fitting[0].id)
     add_complaints(talk, chosen)
     return True
@@ -199,7 +201,7 @@ def _score(complaint: Complaint, words: list[str]) -> int:
 def _take_qualified(talk: Talk, text: str) -> bool:
     word = text.casefold()
     if word not in YES | NO:
-        raise NotAnAnswer(f"'{echo(text)}' is no answer here. Type yes or no.")
+        raise NotAnAnswer(f"{echo(text)} is no answer here. Type yes or no.")
     talk.job.qualified = word in YES
     return False
 
@@ -208,7 +210,7 @@ def _take_arrives(talk: Talk, text: str) -> bool:
     bench = talk.job.base.bench
     chosen = _pick(text, list(bench.arrives))
     if chosen is None:
-        raise NotAnAnswer(f"'{echo(text)}' is no answer here. Type a number from 1 to {len(bench.arrives)}.")
+        raise NotAnAnswer(f"{echo(text)} is no answer here. Type a number from 1 to {len(bench.arrives)}.")
     talk.job.bench = bench_state(bench, bench.arrives[chosen].state)
     talk.add(Moved(f"arrives {chosen}", dict(talk.job.bench), 0.0))
     return False

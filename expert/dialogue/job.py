@@ -29,7 +29,7 @@ class Phase(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class Prompt:
-    """What the job waits for. `kind` says who takes the line, `subject` what it is about, `choices` what may be typed."""
+    """What the job waits for: `kind` says who takes the line, `subject` what it is about, `choices` what will do."""
 
     kind: str
     subject: str = ""
@@ -38,7 +38,7 @@ class Prompt:
 
 @dataclass(frozen=True, slots=True)
 class Given:
-    """An answer. `quantity` and `uncertainty` are None when nothing was measured. `holds`: not taken back or overtaken."""
+    """An answer. `quantity` and `uncertainty`: None when nothing was measured. `holds`: not taken back or overtaken."""
 
     number: int
     question: str

@@ -13,6 +13,7 @@ from expert.language.model import Question
 from expert.trace.records import NoLongerHolds, Proved, Put, Repaired
 from expert.trace.why import Why
 
+WHAT_WAS_DONE = "When it is done: type done, or what you did instead. Type no if it is not repaired."
 DEAD: Mapping[str, str] = {"mains": "isolated"}
 
 
@@ -20,9 +21,7 @@ def repair_on(talk: Talk) -> None:
     """Put the next repair, or go on to the proof."""
     job = talk.job
     for fault in job.to_repair:
-        if fault in job.declined or job.repaired.get(fault) is None and fault in job.repaired:
-            continue
-        if fault in job.repaired and job.repaired[fault]:
+        if fault in job.declined or job.repaired.get(fault, False) is not False:
             continue
         repair = job.base.faults[fault].repair
         ready = bring_bench(talk, repair.bench or DEAD)
@@ -44,11 +43,11 @@ def put_repair(talk: Talk, fault: str) -> None:
     repair = job.base.faults[fault].repair
     show_cautions(talk, repair.cautions)
     lead = "Repair" if job.found.get(fault) == "found" else "Left by elimination, not proved. If you repair it"
-    talk.add(Put("repair", fault, f"{lead}: {job.fault_name(fault)}. About {repair.minutes:g} min."))
+    talk.tell(f"{lead}: {job.fault_name(fault)}. About {repair.minutes:g} min.")
     if repair.parts or repair.consumables:
         talk.tell(f"You need: {', '.join((*repair.parts, *repair.consumables))}.")
     talk.tell(*(f"{number}. {step}" for number, step in enumerate(repair.steps, 1)))
-    talk.tell("Type done, or what you did instead. Type no if it is not repaired.")
+    talk.add(Put("repair", fault, WHAT_WAS_DONE))
     job.prompt = Prompt("repair", fault, ("done", "no"))
 
 
@@ -58,7 +57,7 @@ def answer_repair(talk: Talk, line: str) -> None:
     fault = job.prompt.subject
     said = line.strip()
     if not said:
-        raise NotAnAnswer("Type done, or what you did instead. Type no if it is not repaired.")
+        raise NotAnAnswer(WHAT_WAS_DONE)
     if said.casefold() in NO:
         job.declined.add(fault)
         talk.tell(f"Not repaired: {job.fault_name(fault)}.")

@@ -72,6 +72,7 @@ def play_answers(
     path = job_path(folder, number)
     session, opening = Session.open(knowledge, shop_of(knowledge), path, number, clock)
     try:
+
         def say(line: str) -> tuple[Job, tuple[Record, ...]]:
             records = session.say(line)
             return session.job, records

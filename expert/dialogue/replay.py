@@ -10,6 +10,7 @@ from expert.dialogue.steps import begin, step
 from expert.engine.knowledge import Knowledge
 from expert.trace.errors import TraceDamaged, TraceError
 from expert.trace.kinds import kind_of
+from expert.trace.plain import fields_of
 from expert.trace.reading import Trace
 from expert.trace.records import Opened, Paused, Put, Record, Resumed, Said, Sealed
 
@@ -39,7 +40,8 @@ class Difference:
 def _in_short(record: Record | None) -> str:
     if record is None:
         return "nothing"
-    fields = ", ".join(str(getattr(record, name))[:60] for name in record.__slots__[:2])
+    first_fields = [getattr(record, field.name) for field, _ in fields_of(type(record))[:2]]
+    fields = ", ".join(str(value)[:60] for value in first_fields)
     return f"{kind_of(type(record)).replace('_', ' ')} ({fields})"
 
 

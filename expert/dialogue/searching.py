@@ -29,11 +29,7 @@ def picture_of(job: Job) -> Picture:
 def situation_of(job: Job, picture: Picture, qualified: bool | None = None, any_instrument: bool = False) -> Situation:
     """What the planner looks at. `qualified` and `any_instrument` ask what would be possible with them."""
     base = job.base
-    bench = (
-        bench_map(job)
-        if qualified is None
-        else BenchMap(base.bench, qualified, job.state.truth, job.impossible)
-    )
+    bench = bench_map(job) if qualified is None else BenchMap(base.bench, qualified, job.state.truth, job.impossible)
     features = job.machine.features if job.machine else {}
     return Situation(
         knowledge=job.knowledge,
@@ -127,7 +123,7 @@ def end_search(talk: Talk, picture: Picture) -> None:
 
 def ending_of(job: Job, picture: Picture) -> Ending:
     """What can be said when no question is left that tells anything."""
-    standings = {fault: FOUND for fault in picture.confirmed}
+    standings = dict.fromkeys(picture.confirmed, FOUND)
     sentences: list[str] = []
     outcomes: list[str] = []
     for complaint in picture.complaints_open:
@@ -139,7 +135,9 @@ def ending_of(job: Job, picture: Picture) -> Ending:
     for complaint in picture.normal:
         sentences.append(f"'{job.base.complaints[complaint].name}' is how a sound machine behaves. It is no fault.")
     for fault in picture.causes_wanted:
-        sentences.append(f"What caused '{job.fault_name(fault)}' could not be settled. Look for it before fitting a new part.")
+        sentences.append(
+            f"What caused '{job.fault_name(fault)}' could not be settled. Look for it before fitting a new part."
+        )
     for question in picture.observations_open:
         sentences.append(f"Not accounted for: {job.base.questions[question].ask} {_outcome_words(job, question)}.")
     outcome = _worst(outcomes) if outcomes else _all_accounted(job, picture)
@@ -216,7 +214,8 @@ def because_of(job: Job, fault: str) -> tuple[str, ...]:
 
 def _confirms(job: Job, rule: str, fault: str) -> bool:
     return any(
-        getattr(said, "word", "") == "confirm" and getattr(said, "fact", "") == fault for said in job.base.rules[rule].then
+        getattr(said, "word", "") == "confirm" and getattr(said, "fact", "") == fault
+        for said in job.base.rules[rule].then
     )
 
 
@@ -256,5 +255,3 @@ def reopen(job: Job) -> None:
     job.choice = None
     job.to_repair = ()
     job.to_prove = ()
-
-

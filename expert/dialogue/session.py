@@ -33,7 +33,9 @@ class Session:
     writer: TraceWriter
 
     @classmethod
-    def open(cls, knowledge: Knowledge, shop: Shop, path: Path, number: str, clock: Clock) -> tuple[Session, tuple[Record, ...]]:
+    def open(
+        cls, knowledge: Knowledge, shop: Shop, path: Path, number: str, clock: Clock
+    ) -> tuple[Session, tuple[Record, ...]]:
         """A new job. Raises what `TraceWriter.create` raises."""
         writer = TraceWriter.create(path, clock)
         try:

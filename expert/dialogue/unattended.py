@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
+from itertools import pairwise
 
 from expert.dialogue.asking import NotAnAnswer, read_answer
 from expert.dialogue.job import Job, Phase, Prompt
@@ -130,7 +131,7 @@ def sound_answer(job: Job, question: Question) -> str:
     except (NotKnown, CannotWorkOut):
         return CANNOT_TELL
     limits = sorted({limit.value for _, low, high in bands for limit in (low, high) if limit is not None})
-    between = [(low + high) / 2 for low, high in zip(limits, limits[1:], strict=False)]
+    between = [(low + high) / 2 for low, high in pairwise(limits)]
     for value in (*between, limits[-1] * 1.5 + 1, limits[0] / 2, limits[0] - 1):
         text = f"{value:.6g} {unit}".strip()
         try:

@@ -69,7 +69,7 @@ def _lines_of(job: Job, record: Record) -> Iterable[tuple[str, str]]:
         case Noted():
             yield "plain", "Noted."
         case Repaired(fault=fault):
-            yield "plain", f"Repair noted: {job.fault_name(fault)}. Now it is proved."
+            yield "plain", f"Repair noted: {job.fault_name(fault)}. The proof follows."
         case Proved(passed=passed, question=question):
             if passed:
                 yield "found", f"Proved: {job.base.questions[question].ask}"

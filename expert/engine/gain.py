@@ -1,7 +1,7 @@
 """How much an answer would tell: expected information in bits, from the rules themselves.
 
-The suspects stand as rival explanations, each with its share of belief. What an outcome would do to each of them is found
-by asking the engine *what if*; nothing here knows a rule. A cleared suspect cannot have shown that outcome, a confirmed
+The suspects stand as rival explanations, each with its share of belief. What an outcome would do to each of them is
+found by asking the engine *what if*; nothing here knows a rule. A cleared suspect cannot have shown that outcome, a confirmed
 one leaves little room for the others, evidence shifts the odds by its decibans. The gain is the mutual information
 between explanation and outcome (C. E. Shannon, A Mathematical Theory of Communication, 1948).
 """
@@ -21,7 +21,9 @@ SOMETHING_ELSE = "something else"
 """The explanation beside all suspects: nothing is wrong, or something no rule knows."""
 
 SOMETHING_ELSE_WEIGHT = -5
-NORMAL_WEIGHT = 10  # where the rules know a normal behaviour behind an open complaint, it is as likely as a common fault
+NORMAL_WEIGHT = (
+    10  # where the rules know a normal behaviour behind an open complaint, it is as likely as a common fault
+)
 
 UNSOUND_SHARE = 0.25  # how often an outcome that is not the sound one is seen where the suspect has no bearing on it
 RIVAL_SHARE = 0.02  # how often an outcome that confirms one suspect is seen under another (two faults at once)
@@ -31,21 +33,31 @@ NOT_SHOWN_SHARE = 0.1  # an outcome other than the one that the fault is said to
 
 @dataclass(frozen=True, slots=True)
 class Effect:
-    """What one outcome would do: suspects cleared and confirmed, decibans moved, complaints answered as normal."""
+    """What one outcome would do.
+
+    Suspects cleared and confirmed, decibans moved, a complaint answered as normal, a danger met that concerns a
+    suspect, a contradiction with what is known.
+    """
 
     cleared: frozenset[str]
     confirmed: frozenset[str]
     decibans: Mapping[str, int]
     normal: bool
+    danger: bool
     clash: bool
 
     def touches(self, suspects: Iterable[str]) -> bool:
-        """Whether the standing of one of these suspects would change, or a complaint be answered."""
-        return self.normal or any(s in self.cleared or s in self.confirmed or self.decibans.get(s) for s in suspects)
+        """Whether the standing of one of these suspects would change, a complaint be answered or a danger met."""
+        return self.normal or self.danger or any(self.bears_on(suspect) for suspect in suspects)
+
+    def bears_on(self, suspect: str) -> bool:
+        """Whether the standing of this suspect would change."""
+        return suspect in self.cleared or suspect in self.confirmed or bool(self.decibans.get(suspect))
 
 
-def effect_of(knowledge: Knowledge, change: Change, complaints_open: Iterable[str]) -> Effect:
+def effect_of(knowledge: Knowledge, change: Change, picture: Picture) -> Effect:
     """The engine's change, seen from the suspects."""
+    suspects = {suspect.fault for suspect in picture.suspects}
     faults = knowledge.base.faults
     after = {fact: left for fact, (_, left) in change.narrowed.items()}
     fired = set(change.fired)
@@ -53,7 +65,8 @@ def effect_of(knowledge: Knowledge, change: Change, complaints_open: Iterable[st
         cleared=frozenset(fact for fact, left in after.items() if fact in faults and left == ("absent",)),
         confirmed=frozenset(fact for fact, left in after.items() if fact in faults and left == ("present",)),
         decibans=evidence_of(knowledge.base.rules[rule] for rule in change.fired),
-        normal=any(fired & set(knowledge.normal_rules.get(complaint, ())) for complaint in complaints_open),
+        normal=any(fired & set(knowledge.normal_rules.get(complaint, ())) for complaint in picture.complaints_open),
+        danger=any(rule in knowledge.stopping and knowledge.named[rule] & suspects for rule in fired),
         clash=any(not left for left in after.values()),
     )
 
@@ -61,7 +74,7 @@ def effect_of(knowledge: Knowledge, change: Change, complaints_open: Iterable[st
 def effects_of(knowledge: Knowledge, state: State, question: Question, picture: Picture) -> dict[str, Effect]:
     """What each outcome of a question would do that is still possible."""
     return {
-        outcome: effect_of(knowledge, state.what_if(question.id, (outcome,)), picture.complaints_open)
+        outcome: effect_of(knowledge, state.what_if(question.id, (outcome,)), picture)
         for outcome in state.possible(question.id)
     }
 
@@ -101,11 +114,11 @@ def _outcome_shares(
         share = 1.0 if not question.sound or outcome in question.sound else UNSOUND_SHARE
         if shows:
             share = 1.0 if outcome in shows else NOT_SHOWN_SHARE
+        another_is_confirmed = effect.confirmed and explanation not in effect.confirmed
+        it_is_normal = effect.normal and explanation != SOMETHING_ELSE
         if explanation in effect.cleared:
             share = 0.0
-        elif effect.confirmed and explanation not in effect.confirmed:
-            share *= RIVAL_SHARE
-        elif effect.normal and explanation != SOMETHING_ELSE:
+        elif another_is_confirmed or it_is_normal:
             share *= RIVAL_SHARE
         raw[outcome] = share * 10 ** (effect.decibans.get(explanation, 0) / 10) * (CLASH_SHARE if effect.clash else 1.0)
     total = sum(raw.values())

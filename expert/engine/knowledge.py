@@ -10,7 +10,7 @@ from dataclasses import dataclass, field
 
 from expert.engine.from_rules import network_of
 from expert.engine.network import Network
-from expert.language.model import Condition, Evidence, Is, Narrow, Normal, Not, Rule, RuleBase, Suspect
+from expert.language.model import Condition, Evidence, Is, Narrow, Normal, Not, Rule, RuleBase, Say, Suspect
 
 
 def atoms_of(condition: Condition) -> tuple[Is, ...]:
@@ -48,6 +48,7 @@ class Knowledge:
     rule_questions: Mapping[str, frozenset[str]]
     named: Mapping[str, frozenset[str]]
     normal_rules: Mapping[str, tuple[str, ...]]
+    stopping: frozenset[str]
 
     def questions_of(self, condition: Condition) -> tuple[str, ...]:
         """Every question a condition rests on, directly or through findings, in the order it names them."""
@@ -87,6 +88,11 @@ def knowledge_of(base: RuleBase) -> Knowledge:
         },
         named={rule.id: faults_named(rule) for rule in base.rules.values()},
         normal_rules={key: tuple(value) for key, value in normal_rules.items()},
+        stopping=frozenset(
+            rule.id
+            for rule in base.rules.values()
+            if any(isinstance(said, Say) and said.word == "stop_work" for said in rule.then)
+        ),
     )
 
 

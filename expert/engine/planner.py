@@ -18,6 +18,7 @@ from expert.engine.suspicion import Picture
 from expert.language.model import ALWAYS, All, Any, Condition, Is, Narrow, Normal, Question, Rule, Suspect
 
 LEAST_GAIN = 1e-6  # bits; below this two shares differ by rounding only
+DANGER_GAIN = 0.3  # bits credited to a question that may show a danger behind a suspect
 NORMAL_GAIN = 0.1  # bits credited to a question that can only tell whether the behaviour is normal
 SUPPOSED = 0.5  # chance that another answer, supposed for looking one step ahead, comes out as supposed
 
@@ -97,18 +98,25 @@ def _candidates(situation: Situation) -> Iterable[Candidate]:
             continue
         effects = effects_of(knowledge, state, question, picture)
         if any(effect.touches(suspects) for effect in effects.values()):
-            gain = expected_gain(knowledge, question, effects, belief)
-            if any(effect.normal for effect in effects.values()):
-                gain = max(gain, NORMAL_GAIN)
+            gain = max(expected_gain(knowledge, question, effects, belief), _least_gain(effects))
             if gain > LEAST_GAIN:
                 direct.append(_candidate(question, way, gain, suspects, effects))
     return direct or list(_paving(situation, belief, suspects))
 
 
+def _least_gain(effects: Mapping[str, Effect]) -> float:
+    """What a question is worth though it may tell nothing between the suspects: dangers first, then normal behaviour."""
+    if any(effect.danger for effect in effects.values()):
+        return DANGER_GAIN
+    return NORMAL_GAIN if any(effect.normal for effect in effects.values()) else 0.0
+
+
 def _candidate(
     question: Question, way: Way, gain: float, suspects: list[str], effects: Mapping[str, Effect]
 ) -> Candidate:
-    settles = tuple(s for s in suspects if any(effect.touches((s,)) and not effect.normal for effect in effects.values()))
+    settles = tuple(
+        s for s in suspects if any(effect.touches((s,)) and not effect.normal for effect in effects.values())
+    )
     return Candidate(question.id, way.asks, gain, way.minutes, way.route, settles)
 
 
@@ -168,9 +176,7 @@ def first_before(situation: Situation, question: Question) -> str | None:
 # ---------------------------------------------------------------- check lists
 
 
-def _put_ahead(
-    situation: Situation, candidates: list[Candidate]
-) -> tuple[str | None, str | None, list[Candidate]]:
+def _put_ahead(situation: Situation, candidates: list[Candidate]) -> tuple[str | None, str | None, list[Candidate]]:
     """The fired check list that decides, its first open suspect that can be tested, and that suspect's tests.
 
     The list of the rule with the most conditions goes first: it rests on the most knowledge.
@@ -214,16 +220,12 @@ def _paving(situation: Situation, belief: dict[str, float], suspects: list[str])
                 continue
             scratch, supposed = _suppose_others(knowledge, state, rule.when, question_id)
             effects = {
-                outcome: effect_of(
-                    knowledge, scratch.what_if(question_id, (outcome,)), situation.picture.complaints_open
-                )
+                outcome: effect_of(knowledge, scratch.what_if(question_id, (outcome,)), situation.picture)
                 for outcome in state.possible(question_id)
             }
             if not any(effect.touches(suspects) for effect in effects.values()):
                 continue
-            gain = expected_gain(knowledge, question, effects, belief) * SUPPOSED**supposed
-            if any(effect.normal for effect in effects.values()):
-                gain = max(gain, NORMAL_GAIN * SUPPOSED**supposed)
+            gain = max(expected_gain(knowledge, question, effects, belief), _least_gain(effects)) * SUPPOSED**supposed
             if gain > LEAST_GAIN:
                 candidate = _candidate(question, way, gain, suspects, effects)
                 if question_id not in best or candidate.worth > best[question_id].worth:

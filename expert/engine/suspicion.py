@@ -158,10 +158,10 @@ def _reasons(
     for complaint in complaints_open:
         for fault in knowledge.explainers[complaint]:
             found.setdefault(fault, []).append(f"complaint.{complaint}")
-    for fault in base.faults.values():
-        for question in fault.shows.keys() & open_observations:
-            if set(state.possible(question)) & set(fault.shows[question]):
-                found.setdefault(fault.id, []).append(question)
+    for record in base.faults.values():
+        for question in sorted(record.shows.keys() & open_observations):
+            if set(state.possible(question)) & set(record.shows[question]):
+                found.setdefault(record.id, []).append(question)
     for rule in fired:
         # A suspicion is followed while something is unexplained that it might explain.
         if complaints_open or open_observations & knowledge.rule_questions[rule.id]:

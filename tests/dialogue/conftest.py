@@ -1,0 +1,50 @@
+"""Helpers for tests of the dialogue: typing lines into a job and reading what it says."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+import pytest
+
+from expert.dialogue.job import Job
+from expert.dialogue.steps import begin, step
+from expert.dialogue.wording import lines_of
+from expert.trace.records import Record
+from tests.dialogue.small_rules import small_knowledge, small_shop
+
+INTAKE = ("Ann", "1", "ok", "no fill", "ok", "no", "1")
+
+
+class Desk:
+    """A job at a desk: `type` lines, read `said`."""
+
+    def __init__(self) -> None:
+        self.job, records = begin(small_knowledge(), small_shop(), "7")
+        self.records: list[Record] = list(records)
+
+    def type(self, *lines: str) -> list[str]:
+        """Type the lines; what the last of them was answered with, as plain text."""
+        said: list[str] = []
+        for line in lines:
+            self.job, records = step(self.job, line)
+            self.records += records
+            said = spoken(self.job, records)
+        return said
+
+
+def spoken(job: Job, records: Iterable[Record]) -> list[str]:
+    """The plain text of records."""
+    return [text for record in records for _, text in lines_of(job, record)]
+
+
+@pytest.fixture
+def desk() -> Desk:
+    """A job that has not been told anything."""
+    return Desk()
+
+
+@pytest.fixture
+def filling(desk: Desk) -> Desk:
+    """A job on a cold machine whose boiler does not fill, intake done."""
+    desk.type(*INTAKE)
+    return desk

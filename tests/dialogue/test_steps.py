@@ -1,0 +1,215 @@
+"""Whole conversations, line by line, on the small rule base."""
+
+from __future__ import annotations
+
+import copy
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from expert.dialogue.job import Phase
+from expert.dialogue.steps import begin, step
+from expert.dialogue.unattended import Answers, CannotPlay, Player
+from expert.trace.records import CautionShown, Closed, Found, NoLongerHolds, Put, Stopped
+from tests.dialogue.conftest import Desk
+from tests.dialogue.small_rules import small_knowledge, small_shop
+
+COLD_TESTS = ("yes", "yes")  # isolate, covers off
+HOT_TESTS = ("yes", "yes")  # covers on, switch on
+
+
+def test_a_straight_job_from_complaint_to_close(filling: Desk) -> None:
+    assert filling.type("yes") == ["How: Listen.", "Does the pump run?"]
+    assert filling.type("yes")[0] == "So: It runs."
+    assert filling.type(*COLD_TESTS) == [
+        "! Mains kills. Pull the plug.",
+        "How: Pull one lead off.",
+        "What does the coil read?",
+        "  (a number in ohm, or OL; ohm meter)",
+    ]
+    assert filling.type("OL") == [
+        "over range (OL) counts as: open. (open is above 100 kohm)",
+        "So: A coil without continuity cannot lift its plunger.",
+        "FOUND: fill valve: coil open.",
+        "  because: A coil without continuity cannot lift its plunger.",
+        "Found.",
+        "Repair: fill valve: coil open. About 20 min.",
+        "You need: fill coil.",
+        "1. Fit a new coil.",
+        "When it is done: type done, or what you did instead. Type no if it is not repaired.",
+    ]
+    assert filling.type("done")[:2] == [
+        "Repair noted: fill valve: coil open. The proof follows.",
+        "Answer 2 described the machine before the repair and no longer counts.",
+    ]
+    assert filling.type(*HOT_TESTS) == ["How: Look at the glass.", "Proof: Does water arrive in the boiler?"]
+    assert "Proved: Does water arrive in the boiler?" in filling.type("yes")
+    filling.type("repaired", "ok", "25", "no")
+    assert filling.job.phase is Phase.DONE
+    assert filling.records[-1] == Closed("repaired", 25.0, ("fill coil",), "")
+
+
+@pytest.mark.parametrize(
+    ("line", "message"),
+    [
+        ("maybe", "'maybe' is no answer here. Type yes or no, or: can't tell"),
+        ("", "'' is no answer here. Type yes or no, or: can't tell"),
+        ("take back 9", "There is no answer to take back."),
+        ("note", "Type note and the remark, such as: note lime on the probe"),
+        ("what if", "Type what if and an answer, such as: what if yes"),
+        ("x" * 2001, "That is too long: more than 2000 characters. Nothing was taken."),
+    ],
+    ids=["word", "empty", "take-back", "note", "what-if", "paste"],
+)
+def test_a_line_that_answers_nothing_changes_nothing(filling: Desk, line: str, message: str) -> None:
+    filling.type("yes")
+    before = filling.job
+    assert filling.type(line) == [message]
+    assert filling.job is before
+
+
+@pytest.mark.parametrize(
+    ("line", "message"),
+    [
+        (
+            "900 bar",
+            "'900 bar' is a pressure; a resistance is wanted, in ohm, kohm or Mohm, or OL. Or type: can't tell",
+        ),
+        ("twelve", "'twelve' has no number; a resistance is wanted, in ohm, kohm or Mohm, or OL. Or type: can't tell"),
+    ],
+    ids=["kind", "word"],
+)
+def test_a_silly_reading_is_refused_with_what_would_do(filling: Desk, line: str, message: str) -> None:
+    filling.type("yes", "yes", *COLD_TESTS)
+    assert filling.type(line) == [message]
+
+
+def test_a_reading_near_a_limit_keeps_both_neighbours(filling: Desk) -> None:
+    said = filling.type("yes", "yes", *COLD_TESTS, "1190")
+    assert said[:2] == [
+        "1.19 kohm is too close to a limit: it may be sound or off_value. Both stay possible. (ohm meter: ±13.9 ohm)",
+        "A better instrument or a second test would decide. Other tests are used meanwhile.",
+    ]
+    assert filling.job.state.possible("coil") == ("sound", "off_value")
+
+
+def test_taking_an_answer_back_widens_what_rested_on_it(filling: Desk) -> None:
+    filling.type("yes", "yes", *COLD_TESTS, "OL")
+    assert filling.type("take back 2") == [
+        "Take back 2. What does the coil read? OL?",
+        "  no longer concluded: fill valve: coil open present",
+        "Type yes or no.",
+    ]
+    said = filling.type("yes")
+    assert said[0] == "Answer 2 is taken back."
+    assert said[-2] == "What does the coil read?"
+    assert filling.job.state.possible("valve.coil_open") == ("present", "absent")
+    assert filling.job.state.possible("pump.dead") == ("absent",)
+
+
+def test_can_t_tell_leads_to_another_test(filling: Desk) -> None:
+    said = filling.type("yes", "can't tell the shop is too loud")
+    assert filling.job.cannot == {"pump_runs": "the shop is too loud"}
+    assert "Does the pump run?" not in said
+
+
+def test_nothing_unsafe_is_asked(filling: Desk) -> None:
+    filling.type("yes", "yes", *COLD_TESTS)
+    assert dict(filling.job.bench) == {"mains": "isolated", "covers": "off"}
+    cautions = [record.caution for record in filling.records if isinstance(record, CautionShown)]
+    assert cautions == ["isolate", "isolate", "isolate"], "before unplugging, before the covers, before the coil"
+
+
+def test_a_danger_stops_everything_until_somebody_answers_for_it(desk: Desk) -> None:
+    desk.type("Ann", "1", "ok", "safety valve blows", "ok", "no", "1", "yes")
+    said = desk.type("2.4 bar")
+    assert "STOP! The boiler pressure is out of control. Pull the plug." in said
+    assert said[-1] == "Is it out? (yes / no)"
+    assert desk.type("yes") == [
+        "Work has stopped. When a responsible person has dealt with the danger, type: dealt with by NAME. Or: hand over"
+    ]
+    assert desk.type("go on") == [
+        "'go on' does not lift the stop. Type: dealt with by NAME. Or: hand over",
+    ]
+    desk.type("hand over")
+    assert (desk.job.outcome, desk.job.closing["ending"]) == ("stopped", "handed_over")
+    assert [type(record) for record in desk.records if isinstance(record, Stopped)] == [Stopped]
+
+
+def test_normal_behaviour_condemns_nothing(desk: Desk) -> None:
+    desk.type("Ann", "1", "ok", "hisses", "ok", "no", "1", "yes")
+    said = desk.type("1")
+    assert said[:3] == [
+        "So: The valve lets the air out and shuts.",
+        "Normal behaviour.",
+        "'Hisses on heat-up' is how a sound machine behaves. It is no fault.",
+    ]
+    assert not [record for record in desk.records if isinstance(record, Found)]
+
+
+def test_two_complaints_two_faults() -> None:
+    answers = Answers(
+        "test_machine",
+        ("will_not_fill", "leaks"),
+        {"pump_runs": "yes", "coil": "OL", "hose_is_dry": "no", "water_arrives": "no"},
+        after_repair={"water_arrives": "yes", "hose_is_dry": "yes"},
+    )
+    job, records = played(answers)
+    assert [record.fault for record in records if isinstance(record, Found)] == ["valve.coil_open", "hose.split"]
+    assert (job.outcome, job.closing["ending"]) == ("found", "repaired")
+
+
+def test_a_failed_proof_reopens_the_search_with_everything_known() -> None:
+    answers = Answers(
+        "test_machine",
+        ("will_not_fill",),
+        {"pump_runs": "yes", "coil": "OL", "water_arrives": "no"},
+        after_repair={"coil": "950", "water_arrives": "no", "water_before_valve": "yes"},
+    )
+    job, records = played(answers)
+    assert [record.fault for record in records if isinstance(record, Found)][:2] == ["valve.coil_open", "valve.stuck"]
+    assert NoLongerHolds(2, "coil", "valve.coil_open") in records
+
+
+def test_an_answers_file_with_a_silly_answer_is_refused() -> None:
+    with pytest.raises(CannotPlay, match=r"^pump_runs: 'perhaps' is no answer here\. Type yes or no, or: can't tell$"):
+        played(Answers("test_machine", ("will_not_fill",), {"pump_runs": "perhaps"}))
+
+
+def played(answers: Answers):  # type: ignore[no-untyped-def]
+    """Play a job; the job at its end and all records."""
+    job, opening = begin(small_knowledge(), small_shop(), "7")
+    box = [job]
+
+    def say(line: str):  # type: ignore[no-untyped-def]
+        box[0], records = step(box[0], line)
+        return box[0], records
+
+    player = Player(answers, say, list(opening))
+    return player.play(job), player.records
+
+
+LINES = st.sampled_from(
+    [
+        *("yes", "no", "1", "2", "ok", "OL", "950", "1190", "0.2 bar", "2.4 bar", "can't tell", "done", "", "x", "?"),
+        *("why", "how", "what if yes", "what if 400", "suspects", "answers", "help", "take back 1", "take back 2"),
+        *("note dirty", "hand over", "pause", "dealt with by Bo", "no fill", "leaks", "blows", "list", "repaired"),
+    ]
+)
+
+
+@settings(max_examples=300, deadline=None)
+@given(st.lists(LINES, max_size=40))
+def test_no_line_at_any_prompt_breaks_the_job(lines: list[str]) -> None:
+    """Any line at any prompt gives a job that waits for something, and leaves the job before as it was."""
+    desk = Desk()
+    desk.type("Ann", "1", "ok", "no fill", "ok", "no", "1")
+    for line in lines:
+        before, kept = desk.job, copy.copy(desk.job)
+        state = desk.job.state.copy()
+        desk.type(line)
+        assert before == kept and before.state == state, "step changed the job it was given"
+        assert desk.job.prompt.kind, "the job waits for nothing"
+        if desk.job.phase is not Phase.DONE:
+            assert any(isinstance(record, Put) for record in desk.records)

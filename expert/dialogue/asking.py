@@ -7,6 +7,7 @@ import re
 from expert.dialogue.inference import conclude
 from expert.dialogue.job import Given, Job, Prompt, Talk
 from expert.dialogue.values import bands_of, limits_in_words, where_limits_come_from
+from expert.engine.bench import in_time
 from expert.language.formula import CannotWorkOut, NotKnown
 from expert.language.model import Question
 from expert.trace.records import Answered, CannotTell, CautionShown, PromptKind, Put
@@ -124,6 +125,7 @@ def take_answer(talk: Talk, given: Given) -> None:
     job.given[given.number] = given
     job.cannot.pop(given.question, None)
     job.minutes += question.minutes
+    job.bench = in_time(job.base.bench, job.bench)
     talk.add(
         Answered(
             number=given.number,
@@ -175,6 +177,7 @@ def understood(job: Job, question: Question, given: Given) -> tuple[str, ...]:
 def cannot_tell(talk: Talk, question: str, reason: str) -> None:
     """The question is set aside unanswered; nothing is concluded from it."""
     talk.job.cannot[question] = reason
+    talk.job.bench = in_time(talk.job.base.bench, talk.job.bench)
     talk.add(CannotTell(question, reason))
 
 

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 
 from expert.dialogue.asking import NO, YES, NotAnAnswer, show_cautions
 from expert.dialogue.job import Job, Prompt, Talk
-from expert.engine.bench import BenchMap, after, satisfies
+from expert.engine.bench import BenchMap, after, in_time, satisfies
 from expert.language.model import Move
 from expert.trace.records import Moved, Put
 from expert.trade.units import echo
@@ -43,7 +43,7 @@ def answer_move(talk: Talk, line: str) -> None:
     move = next(move for move in job.base.bench.moves if move.id == job.prompt.subject)
     word = line.strip().casefold()
     if word in YES | {"done", "ok"}:
-        job.bench = after(job.bench, move.makes)
+        job.bench = after(in_time(job.base.bench, job.bench), move.makes)
         job.minutes += move.minutes
         # What was read in one state may be forgotten in the next.
         job.cautions_read.clear()

@@ -40,6 +40,14 @@ def after(state: BenchState, makes: Mapping[str, str]) -> BenchState:
     return tuple((dimension, makes.get(dimension, value)) for dimension, value in state)
 
 
+def in_time(bench: Bench, state: BenchState) -> BenchState:
+    """The state once time has passed in it: a machine left on does not stay cold."""
+    for change in bench.in_time:
+        if satisfies(state, change.holds):
+            state = after(state, change.becomes)
+    return state
+
+
 class BenchMap:
     """The moves open to one technician: without live work for those who are not qualified for it.
 
@@ -83,11 +91,12 @@ class BenchMap:
             if state in done:
                 continue
             done[state] = Route(moves, minutes)
-            now = dict(state)
+            left = in_time(self._bench, state)
+            now = dict(left)
             for move in self._moves:
                 if not all(now[dimension] in values for dimension, values in move.needs.items()):
                     continue
-                further = after(state, move.makes)
+                further = after(left, move.makes)
                 if further not in done and self.allowed(further):
                     number += 1
                     heapq.heappush(waiting, (minutes + move.minutes, number, further, (*moves, move)))

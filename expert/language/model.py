@@ -321,11 +321,22 @@ class Arrival:
 
 
 @dataclass(frozen=True, slots=True)
+class InTime:
+    """What happens to the bench by itself: a state in which `holds` turns into one with `becomes`.
+
+    It counts as having happened once a test was made in the state, or a move leads out of it.
+    """
+
+    holds: Mapping[str, str]
+    becomes: Mapping[str, str]
+
+
+@dataclass(frozen=True, slots=True)
 class Bench:
     """Bench dimensions with their states, how machines arrive, the safe state, and the moves between states.
 
     `qualified_only`: combinations of states allowed only to those qualified for live work. `service`: the questions
-    that must come out sound before any repaired machine goes back to its owner.
+    that must come out sound before any repaired machine goes back to its owner. `in_time`: what changes by itself.
     """
 
     states: Mapping[str, tuple[str, ...]]
@@ -334,6 +345,7 @@ class Bench:
     qualified_only: tuple[Mapping[str, str], ...]
     moves: tuple[Move, ...]
     service: tuple[str, ...] = ()
+    in_time: tuple[InTime, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

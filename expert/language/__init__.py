@@ -5,3 +5,8 @@ a survey of all names (`survey.py`), nodes to records (`small_files.py`, `bench_
 checks on the whole (`checks/`). `formula.py` works formulas out; `cases.py` reads worked cases and answers files;
 `printing.py` writes a rule base back. No YAML leaves this package, and nothing in it is ever executed.
 """
+
+from expert.language.load import load_rules, read_rules
+from expert.language.problems import Problem, RulesRefused
+
+__all__ = ["Problem", "RulesRefused", "load_rules", "read_rules"]

@@ -13,6 +13,7 @@ from expert.language.reader import Reader, Record, read_state
 
 def read_bench(reader: Reader, root: Node, draft: Draft) -> None:
     file = Record(reader, root, shapes.BENCH_FILE)
+    draft.nodes["bench", "bench"] = (reader.path, root)
     states = {}
     for name, key, value in draft.own(reader, "bench dimension", file.node_of("states")):
         listed = [reader.text(item, "a state") for item in reader.distinct(reader.items(value, f"'{name}'"))]
@@ -29,6 +30,8 @@ def read_bench(reader: Reader, root: Node, draft: Draft) -> None:
         safe=file.state("safe"),
         qualified_only=tuple(read_state(reader, item, "an entry of 'qualified_only'") for item in only),
         moves=_moves(reader, file, draft),
+        service=file.names("service", "question"),
+        in_time=_in_time(reader, file),
     )
 
 
@@ -45,6 +48,17 @@ def _arrivals(reader: Reader, file: Record, draft: Draft) -> dict[str, model.Arr
         if reader.refusals == before:
             arrivals[name] = arrival
     return arrivals
+
+
+def _in_time(reader: Reader, file: Record) -> tuple[model.InTime, ...]:
+    node = file.node_of("in_time")
+    if node is None:
+        return ()
+    if type(node) is not Items:
+        reader.wrong_shape(node, "'in_time'", "a list of changes ([{while: {mains: on}, becomes: {boiler: warm}}])")
+        return ()
+    records = [Record(reader, item, shapes.IN_TIME) for item in node.items]
+    return tuple(model.InTime(record.state("while"), record.state("becomes")) for record in records)
 
 
 def _moves(reader: Reader, file: Record, draft: Draft) -> tuple[model.Move, ...]:

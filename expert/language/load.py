@@ -55,7 +55,7 @@ def load_rules(folder: Path) -> RuleBase:
         inner = file.relative_to(folder).as_posix()
         if _is_apart(inner) or not file.is_file():
             continue
-        text, found = _text_of(file)
+        text, found = file_text(file)
         problems += found
         texts[inner] = text
     return _read(texts, problems, str(folder))
@@ -82,7 +82,8 @@ def _is_apart(inner: str) -> bool:
     return parts[0] == "cases" or any(part.startswith(".") for part in parts) or not inner.endswith((".yaml", ".yml"))
 
 
-def _text_of(file: Path) -> tuple[str, list[Problem]]:
+def file_text(file: Path) -> tuple[str, list[Problem]]:
+    """The text of a file, empty if there is a problem with it."""
     try:
         with file.open("rb") as opened:
             data = opened.read(LARGEST_FILE + 1)
@@ -127,7 +128,7 @@ def _read(texts: Mapping[str, str], problems: list[Problem], folder: str) -> Rul
                 continue
             root = None
             if path not in already:
-                clean[inner], root = _tree(path, texts[inner], problems)
+                clean[inner], root = tree_of(path, texts[inner], problems)
             trees.append((sort, path, root))
             survey.declare(sort, path, root)
         if not any(sort == "circuit" for sort, _, _ in trees):
@@ -144,7 +145,8 @@ def _read(texts: Mapping[str, str], problems: list[Problem], folder: str) -> Rul
         return draft.finished(digest_of(clean))
 
 
-def _tree(path: str, text: str, problems: list[Problem]) -> tuple[str, Node | None]:
+def tree_of(path: str, text: str, problems: list[Problem]) -> tuple[str, Node | None]:
+    """The cleaned text and its nodes; None if they cannot be had. Adds to the problems."""
     clean, found = cleaned(path, text)
     problems += found
     if found and not clean:

@@ -19,21 +19,30 @@ def check(draft: Draft) -> Iterable[Problem]:
     names = draft.names.places
     if len(bench.moves) < len(names["move"]) or len(bench.arrives) < len(names["arrival"]):
         return  # Some are broken and left out: what they reach cannot be told.
-    for arrival in bench.arrives.values():
-        reached = reachable(bench, arrival.state)
-        if len(reached) > _MOST_STATES:
-            return
-        for place, wanted in _wanted(draft):
-            if wanted and not any(wanted.items() <= state.items() for state in reached):
-                message = f"no moves lead to {_said(wanted)} when a machine arrives '{arrival.id}'"
-                yield Problem(draft.place(*place), message, "out-of-reach")
+    reached = {arrival.id: reachable(bench, arrival.state) for arrival in bench.arrives.values()}
+    if any(len(states) > _MOST_STATES for states in reached.values()):
+        return
+    for place, wanted in _wanted(draft):
+        cut_off = [arrival for arrival, states in reached.items() if not _meets(wanted, states)]
+        if cut_off:
+            arrives = " or ".join(cut_off)
+            message = f"no moves lead to {_said(wanted)} from a machine that arrives {arrives}"
+            yield Problem(draft.place(*place), message, "out-of-reach")
+
+
+def _meets(wanted: State, states: Iterable[State]) -> bool:
+    return any(wanted.items() <= state.items() for state in states)
 
 
 def reachable(bench: Bench, start: State) -> list[State]:
     """Every bench state that moves can bring about, the starting state first."""
     reached = [dict(start)]
     seen = {tuple(sorted(start.items()))}
-    for state in reached:  # grows while it is walked through
+    for now in reached:  # grows while it is walked through
+        state = now
+        for change in bench.in_time:
+            if change.holds.items() <= state.items():
+                state = {**state, **change.becomes}
         for move in bench.moves:
             if all(state.get(dimension) in states for dimension, states in move.needs.items()):
                 after = {**state, **move.makes}
@@ -52,8 +61,7 @@ def _wanted(draft: Draft) -> Iterator[tuple[tuple[str, ...], State]]:
         yield ("question", question.id, "bench"), question.bench
     for fault in draft.faults.values():
         yield ("fault", fault.id, "repair", "bench"), fault.repair.bench
-    for arrival in draft.bench.arrives:
-        yield ("arrival", arrival), draft.bench.safe
+    yield ("bench", "bench", "safe"), draft.bench.safe
 
 
 def _said(state: State) -> str:

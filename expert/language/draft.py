@@ -13,7 +13,7 @@ from expert.language.nodes import Node, Pairs, Scalar, place
 from expert.language.reader import Reader
 from expert.trade.instruments import Instrument
 
-_NO_BENCH = model.Bench(MappingProxyType({}), MappingProxyType({}), MappingProxyType({}), (), ())
+NO_BENCH = model.Bench(MappingProxyType({}), MappingProxyType({}), MappingProxyType({}), (), ())
 
 
 @dataclass(slots=True)
@@ -34,7 +34,7 @@ class Draft:
     plate_values: dict[str, model.PlateValue] = field(default_factory=dict)
     machines: dict[str, model.Machine] = field(default_factory=dict)
     instruments: dict[str, Instrument] = field(default_factory=dict)
-    bench: model.Bench = _NO_BENCH
+    bench: model.Bench = NO_BENCH
     nodes: dict[tuple[str, str], tuple[str, Node]] = field(default_factory=dict)
 
     def own(self, reader: Reader, space: str, root: Node | None) -> Iterator[tuple[str, Scalar, Node]]:

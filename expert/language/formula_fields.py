@@ -31,7 +31,7 @@ def formula_in(record: Record, key: str, kind: str) -> Formula | None:
     except FormulaProblem as problem:
         _report(record.reader, node, problem)
         return None
-    return _settled(record.reader, node, raw, kind)
+    return _settled(record.reader, node, raw, text, kind)
 
 
 def limits_in(reader: Reader, node: Node, kind: str) -> tuple[Formula | None, Formula | None] | None:
@@ -40,21 +40,21 @@ def limits_in(reader: Reader, node: Node, kind: str) -> tuple[Formula | None, Fo
     if not text or type(node) is not Scalar:
         return None
     try:
-        raws = read_limits(text)
+        limits = read_limits(text)
     except FormulaProblem as problem:
         _report(reader, node, problem)
         return None
     before = reader.refusals
-    low, high = (None if raw is None else _settled(reader, node, raw, kind) for raw in raws)
+    low, high = (None if limit is None else _settled(reader, node, *limit, kind) for limit in limits)
     return (low, high) if reader.refusals == before else None
 
 
-def _settled(reader: Reader, node: Scalar, raw: Raw, kind: str) -> Formula | None:
+def _settled(reader: Reader, node: Scalar, raw: Raw, text: str, kind: str) -> Formula | None:
     if not kind:  # The kind itself was wrong and has been reported.
         reader.refusals += 1
         return None
     try:
-        return settle(raw, kind, known_in_formulas(reader.names), node.text.strip())
+        return settle(raw, kind, known_in_formulas(reader.names), text)
     except NotSettled:
         reader.refusals += 1
     except FormulaProblem as problem:

@@ -87,29 +87,26 @@ def read_formula(text: str) -> Raw:
     return tree
 
 
-def read_limits(text: str) -> tuple[Raw | None, Raw | None]:
+Limit = tuple[Raw, str]  # the tree and its own piece of the text
+
+
+def read_limits(text: str) -> tuple[Limit | None, Limit | None]:
     """The lower and upper limit of a reading: `above F`, `below F`, `F to F` or `otherwise`. Raises FormulaProblem."""
     parser = _Parser(text)
-    first = parser.peek()
-    low: Raw | None = None
-    high: Raw | None = None
-    if first[0] == "name" and first[1] == "otherwise":
+    word = parser.peek()[1] if parser.peek()[0] == "name" else ""
+    if word in ("above", "below", "otherwise"):
         parser.take()
-    elif first[0] == "name" and first[1] == "above":
-        parser.take()
-        low = parser.sum(0)
-    elif first[0] == "name" and first[1] == "below":
-        parser.take()
-        high = parser.sum(0)
-    else:
-        low = parser.sum(0)
-        if parser.peek()[:2] != ("name", "to"):
-            raise FormulaProblem(0, f"'{text}' is no reading; write 'above F', 'below F', 'F to F' or 'otherwise'")
-        parser.take()
-        high = parser.sum(0)
-        low = _with_unit_of(low, high)
+        limit = None if word == "otherwise" else (parser.sum(0), text.removeprefix(word).strip())
+        parser.expect_end()
+        return (limit, None) if word == "above" else (None, limit)
+    low = parser.sum(0)
+    if parser.peek()[:2] != ("name", "to"):
+        message = f"'{text[:60]}' is no reading; write 'above F', 'below F', 'F to F' or 'otherwise'"
+        raise FormulaProblem(0, message)
+    middle = parser.take()[2]
+    high = parser.sum(0)
     parser.expect_end()
-    return low, high
+    return (_with_unit_of(low, high), text[:middle].strip()), (high, text[middle + len("to") :].strip())
 
 
 def _with_unit_of(low: Raw, high: Raw) -> Raw:

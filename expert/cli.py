@@ -17,7 +17,9 @@ import click
 if TYPE_CHECKING:
     from expert.engine.knowledge import Knowledge
 
-RULES = click.option("--rules", type=click.Path(path_type=Path), default=None, help="Folder of rule files [the shipped rules].")
+RULES = click.option(
+    "--rules", type=click.Path(path_type=Path), default=None, help="Folder of rule files [the shipped rules]."
+)
 JOBS = click.option("--jobs", type=click.Path(path_type=Path), default=None, help="Folder where jobs are kept.")
 
 
@@ -61,7 +63,9 @@ def load(rules: Path | None) -> Knowledge:
 @RULES
 @JOBS
 @click.option("--job", "number", default=None, help="Job number [the next free one].")
-@click.option("--answers", type=click.Path(path_type=Path), default=None, help="Play the job from an answers file (YAML).")
+@click.option(
+    "--answers", type=click.Path(path_type=Path), default=None, help="Play the job from an answers file (YAML)."
+)
 @click.option("--json", "as_json", is_flag=True, help="With --answers: print the outcome as one JSON object.")
 @click.option("--plain", is_flag=True, help="Plain lines even at a terminal.")
 def bench(
@@ -73,6 +77,9 @@ def bench(
     question appears.
     """
     from expert.dialogue.opening import open_job, play_answers
+    from expert.dialogue.outcome import in_words
+    from expert.dialogue.unattended import CannotPlay
+    from expert.language.problems import RulesRefused
     from expert.trace.errors import TraceError
 
     if as_json and answers is None:
@@ -81,10 +88,12 @@ def bench(
     try:
         if answers is not None:
             result = play_answers(knowledge, answers, jobs, number, now)
-            click.echo(json.dumps(result, indent=2) if as_json else result["text"])
+            click.echo(json.dumps(result, indent=2) if as_json else in_words(result))
         else:
             open_job(knowledge, jobs, number, now, plain)
-    except (TraceError, ValueError) as problem:
+    except RulesRefused as refused:
+        refuse(*refused.problems)
+    except (TraceError, CannotPlay) as problem:
         refuse(problem)
 
 
@@ -102,6 +111,56 @@ def resume(rules: Path | None, jobs: Path | None, plain: bool, trace: str) -> No
         resume_job(lambda folder: load(folder or rules), trace, jobs, now, plain)
     except TraceError as problem:
         refuse(problem)
+
+
+@main.command()
+@click.argument("rules", type=click.Path(path_type=Path), required=False)
+@click.option("--advice/--no-advice", default=True, help="Also tell what could be better.")
+def check(rules: Path | None, advice: bool) -> None:
+    """Verify a rule base: every problem with file, line and column.
+
+    Exit code 2 when the rules are refused, 1 when there is advice only, 0 when there is nothing to say.
+    """
+    from expert.workbench.check import advice as advice_on
+
+    base = load(rules).base
+    found = advice_on(base) if advice else ()
+    for problem in found:
+        click.echo(str(problem), err=True)
+    click.echo(
+        f"{len(base.rules)} rules, {len(base.questions)} questions, {len(base.faults)} faults of "
+        f"{len(base.parts)} parts: no problem, {len(found)} pieces of advice"
+    )
+    sys.exit(1 if found else 0)
+
+
+@main.command()
+@click.argument("rules", type=click.Path(path_type=Path), required=False)
+@click.option("--only", default="", help="Only cases whose name contains this.")
+@click.option("--verbose", "-v", is_flag=True, help="Show the questions that each case asked.")
+def cases(rules: Path | None, only: str, verbose: bool) -> None:
+    """Run the worked cases of a rule base through the real dialogue."""
+    from expert.dialogue.opening import shop_of
+    from expert.language.cases import load_cases
+    from expert.language.problems import RulesRefused
+    from expert.language.shipped import shipped
+    from expert.workbench.cases import run_case
+
+    knowledge = load(rules)
+    try:
+        worked = [case for case in load_cases(rules or shipped("rules"), knowledge.base) if only in case.id]
+    except RulesRefused as refused:
+        refuse(*refused.problems)
+    failed = 0
+    for case in worked:
+        verdict = run_case(knowledge, shop_of(knowledge), case)
+        failed += bool(verdict.problems)
+        for problem in verdict.problems:
+            click.echo(str(problem), err=True)
+        if verbose:
+            click.echo(f"{case.id}: {verdict.minutes:g} min: {', '.join(verdict.asked)}")
+    click.echo(f"{len(worked)} cases, {len(worked) - failed} as expected, {failed} not")
+    sys.exit(1 if failed or not worked else 0)
 
 
 if __name__ == "__main__":

@@ -184,18 +184,18 @@ def matching_complaints(job: Job, text: str) -> list[Complaint]:
     picked = _pick(text, [complaint.id for complaint in complaints])
     if picked is not None:
         return [job.base.complaints[picked]]
-    words = [word for word in text.casefold().replace("'", "").split() if len(word) > 2]
-    scored = [(_score(complaint, words), complaint) for complaint in complaints]
+    scored = [(_score(complaint, text.casefold().strip()), complaint) for complaint in complaints]
     best = max((score for score, _ in scored), default=0)
     return [complaint for score, complaint in scored if score == best][:9] if best else []
 
 
-def _score(complaint: Complaint, words: list[str]) -> int:
-    """How many of the words stand in the complaint's name or in how customers put it; whole phrases count double."""
-    text = " ".join((complaint.name, *complaint.words)).casefold()
-    phrase = " ".join(words)
-    whole = 2 if phrase and any(phrase == known.casefold() for known in complaint.words) else 0
-    return whole + sum(word in text for word in words)
+def _score(complaint: Complaint, phrase: str) -> int:
+    """How many of the words stand in the complaint's name or in how customers put it; a known phrase counts most."""
+    known = [text.casefold() for text in (complaint.name, *complaint.words)]
+    if phrase in known:
+        return 100
+    text = " ".join(known)
+    return sum(word in text for word in phrase.replace("'", "").split() if len(word) > 2)
 
 
 def _take_qualified(talk: Talk, text: str) -> bool:

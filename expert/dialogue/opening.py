@@ -9,12 +9,12 @@ from typing import Any
 
 from expert.dialogue.job import Job, Shop
 from expert.dialogue.outcome import outcome_of
-from expert.dialogue.plain import show, talk_plainly
+from expert.dialogue.plain import talk_plainly
 from expert.dialogue.session import Session
-from expert.dialogue.unattended import Player
+from expert.dialogue.unattended import Player, with_machine
 from expert.engine.knowledge import Knowledge
+from expert.language.job_answers import load_answers
 from expert.trace.places import SUFFIX, job_path, jobs_folder, next_job_number
-from expert.trace.reading import read_trace
 from expert.trace.records import Record
 from expert.trace.writing import Clock
 
@@ -63,10 +63,9 @@ def _talk(session: Session, opening: tuple[Record, ...], plain: bool) -> None:
 def play_answers(
     knowledge: Knowledge, file: Path, jobs: Path | None, number: str | None, clock: Clock
 ) -> dict[str, Any]:
-    """Play a job from an answers file. Raises CannotPlay, RulesRefused for the file, and what traces raise."""
-    from expert.dialogue.answers_file import answers_of
-
-    knowledge, answers = answers_of(knowledge, file)
+    """Play a job from an answers file. Raises CannotPlay, RulesRefused for the file, and what a trace raises."""
+    answers = load_answers(file, knowledge.base)
+    knowledge = with_machine(knowledge, answers.machine_type)
     folder = jobs or jobs_folder()
     number = number or next_job_number(folder)
     path = job_path(folder, number)
@@ -82,6 +81,3 @@ def play_answers(
     finally:
         session.close()
     return outcome_of(job, player.records, str(path))
-
-
-__all__ = ["open_job", "play_answers", "read_trace", "resume_job", "shop_of", "show", "trace_path"]

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from typing import Any
 
 from expert.dialogue.job import Job
 from expert.dialogue.searching import because_of, picture_of
+from expert.dialogue.wording import OUTCOMES
 from expert.trace.records import Answered, CannotTell, CautionShown, Found, Moved, Proved, Put, Record, Stopped
 
 
@@ -68,3 +69,13 @@ def asked(job: Job, records: Sequence[Record]) -> list[dict[str, Any]]:
             case CannotTell(question=question):
                 found.append({"question": question, "answer": "can't tell", "reading": None, "minutes": 0, "why": why})
     return found
+
+
+def in_words(result: Mapping[str, Any]) -> str:
+    """The outcome as a few plain lines."""
+    lines = [f"Job {result['job']}: {OUTCOMES[result['outcome']]}"]
+    lines += [f"  {found['standing'].replace('_', ' ')}: {found['name']}" for found in result["findings"]]
+    lines += [f"  may be: {fault}" for fault in result["short_list"]]
+    lines += [f"  STOP: {stop['text']}" for stop in result["stops"]]
+    lines.append(f"{len(result['asked'])} questions, {result['minutes']:g} min. Trace: {result['trace']}")
+    return "\n".join(lines)

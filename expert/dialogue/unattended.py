@@ -2,15 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
-from dataclasses import dataclass, field
+from collections.abc import Callable
+from dataclasses import dataclass, field, replace
 from itertools import pairwise
 
 from expert.dialogue.asking import NotAnAnswer, read_answer
-from expert.dialogue.job import Job, Phase, Prompt
+from expert.dialogue.job import Job, Phase, Prompt, Shop
+from expert.dialogue.steps import begin, step
 from expert.dialogue.values import bands_of
+from expert.engine.knowledge import Knowledge
 from expert.language.formula import CannotWorkOut, NotKnown
-from expert.language.model import Question
+from expert.language.job_answers import JobAnswers
+from expert.language.model import Machine, Question
 from expert.trace.records import Record, Told
 from expert.trade.units import KINDS
 
@@ -22,29 +25,11 @@ class CannotPlay(ValueError):
     """The answers file holds something that the dialogue does not take. The message names it."""
 
 
-@dataclass(frozen=True, slots=True)
-class Answers:
-    """What the file says. `plate` and the answers are texts as typed at the prompt.
-
-    `rest` is 'sound' when every question without an answer is to come out as on a sound machine; otherwise such a
-    question counts as can't tell. `after_repair` None: nothing is repaired.
-    """
-
-    machine: str
-    complaints: tuple[str, ...]
-    answers: Mapping[str, str]
-    plate: Mapping[str, str] = field(default_factory=dict)
-    qualified_for_live_work: bool = False
-    arrives: str = ""
-    rest: str = ""
-    after_repair: Mapping[str, str] | None = None
-
-
 @dataclass
 class Player:
     """Answers prompts from a file. `say` takes a line to the job and gives the job after it with its records."""
 
-    answers: Answers
+    answers: JobAnswers
     say: Callable[[str], tuple[Job, tuple[Record, ...]]]
     records: list[Record] = field(default_factory=list)
     tried: set[str] = field(default_factory=set)
@@ -90,7 +75,7 @@ class Player:
             case "technician":
                 return ["unattended"]
             case "machine":
-                return [answers.machine]
+                return [answers.machine_type.id]
             case "plate":
                 return [*(f"{value} {text}" for value, text in answers.plate.items()), "ok"]
             case "complaints":
@@ -141,3 +126,25 @@ def sound_answer(job: Job, question: Question) -> str:
         if set(outcomes) <= set(question.sound):
             return text
     return CANNOT_TELL
+
+
+def play(knowledge: Knowledge, shop: Shop, answers: JobAnswers, number: str) -> tuple[Job, list[Record]]:
+    """Play a job in memory, without a trace: the job at its end and all its records. Raises CannotPlay."""
+    knowledge = with_machine(knowledge, answers.machine_type)
+    job, opening = begin(knowledge, shop, number)
+    now = [job]
+
+    def say(line: str) -> tuple[Job, tuple[Record, ...]]:
+        now[0], records = step(now[0], line)
+        return now[0], records
+
+    player = Player(answers, say, list(opening))
+    return player.play(job), player.records
+
+
+def with_machine(knowledge: Knowledge, machine: Machine) -> Knowledge:
+    """The knowledge with one more machine type, such as one from a file of its own."""
+    if knowledge.base.machines.get(machine.id) == machine:
+        return knowledge
+    base = replace(knowledge.base, machines={**knowledge.base.machines, machine.id: machine})
+    return replace(knowledge, base=base)

@@ -8,10 +8,10 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from expert.dialogue.job import Phase
-from expert.dialogue.steps import begin, step
-from expert.dialogue.unattended import Answers, CannotPlay, Player
-from expert.trace.records import CautionShown, Closed, Found, NoLongerHolds, Put, Stopped
+from expert.dialogue.job import Job, Phase
+from expert.dialogue.unattended import CannotPlay, play
+from expert.language.job_answers import JobAnswers, read_answers
+from expert.trace.records import CautionShown, Closed, Found, NoLongerHolds, Put, Record, Stopped
 from tests.dialogue.conftest import Desk
 from tests.dialogue.small_rules import small_knowledge, small_shop
 
@@ -149,45 +149,44 @@ def test_normal_behaviour_condemns_nothing(desk: Desk) -> None:
 
 
 def test_two_complaints_two_faults() -> None:
-    answers = Answers(
-        "test_machine",
-        ("will_not_fill", "leaks"),
-        {"pump_runs": "yes", "coil": "OL", "hose_is_dry": "no", "water_arrives": "no"},
-        after_repair={"water_arrives": "yes", "hose_is_dry": "yes"},
+    job, records = played(
+        """
+        machine: test_machine
+        complaints: [will_not_fill, leaks]
+        answers: {pump_runs: yes, coil: OL, hose_is_dry: no, water_arrives: no}
+        after_repair: {water_arrives: yes, hose_is_dry: yes}
+        """
     )
-    job, records = played(answers)
     assert [record.fault for record in records if isinstance(record, Found)] == ["valve.coil_open", "hose.split"]
     assert (job.outcome, job.closing["ending"]) == ("found", "repaired")
 
 
 def test_a_failed_proof_reopens_the_search_with_everything_known() -> None:
-    answers = Answers(
-        "test_machine",
-        ("will_not_fill",),
-        {"pump_runs": "yes", "coil": "OL", "water_arrives": "no"},
-        after_repair={"coil": "950", "water_arrives": "no", "water_before_valve": "yes"},
+    _, records = played(
+        """
+        machine: test_machine
+        complaints: [will_not_fill]
+        answers: {pump_runs: yes, coil: OL, water_arrives: no}
+        after_repair: {coil: 950, water_arrives: no, water_before_valve: yes}
+        """
     )
-    job, records = played(answers)
     assert [record.fault for record in records if isinstance(record, Found)][:2] == ["valve.coil_open", "valve.stuck"]
     assert NoLongerHolds(2, "coil", "valve.coil_open") in records
 
 
 def test_an_answers_file_with_a_silly_answer_is_refused() -> None:
     with pytest.raises(CannotPlay, match=r"^pump_runs: 'perhaps' is no answer here\. Type yes or no, or: can't tell$"):
-        played(Answers("test_machine", ("will_not_fill",), {"pump_runs": "perhaps"}))
+        played("{machine: test_machine, complaints: [will_not_fill], answers: {pump_runs: perhaps}}")
 
 
-def played(answers: Answers):  # type: ignore[no-untyped-def]
-    """Play a job; the job at its end and all records."""
-    job, opening = begin(small_knowledge(), small_shop(), "7")
-    box = [job]
+def answers(text: str) -> JobAnswers:
+    """An answers file, written as its author would."""
+    return read_answers("answers.yaml", text, small_knowledge().base)
 
-    def say(line: str):  # type: ignore[no-untyped-def]
-        box[0], records = step(box[0], line)
-        return box[0], records
 
-    player = Player(answers, say, list(opening))
-    return player.play(job), player.records
+def played(text: str) -> tuple[Job, list[Record]]:
+    """Play an answers file; the job at its end and all records."""
+    return play(small_knowledge(), small_shop(), answers(text), "7")
 
 
 LINES = st.sampled_from(

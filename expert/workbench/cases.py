@@ -1,0 +1,81 @@
+"""Running worked cases through the real dialogue, and saying in which way a case fails."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from expert.dialogue.asking import NotAnAnswer
+from expert.dialogue.job import Job, Shop
+from expert.dialogue.outcome import outcome_of
+from expert.dialogue.unattended import CannotPlay, play
+from expert.engine.knowledge import Knowledge
+from expert.language.cases import Case
+from expert.language.problems import Problem
+from expert.trace.records import Put, Record
+
+
+@dataclass(frozen=True, slots=True)
+class Verdict:
+    """A case with all that came out other than expected; passed when there is nothing."""
+
+    case: Case
+    problems: tuple[Problem, ...]
+    asked: tuple[str, ...]
+    minutes: float
+
+
+def run_case(knowledge: Knowledge, shop: Shop, case: Case) -> Verdict:
+    """Play one case. A case that cannot be played has failed, with the dialogue's own words."""
+    try:
+        job, records = play(knowledge, shop, case.job, "case")
+    except (CannotPlay, NotAnAnswer) as problem:
+        return Verdict(case, (Problem(case.at, f"{case.id}: cannot be played: {problem}", "case-unplayable"),), (), 0.0)
+    problems = tuple(Problem(case.at, f"{case.id}: {message}", code) for message, code in _failures(case, job, records))
+    return Verdict(case, problems, _questions(records), job.minutes)
+
+
+def _questions(records: Iterable[Record]) -> tuple[str, ...]:
+    return tuple(r.question for r in records if isinstance(r, Put) and r.prompt in ("question", "proof"))
+
+
+def _failures(case: Case, job: Job, records: list[Record]) -> Iterable[tuple[str, str]]:
+    expect = case.expect
+    result = outcome_of(job, records, "")
+    found = sorted({finding["fault"] for finding in result["findings"]})
+    if result["outcome"] != expect.outcome:
+        yield (
+            f"outcome {result['outcome']}, expected {expect.outcome} (found: {', '.join(found) or 'nothing'})",
+            "case-outcome",
+        )
+    blamed = sorted({*found, *result["short_list"]}) if expect.outcome == "narrowed" else found
+    if blamed != sorted(expect.faults):
+        yield f"faults {', '.join(blamed) or 'none'}, expected {', '.join(expect.faults) or 'none'}", "case-faults"
+    asked = _questions(records)
+    for question in expect.never_asks:
+        if question in asked:
+            yield f"asks {question}, which it must not", "case-asks"
+    if missing := _out_of_order(expect.asks, asked):
+        yield f"does not ask {missing} where it should; it asked {', '.join(asked)}", "case-order"
+    for caution in expect.cautions:
+        if caution not in result["cautions"]:
+            yield f"does not show the caution {caution}", "case-caution"
+    for complaint in expect.normal:
+        if complaint not in result["normal"]:
+            yield f"does not recognise {complaint} as normal", "case-normal"
+    if not job.qualified and any(move.startswith("switch_on_open") for move in result["moves"]):
+        yield "works live without being qualified", "case-unsafe"
+    for proof in result["proofs"]:
+        if proof["passed"] is False and case.job.after_repair is not None and expect.outcome == "found":
+            yield f"the proof {proof['question']} fails with {proof['answer']}", "case-proof"
+
+
+def _out_of_order(wanted: tuple[str, ...], asked: tuple[str, ...]) -> str:
+    """The first wanted question that does not come in its turn, or ''."""
+    place = 0
+    for question in wanted:
+        try:
+            place = asked.index(question, place) + 1
+        except ValueError:
+            return question
+    return ""

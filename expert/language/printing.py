@@ -13,7 +13,7 @@ from expert.language import model
 from expert.language.conditions import NEVER
 from expert.language.draft import NO_BENCH
 from expert.language.model import ALWAYS
-from expert.language.printing_rules import conclusions_data, condition_data
+from expert.language.printing_rules import conclusions_data, condition_data, one_or_list
 from expert.language.yaml_text import Data, yaml_text
 from expert.trade.instruments import Instrument
 from expert.trade.units import KINDS, Quantity
@@ -93,7 +93,7 @@ def _of(records: Mapping[str, Item], circuit: str) -> list[Item]:
 
 
 def _lists(mapping: Mapping[str, tuple[str, ...]]) -> Data:
-    return {key: list(values) for key, values in mapping.items()}
+    return {key: one_or_list(values) for key, values in mapping.items()}
 
 
 def _filled(data: Mapping[str, Data]) -> dict[str, Data]:
@@ -215,6 +215,7 @@ def _bench(bench: model.Bench) -> dict[str, Data]:
         "safe": dict(bench.safe),
         "qualified_only": [dict(state) for state in bench.qualified_only],
         "service": list(bench.service),
+        "in_time": [{"while": dict(c.holds), "becomes": dict(c.becomes)} for c in bench.in_time],
         "moves": {move.id: _move(move) for move in bench.moves},
     }
 

@@ -26,19 +26,20 @@ def condition_data(condition: Condition) -> Data:
     """A condition as the mapping that an author would write."""
     match condition:
         case Is(fact, outcomes):
-            return {fact: _one_or_list(outcomes)}
+            return {fact: one_or_list(outcomes)}
         case Not(part):
             return {"not": condition_data(part)}
         case Any(parts):
             return {"any": [condition_data(part) for part in parts]}
         case All(parts):
-            tests = {part.fact: _one_or_list(part.outcomes) for part in parts if isinstance(part, Is)}
+            tests = {part.fact: one_or_list(part.outcomes) for part in parts if isinstance(part, Is)}
             if len(tests) == len(parts):
                 return tests
             return {"all": [condition_data(part) for part in parts]}
 
 
-def _one_or_list(texts: tuple[str, ...]) -> Data:
+def one_or_list(texts: tuple[str, ...]) -> Data:
+    """One text without brackets, several as a list."""
     return texts[0] if len(texts) == 1 else list(texts)
 
 
@@ -60,7 +61,7 @@ def conclusions_data(conclusions: tuple[Conclusion, ...], base: RuleBase) -> Dat
 def _conclusion(conclusion: Conclusion, base: RuleBase) -> tuple[str, dict[str, Data] | list[Data]]:
     match conclusion:
         case Narrow(fact, outcomes, "conclude"):
-            return "conclude", {fact: _one_or_list(outcomes)}
+            return "conclude", {fact: one_or_list(outcomes)}
         case Narrow(fact, _, word):
             return word, [fact]
         case Suspect(faults, in_order):

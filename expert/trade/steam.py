@@ -14,7 +14,7 @@ from expert.trade.errors import within
 
 ZERO_CELSIUS = 273.15
 LEAST_TEMPERATURE, MOST_TEMPERATURE = 0.0, 373.946
-LEAST_PRESSURE, MOST_PRESSURE = 0.00611213, 220.64
+LEAST_PRESSURE, MOST_PRESSURE = 0.00611212, 220.64
 _SOURCE_30 = "IAPWS R7-97(2012), equation 30,"
 _SOURCE_31 = "IAPWS R7-97(2012), equation 31,"
 _TRAPPED = "the sum of steam and trapped air"
@@ -56,7 +56,7 @@ def saturation_pressure(temperature: float) -> float:
 def saturation_temperature(pressure: float) -> float:
     """Temperature at which water boils under a pressure, in [degC].
 
-    pressure: absolute [bar], 0.00611213 to 220.64, else OutOfRange. A gauge pressure is not an absolute one.
+    pressure: absolute [bar], 0.00611212 to 220.64, else OutOfRange. A gauge pressure is not an absolute one.
     Source: IAPWS R7-97(2012), region 4, equation 31.
     >>> round(saturation_temperature(1.0) + 273.15, 6)      # table 36: 372.755919 K at 0.1 MPa
     372.755919

@@ -1,0 +1,39 @@
+"""Mains bands against the published figures."""
+
+from __future__ import annotations
+
+import pytest
+
+from expert.trade.element import power_at_voltage
+from expert.trade.mains import mains_highest, mains_lowest
+
+from .conftest import Check
+
+KIND = "mains"
+ROWS = [
+    ("europe", 207, 253, "pub: IEC 60038 +-10 %, via"),
+    ("europe_in_use", 198, 253, "mem: IEC 60038 utilization"),
+    ("europe_old", 216.2, 253, "pub: older national +10/-6 %"),
+    ("north_america", 114, 126, "pub: +-5 % at the service, via"),
+    ("north_america_in_use", 110, 126, "mem: ANSI C84.1"),
+]
+
+
+@pytest.mark.parametrize(("band", "low", "high", "source"), ROWS)
+def test_bands(band: str, low: float, high: float, source: str, check: Check) -> None:
+    check(mains_lowest(band), low, source, within=1e-9, unit="V")
+    check(mains_highest(band), high, source, within=1e-9, unit="V")
+
+
+PERCENTS = [("europe", 230, 10, 10), ("europe_old", 230, 6, 10), ("north_america", 120, 5, 5)]
+
+
+@pytest.mark.parametrize(("band", "nominal", "below", "above"), PERCENTS)
+def test_bands_are_their_percentages(band: str, nominal: float, below: float, above: float, check: Check) -> None:
+    source = "exact: percent of the nominal voltage"
+    check(mains_lowest(band), nominal * (1 - below / 100), source, within=1e-9, unit="V")
+    check(mains_highest(band), nominal * (1 + above / 100), source, within=1e-9, unit="V")
+
+
+def test_weak_heat_where_both_supplies_exist(check: Check) -> None:
+    check(power_at_voltage(100.0, 240.0, 208.0), 75.1, "exact: (208/240)^2", within=0.05, unit="%")

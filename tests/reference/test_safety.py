@@ -1,0 +1,171 @@
+"""Earth, insulation and leakage limits by set, cords, filters and residual current devices."""
+
+from __future__ import annotations
+
+import math
+
+import pytest
+
+from expert.trade.fault_currents import filter_leakage, insulation_current, rcd_must_hold, rcd_must_trip, rcd_verdict
+from expert.trade.safety_limits import (
+    cord_core_resistance,
+    earth_limit,
+    insulation_limit,
+    insulation_shown,
+    leakage_limit,
+)
+
+from .conftest import Check
+
+KIND = "safety"
+IEC = "pub: IEC 60335-1 13.2 (via GB 4706.1, IS 302)"
+DGUV = "pub: DGUV 203-071 annex 5"
+IET = "pub: IET Code of Practice, 5th edition 2020, via"
+CORES = "pub: IEC 60228 class 5 tables"
+EN_50106 = "pub: EN 50106:2008 A.1"
+
+HEATING_LEAKAGE = [(0.8, 0.75), (1.2, 0.9), (2, 1.5), (3, 2.25), (6, 4.5), (8, 5)]
+
+
+@pytest.mark.parametrize(("kilowatts", "milliamps"), HEATING_LEAKAGE)
+def test_leakage_of_class_1_stationary_heating(kilowatts: float, milliamps: float, check: Check) -> None:
+    check(leakage_limit("design", "class_1", kilowatts * 1000), milliamps, IEC, within=1e-9, unit="mA")
+
+
+LEAKAGE = [
+    ("design", "class_2", 2000, 0.25, IEC),
+    ("design", "class_0", 2000, 0.5, IEC),
+    ("design", "class_3", 0, 0.5, IEC),
+    ("design", "class_1_portable", 2000, 0.75, IEC),
+    ("design", "class_1_motor", 2000, 3.5, IEC),
+    ("catering", "class_1", 3000, 3.0, "mem: IEC 60335-2-75, 1 mA per kW"),
+    ("catering", "class_1", 12000, 10.0, "mem: IEC 60335-2-75, at most 10 mA on a cord"),
+    ("uk", "class_1", 3000, 5.0, IET),
+    ("uk", "class_2", 0, 5.0, IET),
+    ("uk_4th", "class_1_portable", 1000, 0.75, "pub: IET Code of Practice, 4th edition, via"),
+    ("uk_4th", "class_1_motor", 1000, 3.5, "pub: IET Code of Practice, 4th edition, via"),
+    ("uk_4th", "class_1", 3000, 2.25, "pub: IET Code of Practice, 4th edition, via"),
+    ("uk_4th", "class_1", 9000, 5.0, "pub: IET Code of Practice, 4th edition, via"),
+    ("uk_4th", "class_2", 1000, 0.25, "pub: IET Code of Practice, 4th edition, via"),
+    ("germany", "class_1", 2000, 3.5, DGUV),
+    ("germany", "class_1", 3500, 3.5, DGUV),
+    ("germany", "class_1", 6000, 6.0, DGUV),
+    ("germany", "class_1", 15000, 10.0, DGUV),
+    ("germany", "class_2", 1000, 0.5, DGUV),
+    ("australia", "class_1", 2000, 5.0, "mem: AS/NZS 3760"),
+    ("australia", "class_2", 2000, 1.0, "mem: AS/NZS 3760"),
+    ("us", "class_1_portable", 1500, 0.5, "pub: UL 507 and UL 8750 wording"),
+    ("us", "class_1", 1500, 0.75, "pub: UL 507 and UL 8750 wording"),
+]
+
+
+@pytest.mark.parametrize(("limit_set", "protection", "watts", "milliamps", "source"), LEAKAGE)
+def test_leakage(limit_set: str, protection: str, watts: float, milliamps: float, source: str, check: Check) -> None:
+    check(leakage_limit(limit_set, protection, watts), milliamps, source, within=1e-9, unit="mA")
+
+
+GERMAN_EARTH = [(3, 0.3), (5, 0.3), (6, 0.4), (12.5, 0.4), (13, 0.5)]
+
+
+@pytest.mark.parametrize(("metres", "ohm"), GERMAN_EARTH)
+def test_german_earth_limit(metres: float, ohm: float, check: Check) -> None:
+    check(earth_limit("germany", metres, 1.5), ohm, DGUV, within=1e-9, unit="ohm")
+
+
+EARTH = [
+    ("design", 0, 1.5, 0.1, "pub: IEC 60335-1 27.5, via"),
+    ("design", 2, 1.5, 0.1, "pub: IEC 60335-1 27.5, via"),
+    ("routine", 0, 1.5, 0.1, EN_50106),
+    ("routine", 2, 1.5, 0.1266, f"{EN_50106}, 0.1 ohm + cord"),
+    ("routine", 10, 0.75, 0.2, f"{EN_50106}, with cord 0.2 ohm"),
+    ("uk", 2, 1.5, 0.1266, IET),
+    ("uk", 0, 1.5, 0.1, IET),
+    ("germany", 60, 1.5, 1.0, f"{DGUV}, at most 1 ohm"),
+    ("germany", 2, 2.5, 0.1, f"{DGUV}, above 1.5 mm2 at least 0.1 ohm"),
+    ("germany", 25, 2.5, 0.1995, f"{DGUV}, above 1.5 mm2 the computed cord value"),
+    ("australia", 2, 1.0, 1.0, "mem: AS/NZS 3760"),
+    ("us", 2, 1.5, 0.1, "pub: UL 507 and UL 8750 wording"),
+]
+
+
+@pytest.mark.parametrize(("limit_set", "metres", "section", "ohm", "source"), EARTH)
+def test_earth_limit(limit_set: str, metres: float, section: float, ohm: float, source: str, check: Check) -> None:
+    check(earth_limit(limit_set, metres, section), ohm, source, within=1e-9, unit="ohm")
+
+
+def test_uk_limit_for_two_metres_as_printed(check: Check) -> None:
+    check(earth_limit("uk", 2.0, 1.5), 0.127, IET, within=0.0005, unit="ohm")
+
+
+INSULATION = [
+    ("uk", "class_1", "no_heating", 500, 1.0, IET),
+    ("uk", "class_1", "heating", 2000, 0.3, IET),
+    ("uk", "class_1", "heating", 3000, 1.0, "mem: IET Code of Practice, sources disagree at 3 kW"),
+    ("uk", "class_2", "heating", 1000, 2.0, IET),
+    ("uk", "class_3", "no_heating", 0, 0.25, IET),
+    ("germany", "class_1", "no_heating", 500, 1.0, DGUV),
+    ("germany", "class_1", "heating", 6000, 0.3, DGUV),
+    ("germany", "class_2", "heating", 1000, 2.0, DGUV),
+    ("germany", "class_3", "no_heating", 0, 0.25, DGUV),
+    ("australia", "class_1", "heating", 3000, 1.0, "mem: AS/NZS 3760"),
+]
+
+
+@pytest.mark.parametrize(("limit_set", "protection", "heating", "watts", "megohm", "source"), INSULATION)
+def test_insulation(
+    limit_set: str, protection: str, heating: str, watts: float, megohm: float, source: str, check: Check
+) -> None:
+    check(insulation_limit(limit_set, protection, heating, watts), megohm, source, within=1e-9, unit="Mohm")
+
+
+CORE_ROWS = [(0.75, 26.0, 0.052), (1.0, 19.5, 0.039), (1.5, 13.3, 0.0266), (2.5, 7.98, 0.016)]
+
+
+@pytest.mark.parametrize(("section", "per_kilometre", "two_metres"), CORE_ROWS)
+def test_cords(section: float, per_kilometre: float, two_metres: float, check: Check) -> None:
+    check(cord_core_resistance(100.0, section) * 10, per_kilometre, CORES, within=1e-9, unit="ohm/km")
+    check(cord_core_resistance(2.0, section), two_metres, CORES, within=5e-5, unit="ohm")
+
+
+def test_insulation_currents(check: Check) -> None:
+    check(insulation_current(500.0, 1e6), 0.5, "exact: Ohm's law", within=1e-9, unit="mA")
+    check(insulation_current(500.0, 0.3e6), 1.67, "exact: Ohm's law", within=0.005, unit="mA")
+
+
+@pytest.mark.parametrize(("nanofarads", "milliamps"), [(4.7, 0.340), (10, 0.723)])
+def test_filter_capacitors(nanofarads: float, milliamps: float, check: Check) -> None:
+    source = "exact: 2 pi f C U at 230 V 50 Hz"
+    check(filter_leakage(nanofarads / 1000, 230.0, 50.0), milliamps, source, within=0.001, unit="mA")
+
+
+def test_residual_current_device_of_30_ma(check: Check) -> None:
+    check(rcd_must_hold(30.0), 15.0, "pub: a maker on residual current devices", within=0, unit="mA")
+    check(rcd_must_trip(30.0), 30.0, "pub: a maker on residual current devices", within=0, unit="mA")
+
+
+@pytest.mark.parametrize(
+    ("milliamps", "verdict"), [(0, "holds"), (15, "holds"), (15.1, "undefined"), (29.9, "undefined"), (30, "trips")]
+)
+def test_residual_current_device_verdict(milliamps: float, verdict: str) -> None:
+    assert rcd_verdict(milliamps) == verdict
+
+
+def test_insulation_tester_of_30_percent(check: Check) -> None:
+    check(insulation_shown(1.0), 1.43, "pub: IEC 61557-2, +-30 % in use", within=0.005, unit="Mohm")
+
+
+def test_longer_cords_never_lower_the_limit_and_more_power_never_lowers_the_leakage() -> None:
+    lengths = [step / 4 for step in range(401)]
+    for limit_set in ("uk", "germany", "routine", "design", "australia", "us"):
+        limits = [earth_limit(limit_set, length, 1.5) for length in lengths]
+        assert limits == sorted(limits)
+    for limit_set in ("design", "catering", "germany", "uk_4th"):
+        currents = [leakage_limit(limit_set, "class_1", watts) for watts in range(0, 20000, 100)]
+        assert currents == sorted(currents)
+
+
+def test_begun_stretches_count_whole() -> None:
+    """Each begun 7.5 m beyond the first 5 m adds a tenth of an ohm."""
+    for metres in (5.01, 7.0, 12.5, 12.51, 20.0, 20.01):
+        expected = 0.3 + 0.1 * math.ceil((metres - 5) / 7.5)
+        assert earth_limit("germany", metres, 1.0) == pytest.approx(expected)

@@ -1,0 +1,1 @@
+"""Tests of units, instruments and figures."""

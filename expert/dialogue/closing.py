@@ -23,7 +23,8 @@ def endings_open_to(job: Job) -> tuple[str, ...]:
     if job.outcome == "stopped":
         return ("stopped", "handed_over", "beyond_repair")
     rest = ("unrepaired", "beyond_repair", "handed_over")
-    if job.repaired and all(job.repaired.values()) and not job.declined:
+    results = {question: passed for question, _, passed in job.proofs}
+    if job.repaired and all(job.repaired.values()) and all(results.values()) and not job.declined:
         return ("repaired", *rest)
     if job.repaired and False not in job.repaired.values() and not job.declined:
         return ("repaired_unproved", *rest)

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from math import inf
 
 from expert.dialogue.asking import NO, NotAnAnswer, put_question, set_aside, show_cautions, take_answer
-from expert.dialogue.bench_moves import bring_bench
+from expert.dialogue.bench_moves import bench_map, bring_bench
 from expert.dialogue.inference import conclude
 from expert.dialogue.job import Given, Job, Phase, Prompt, Talk, applies
 from expert.dialogue.searching import picture_of, reopen
@@ -99,7 +100,7 @@ def overtaken_by(job: Job, fault: str) -> list[Given]:
 
 
 def proof_list(job: Job) -> tuple[str, ...]:
-    """The questions that must come out sound for the repairs not proved yet, each once, cold ones first."""
+    """The questions that must come out sound for the repairs not proved yet, then those of the return to service."""
     features = job.machine.features if job.machine else {}
     wanted: dict[str, None] = {}
     for fault, proved in job.repaired.items():
@@ -119,29 +120,41 @@ def proof_list(job: Job) -> tuple[str, ...]:
 
 
 def prove_on(talk: Talk) -> None:
-    """Put the next proof, or close the proof when all are through."""
+    """Put the next proof, the one nearest to the present bench state; or close the proof when all are through."""
     job = talk.job
     while job.to_prove:
-        question = job.base.questions[job.to_prove[0]]
-        if question.measure is not None and question.measure.instrument not in job.shop.instruments:
-            _unproved(talk, question, "the shop lacks the instrument")
+        question = _nearest(job)
+        obstacle = _obstacle(job, question)
+        if obstacle:
+            talk.tell(f"Not proved, because {obstacle}: {question.ask}")
+            _record_proof(talk, question.id, "", None)
             continue
-        if job.state.truth(question.only_if) is False:
-            _unproved(talk, question, "it cannot be tested on this machine as it stands")
-            continue
-        ready = bring_bench(talk, question.bench)
-        if ready is None:
-            _unproved(talk, question, "the bench cannot be brought into the state it needs")
-            continue
-        if ready:
+        if bring_bench(talk, question.bench):
             put_question(talk, question, "proof", Why(aim=question.id))
         return
     finish_proof(talk)
 
 
-def _unproved(talk: Talk, question: Question, reason: str) -> None:
-    talk.tell(f"Not proved, because {reason}: {question.ask}")
-    _record_proof(talk, question.id, "", None)
+def _nearest(job: Job) -> Question:
+    """Of the proofs left, the one whose bench state costs the fewest minutes to reach; of equals the first listed."""
+    ways = bench_map(job)
+
+    def minutes(question: Question) -> float:
+        route = ways.route(job.bench, question.bench)
+        return route.minutes if route else inf
+
+    return min((job.base.questions[name] for name in job.to_prove), key=minutes)
+
+
+def _obstacle(job: Job, question: Question) -> str:
+    """Why a proof cannot be made here, or ''."""
+    if question.measure is not None and question.measure.instrument not in job.shop.instruments:
+        return "the shop lacks the instrument"
+    if job.state.truth(question.only_if) is False:
+        return "it cannot be tested on this machine as it stands"
+    if bench_map(job).route(job.bench, question.bench) is None:
+        return "the bench cannot be brought into the state it needs"
+    return ""
 
 
 def _record_proof(talk: Talk, question: str, answer: str, passed: bool | None) -> None:

@@ -23,7 +23,7 @@ from expert.language.formula_syntax import (
     RawWork,
 )
 from expert.language.trade_functions import trade_functions
-from expert.trade.units import KINDS, NotAQuantity, Quantity, difference_of, read_quantity, units_named, with_article
+from expert.trade.units import KINDS, Quantity, difference_of, unit_in, units_named, with_article
 
 if TYPE_CHECKING:
     from expert.trade.figures import Figure
@@ -161,7 +161,7 @@ class _Settler:
                 return Lookup(raw.name, wanted)
             case RawNegative(RawNumber() as number):
                 # The minus is part of the number: -5 degC is a temperature, not a temperature turned round.
-                return Value(_quantity(number, wanted, "-"))
+                return Value(_quantity(number, wanted, -1.0))
             case RawNegative():
                 if wanted == "temperature":
                     raise FormulaProblem(raw.offset, "a temperature in degrees cannot be turned round", "wrong-kind")
@@ -210,11 +210,12 @@ class UnknownInFormula(FormulaProblem):
         super().__init__(offset, f"there is no {what} '{name}'", "unknown-name")
 
 
-def _quantity(raw: RawNumber, kind: str, sign: str = "") -> Quantity:
-    try:
-        return read_quantity(f"{sign}{raw.text} {raw.unit}".strip(), kind)
-    except NotAQuantity as problem:
-        raise FormulaProblem(raw.offset, str(problem), "wrong-unit") from None
+def _quantity(raw: RawNumber, kind: str, sign: float = 1.0) -> Quantity:
+    """The number in the kind's base unit, whatever its size: a formula's constants need not be readings."""
+    known = KINDS[kind]
+    unit = unit_in(known, raw.unit) if raw.unit else ""
+    factor, offset = known.units[unit or known.base]
+    return Quantity(sign * raw.value * factor + offset, kind)
 
 
 def _start(raw: Raw) -> int:

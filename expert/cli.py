@@ -80,6 +80,7 @@ def bench(
     from expert.dialogue.outcome import in_words
     from expert.dialogue.unattended import CannotPlay
     from expert.language.problems import RulesRefused
+    from expert.language.shipped import shipped
     from expert.trace.errors import TraceError
 
     if as_json and answers is None:
@@ -87,10 +88,10 @@ def bench(
     knowledge = load(rules)
     try:
         if answers is not None:
-            result = play_answers(knowledge, answers, jobs, number, now)
+            result = play_answers(knowledge, rules or shipped("rules"), answers, jobs, number, now)
             click.echo(json.dumps(result, indent=2) if as_json else in_words(result))
         else:
-            open_job(knowledge, jobs, number, now, plain)
+            open_job(knowledge, rules or shipped("rules"), jobs, number, now, plain)
     except RulesRefused as refused:
         refuse(*refused.problems)
     except (TraceError, CannotPlay) as problem:
@@ -104,11 +105,12 @@ def bench(
 @click.argument("trace")
 def resume(rules: Path | None, jobs: Path | None, plain: bool, trace: str) -> None:
     """Go on with a job where it stopped or crashed. TRACE is a job number or the path of a trace."""
-    from expert.dialogue.opening import resume_job
+    from expert.dialogue.opening import resume_job, trace_path
+    from expert.language.shipped import shipped
     from expert.trace.errors import TraceError
 
     try:
-        resume_job(lambda folder: load(folder or rules), trace, jobs, now, plain)
+        sys.exit(resume_job(load, rules or shipped("rules"), trace_path(trace, jobs), now, plain))
     except TraceError as problem:
         refuse(problem)
 

@@ -8,6 +8,8 @@ from collections.abc import Iterable
 from pathlib import Path
 
 from platformdirs import user_state_path
+from prompt_toolkit.application import get_app
+from prompt_toolkit.filters import Condition
 from prompt_toolkit.history import History
 from prompt_toolkit.input import Input
 from prompt_toolkit.input.vt100_parser import Vt100Parser
@@ -20,7 +22,8 @@ from expert.trace.cleaning import clean
 
 KEPT_OF_A_PASTE = 2 * LONGEST_LINE
 TAIL = 8  # characters; longer than the mark that ends a paste, which may come in two pieces
-FLOOD = 1_000  # characters read at once that no fingers can have typed: a paste without marks
+FLOOD = 250  # characters read at once that no fingers can have typed: a paste without marks
+CUT = " [cut here]"
 KEPT_LINES = 500
 
 
@@ -52,8 +55,14 @@ def paste_bindings() -> KeyBindings:
     @bindings.add(Keys.BracketedPaste)
     def _(event: KeyPressEvent) -> None:
         buffer = event.current_buffer
-        room = LONGEST_LINE - len(buffer.text)
-        buffer.insert_text(clean(event.data, LONGEST_LINE).strip()[:room])
+        text = clean(event.data[:KEPT_OF_A_PASTE], KEPT_OF_A_PASTE).strip()
+        room = max(LONGEST_LINE - len(buffer.text), 0)
+        # Without a count: the parser has thrown away all but the beginning already.
+        buffer.insert_text(text if len(text) <= room else text[: max(room - len(CUT), 0)] + CUT[:room])
+
+    @bindings.add(Keys.Any, filter=Condition(lambda: len(get_app().current_buffer.text) >= LONGEST_LINE))
+    def _(event: KeyPressEvent) -> None:
+        """The line is full: further letters are dropped."""
 
     return bindings
 

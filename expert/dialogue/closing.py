@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from expert.dialogue.asking import NO, NotAnAnswer
+from expert.dialogue.customer import customer_summary
 from expert.dialogue.job import Job, Phase, Prompt, Talk
-from expert.trace.records import Closed, HandedOver, Put
+from expert.trace.records import Closed, CustomerTold, HandedOver, Put
 from expert.trade.units import echo
 
 ENDINGS = {
@@ -103,6 +104,7 @@ def finish(talk: Talk, ending: str) -> None:
     job.phase = Phase.DONE
     job.prompt = Prompt("done")
     job.closing["ending"] = ending
+    talk.add(CustomerTold(customer_summary(job, ending)))
     talk.add(Closed(ending, round(job.minutes, 1), job.parts_used, job.closing.get("note", "")))
 
 

@@ -9,13 +9,17 @@ from typing import Any
 
 from expert.dialogue.job import Job, Shop
 from expert.dialogue.outcome import outcome_of
+from expert.dialogue.pinning import files_changed, pin_rules, pinned_folder
 from expert.dialogue.plain import talk_plainly
+from expert.dialogue.replay import opened_of, rerun
 from expert.dialogue.session import Session
 from expert.dialogue.unattended import Player, with_machine
 from expert.engine.knowledge import Knowledge
 from expert.language.job_answers import load_answers
 from expert.trace.places import SUFFIX, job_path, jobs_folder, next_job_number
+from expert.trace.reading import Trace, read_trace
 from expert.trace.records import Record
+from expert.trace.verifying import refuse_damage
 from expert.trace.writing import Clock
 
 
@@ -24,21 +28,49 @@ def shop_of(knowledge: Knowledge) -> Shop:
     return Shop(frozenset(knowledge.base.instruments))
 
 
-def open_job(knowledge: Knowledge, jobs: Path | None, number: str | None, clock: Clock, plain: bool) -> None:
-    """Open a job and talk it through at this terminal."""
+def open_job(
+    knowledge: Knowledge, rules: Path, jobs: Path | None, number: str | None, clock: Clock, plain: bool
+) -> None:
+    """Open a job and talk it through at this terminal. The rules are kept beside the jobs for a later `resume`."""
     folder = jobs or jobs_folder()
     number = number or next_job_number(folder)
-    session, opening = Session.open(knowledge, shop_of(knowledge), job_path(folder, number), number, clock)
+    path = job_path(folder, number)
+    pin_rules(rules, folder, knowledge.base.digest)
+    session, opening = Session.open(knowledge, shop_of(knowledge), path, number, clock)
     _talk(session, opening, plain)
 
 
-def resume_job(
-    load: Callable[[Path | None], Knowledge], trace: str, jobs: Path | None, clock: Clock, plain: bool
-) -> None:
-    """Go on with a job, named by its number or by the path of its trace."""
-    path = trace_path(trace, jobs)
-    session, opening = Session.resume(load(None), path, clock)
+def resume_job(load: Callable[[Path], Knowledge], rules: Path, path: Path, clock: Clock, plain: bool) -> int:
+    """Go on with a job. Rules edited meanwhile do not touch it when those of its opening were kept.
+
+    Gives 0, or 1 when they were not kept and the rules at hand would have led elsewhere: then nothing is written, and
+    the differences are shown.
+    """
+    trace = read_trace(path)
+    refuse_damage(trace)
+    opened = opened_of(trace)
+    knowledge = load(rules)
+    if opened.rules_digest != knowledge.base.digest:
+        kept = pinned_folder(path.parent, opened.rules_digest)
+        if not kept.is_dir():
+            return _show_differences(knowledge, trace)
+        changed = ", ".join(files_changed(kept, rules)) or "none"
+        sys.stdout.write(f"The rules were edited since this job was opened. Files changed: {changed}.\n")
+        sys.stdout.write("The job goes on with the rules of that time.\n")
+        knowledge = load(kept)
+    session, opening = Session.resume(knowledge, path, clock)
     _talk(session, opening, plain)
+    return 0
+
+
+def _show_differences(knowledge: Knowledge, trace: Trace) -> int:
+    differences = rerun(knowledge, trace).differences
+    sys.stderr.write("The rules were edited since this job was opened, and those of that time were not kept.\n")
+    sys.stderr.write(f"With the rules at hand the job would differ in {len(differences)} places:\n")
+    for difference in differences[:20]:
+        sys.stderr.write(f"  {difference}\n")
+    sys.stderr.write("Nothing was changed. Name the rules of that time with --rules, or open a new job.\n")
+    return 1
 
 
 def trace_path(name: str, jobs: Path | None) -> Path:
@@ -61,7 +93,7 @@ def _talk(session: Session, opening: tuple[Record, ...], plain: bool) -> None:
 
 
 def play_answers(
-    knowledge: Knowledge, file: Path, jobs: Path | None, number: str | None, clock: Clock
+    knowledge: Knowledge, rules: Path, file: Path, jobs: Path | None, number: str | None, clock: Clock
 ) -> dict[str, Any]:
     """Play a job from an answers file. Raises CannotPlay, RulesRefused for the file, and what a trace raises."""
     answers = load_answers(file, knowledge.base)
@@ -69,6 +101,7 @@ def play_answers(
     folder = jobs or jobs_folder()
     number = number or next_job_number(folder)
     path = job_path(folder, number)
+    pin_rules(rules, folder, knowledge.base.digest)
     session, opening = Session.open(knowledge, shop_of(knowledge), path, number, clock)
     try:
 

@@ -9,8 +9,7 @@ from expert.dialogue.job import Job, Shop
 from expert.dialogue.steps import begin, step
 from expert.engine.knowledge import Knowledge
 from expert.trace.errors import TraceDamaged, TraceError
-from expert.trace.kinds import kind_of
-from expert.trace.plain import fields_of
+from expert.trace.kinds import kind_of, to_json
 from expert.trace.reading import Trace
 from expert.trace.records import Opened, Paused, Put, Record, Resumed, Said, Sealed
 
@@ -40,9 +39,8 @@ class Difference:
 def _in_short(record: Record | None) -> str:
     if record is None:
         return "nothing"
-    first_fields = [getattr(record, field.name) for field, _ in fields_of(type(record))[:2]]
-    fields = ", ".join(str(value)[:60] for value in first_fields)
-    return f"{kind_of(type(record)).replace('_', ' ')} ({fields})"
+    values = [str(value)[:60] for value in list(to_json(record).values())[:2]]
+    return f"{kind_of(type(record)).replace('_', ' ')} ({', '.join(values)})"
 
 
 @dataclass(frozen=True, slots=True)

@@ -10,6 +10,7 @@ from expert.trace.cleaning import clean
 from expert.trace.records import (
     CautionShown,
     Closed,
+    CustomerTold,
     Fired,
     Found,
     HandedOver,
@@ -76,6 +77,10 @@ def _lines_of(job: Job, record: Record) -> Iterable[tuple[str, str]]:
         case HandedOver(summary=summary):
             yield "plain", "Handed over. Where the job stands:"
             for line in summary.splitlines():
+                yield "plain", f"  {line}"
+        case CustomerTold(lines=lines):
+            yield "small", "For the customer:"
+            for line in lines:
                 yield "plain", f"  {line}"
         case Paused():
             yield "plain", f"Paused. Nothing is lost. Go on with: expert resume {job.number}"

@@ -58,6 +58,13 @@ class HandedOver(Record):
 
 
 @dataclass(frozen=True, slots=True)
+class CustomerTold(Record):
+    """The summary for the customer, line by line, as printed."""
+
+    lines: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Closed(Record):
     """The job came to its end."""
 
@@ -268,6 +275,7 @@ KINDS: tuple[type[Record], ...] = (
     Paused,
     Resumed,
     HandedOver,
+    CustomerTold,
     Closed,
     Sealed,
     Said,

@@ -19,7 +19,7 @@ LONGEST_READING = 80
 LONGEST_ECHO = 40
 _NUMBER = r"[+-]?(?:[0-9]+(?:[.,][0-9]*)?|[.,][0-9]+)(?:[eE][+-]?[0-9]{1,3})?"
 # Plain strings: the re module compiles each at its first use, so that importing this module costs nothing.
-_NUMBER_AND_UNIT = rf"({_NUMBER})\s*([^0-9+\-.,\s](?:[^0-9]*[^0-9\s])?[23]?)?"
+_NUMBER_AND_UNIT = rf"({_NUMBER})\s*([^0-9+\-.,\s](?:[^0-9]|(?<=m)[23])*)?"
 _LETTER_AS_POINT = r"([0-9]*)(R|r|k|K|M|u|μ|n|p)([0-9]+)\s*(?:ohms?|Ω|F)?"
 _PIECE_OF_TIME = rf"({_NUMBER})\s*([a-zA-Z'\"]*)\s*"
 _CLOCK = r"([0-9]+):([0-5][0-9])(?::([0-5][0-9]))?"

@@ -1,7 +1,8 @@
 """Limits for earth bond, insulation and leakage, as sets of which the country decides one.
 
 Local codes and licensed practice take precedence over every set. `design` is the type test of a new household machine
-without its cord; the others are in-service limits. `limit_mark` says how well a number is known.
+without its cord, `routine` its end-of-line test; the others are in-service limits. Which numbers are from memory
+stands in the source line of each function.
 """
 
 from __future__ import annotations
@@ -9,6 +10,7 @@ from __future__ import annotations
 import math
 
 from expert.trade.errors import WrongArguments, above, within
+from expert.trade.quantity import article
 
 EARTH_SETS = ("design", "routine", "uk", "germany", "australia", "us")
 INSULATION_SETS = ("uk", "germany", "australia")
@@ -93,7 +95,8 @@ def insulation_limit(limit_set: str, protection_class: str, heating: str, power:
     limit_set: uk, germany or australia; protection_class: class_1, class_2 or class_3; heating: heating or no_heating;
     else WrongArguments. power: of the heaters [W], 0 to 100000, else OutOfRange.
     Source: uk IET Code of Practice 5th edition (heating eased to 0.3 below 3 kW; sources disagree for which rating);
-    germany DGUV 203-071 annex 5; australia AS/NZS 3760 from memory, to be confirmed.
+    germany DGUV 203-071 annex 5 (heating above 3.5 kW that misses 0.3 may still pass on its protective conductor
+    current); australia AS/NZS 3760 from memory, to be confirmed.
     >>> insulation_limit("germany", "class_1", "heating", 2000.0), insulation_limit("uk", "class_2", "no_heating", 0.0)
     (0.3, 2.0)
     """
@@ -159,4 +162,4 @@ def insulation_shown(limit: float, error_percent: float = 30.0) -> float:
 
 def _known(word: str, words: tuple[str, ...], meaning: str) -> None:
     if word not in words:
-        raise WrongArguments(f"{word[:40]!r} is not known for a {meaning}; {', '.join(words)} would do")
+        raise WrongArguments(f"{word[:40]!r} is not known for {article(meaning)}; {', '.join(words)} would do")

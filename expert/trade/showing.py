@@ -55,7 +55,7 @@ def _digits(kind: Kind, number: float) -> str:
     written = f"{number:.{decimals}f}"
     if kind.trim and "." in written:
         written = written.rstrip("0").rstrip(".")
-    return "0" if written == "-0" else written
+    return written.removeprefix("-") if float(written) == 0 else written
 
 
 def _minutes(seconds: float) -> str:

@@ -122,12 +122,13 @@ def flash_altitude(temperature: float) -> float:
 def temperature_shift(gauge_pressure: float, pressure_error: float, altitude: float = 0.0) -> float:
     """By how much the boiler temperature judged from a gauge is out if the gauge is out, in [K].
 
-    gauge_pressure: shown [bar gauge]; pressure_error: of the gauge [bar], either sign; altitude [m]. The slope of the
-    steam curve at the reading times the error, so for small errors. OutOfRange as in `boiler_temperature`.
+    gauge_pressure: shown [bar gauge]; pressure_error: of the gauge [bar], -1 to 1; altitude [m]. The slope of the steam
+    curve at the reading times the error, so for small errors. Else OutOfRange, as in `boiler_temperature`.
     Source: slope of IAPWS R7-97(2012), equation 31, by central difference of 1 mbar.
     >>> round(temperature_shift(1.0, 0.1), 1)      # slope 15.7 K per bar at 1.0 bar gauge
     1.6
     """
+    within("pressure error", pressure_error, "bar", -1.0, 1.0, "the slope of the steam curve")
     step = 0.001
     upper = boiler_temperature(gauge_pressure + step, altitude)
     lower = boiler_temperature(gauge_pressure - step, altitude)

@@ -6,6 +6,7 @@ so `mΩ` is milli and `MΩ` is mega, and `MV` is never read as `mV`.
 
 from __future__ import annotations
 
+import unicodedata
 from functools import cache
 
 from expert.trade.kinds import KINDS, Kind
@@ -19,7 +20,8 @@ def unit_in(kind: Kind, name: str) -> str | None:
     >>> unit_in(KINDS["resistance"], "MΩ"), unit_in(KINDS["temperature"], "° F"), unit_in(KINDS["power"], "bar")
     ('Mohm', 'degF', None)
     """
-    name = " ".join(name.split())
+    # One code point for each sign: micro and ohm have two, and mm² is mm2.
+    name = " ".join(unicodedata.normalize("NFKC", name.replace("º", "°")).split())
     for typed in (name, name.replace(" ", "")):
         if typed in kind.units:
             return typed

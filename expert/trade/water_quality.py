@@ -73,7 +73,7 @@ def saturation_ph(solids: float, temperature: float, calcium_hardness: float, al
 
 
 def langelier_index(ph: float, solids: float, temperature: float, calcium_hardness: float, alkalinity: float) -> float:
-    """Langelier saturation index, pH - pHs; above 0 water tends to scale, below 0 to dissolve lime.
+    """Langelier saturation index, pH - pHs, in [pH]; above 0 water tends to scale, below 0 to dissolve lime.
 
     ph: 4 to 12; the others as in `saturation_ph`; else OutOfRange. Within 0.3 at best: speak of a tendency.
     Source: Langelier 1936 in its short form; worked example in Roberge, Corrosion Engineering, chapter 8.
@@ -85,7 +85,7 @@ def langelier_index(ph: float, solids: float, temperature: float, calcium_hardne
 
 
 def ryznar_index(ph: float, solids: float, temperature: float, calcium_hardness: float, alkalinity: float) -> float:
-    """Ryznar stability index, 2 pHs - pH; below 6.2 water scales, above 6.8 it attacks.
+    """Ryznar stability index, 2 pHs - pH, in [pH]; below 6.2 water scales, above 6.8 it attacks.
 
     ph: 4 to 12; the others as in `saturation_ph`; else OutOfRange.
     Source: Ryznar 1942, with the short form of pHs.

@@ -119,6 +119,9 @@ class Reader:
             return text
         if text and space in self.names.incomplete:
             self.refusals += 1
+        elif space == "fault" and text in self.names.faults_of:
+            faults = ", ".join(f"{text}.{fault}" for fault in self.names.faults_of[text])
+            self.refuse(node, "unknown-name", f"'{text}' is a part; one of its faults is wanted here: {faults}")
         elif text:
             instead = self.names.instead(text, known)
             self.refuse(node, "unknown-name", f"there is no {space} '{_shortened(text)}'{instead}")

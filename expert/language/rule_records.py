@@ -72,7 +72,7 @@ def _evidence(record: Record, word: str, draft: Draft) -> list[Conclusion]:
     found: list[Conclusion] = []
     for fault, (key, value) in _mapping(record, word).items():
         strength = reader.word(value, f"the weight of {fault}", shapes.STRENGTHS)
-        if _fault(reader, key) and strength:
+        if reader.name(key, "fault") and strength:
             found.append(Evidence(fault, sign * shapes.STRENGTHS[strength], reader.at(key)))
     return found
 
@@ -123,15 +123,6 @@ def _faults(record: Record, word: str, whole_parts: bool) -> list[str]:
         if whole_parts and type(item) is Scalar and "." not in item.text:
             part = reader.name(item, "part")
             found.update((f"{part}.{fault}", None) for fault in reader.names.faults_of.get(part, ()))
-        elif _fault(reader, item):
-            found[item.text] = None  # type: ignore[union-attr]
+        elif fault := reader.name(item, "fault"):
+            found[fault] = None
     return list(found)
-
-
-def _fault(reader: Reader, node: Node) -> bool:
-    """Whether a node names a fault, as part.fault; reports it if not."""
-    if type(node) is Scalar and node.text in reader.names.faults_of:
-        faults = ", ".join(f"{node.text}.{fault}" for fault in reader.names.faults_of[node.text])
-        reader.refuse(node, "unknown-name", f"'{node.text}' is a part; one of its faults is wanted here: {faults}")
-        return False
-    return bool(reader.name(node, "fault"))

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from expert.language.model import Position
 from expert.language.names import Names
 from expert.language.nodes import Items, Node, Pairs, Scalar, place
 from expert.language.problems import Problem
@@ -54,9 +55,21 @@ class Survey:
             if first is not None:
                 message = f"there is already a {other} '{name}', at {first}"
                 self.problems.append(Problem(at, message, "duplicate-id"))
+                self._blur(space, name, at)
                 return False
         self.names.places[space][name] = at
         return True
+
+    def _blur(self, space: str, name: str, at: Position) -> None:
+        """An id given twice is known, but not what it stands for: mentions of it are let be."""
+        self.names.places[space].setdefault(name, at)
+        if space in _BARE:
+            self.names.outcomes[name] = None
+            self.names.kinds[name] = None
+        if space == "feature":
+            self.names.outcomes[f"machine.{name}"] = self.names.words[f"machine.{name}"] = None
+        if space == "plate value":
+            self.names.kinds[f"plate.{name}"] = None
 
     def _entries(self, root: Node | None, key: str) -> list[tuple[Scalar, Node]]:
         if type(root) is not Pairs or key not in root.entries:
@@ -101,8 +114,8 @@ class Survey:
     def _circuit(self, root: Pairs) -> None:
         self._own_id("circuit", root)
         for key, value in self._entries(root, "parts"):
-            if self._id("part", key):
-                self._faults(key.text, value)
+            self._id("part", key)
+            self._faults(key.text, value)
         for key, value in self._entries(root, "questions"):
             if self._id("question", key):
                 self._question(key.text, value)
@@ -128,7 +141,7 @@ class Survey:
             if self._id("fault", key, name):
                 found.append(key.text)
                 self.names.outcomes[name] = ("present", "absent")
-        self.names.faults_of[part] = tuple(found)
+        self.names.faults_of[part] = self.names.faults_of.get(part, ()) + tuple(found)
 
     def _question(self, name: str, value: Node) -> None:
         answer = _field(value, "answer")

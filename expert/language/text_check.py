@@ -9,10 +9,12 @@ from expert.language.problems import Problem
 
 LARGEST_FILE = 4_000_000  # bytes
 
-# C0 and C1 controls but for tab and newline, Unicode line breaks, marks that change the direction of reading
-# (they can make a rule look different from what it says), zero-width characters, halves of surrogate pairs.
+# C0 and C1 controls but for tab and newline, Unicode line breaks, marks that change the direction of reading (they can
+# make a rule look different from what it says), whatever is not seen (zero width, soft hyphens, fillers, variation
+# selectors, tags), halves of surrogate pairs.
 _FORBIDDEN = re.compile(
-    "[\x00-\x08\x0b-\x1f\x7f-\x9f\u061c\u200b-\u200f\u2028-\u202e\u2060-\u206f\ufeff\ufff9-\uffff\ud800-\udfff]"
+    "[\x00-\x08\x0b-\x1f\x7f-\x9f\u00ad\u034f\u061c\u115f\u1160\u17b4\u17b5\u180b-\u180f\u200b-\u200f\u2028-\u202e"
+    "\u2060-\u206f\u3164\ufe00-\ufe0f\ufeff\uffa0\ufff0-\uffff\ud800-\udfff\U000e0000-\U000e0fff]"
 )
 _FORBIDDEN_OR_TAB = re.compile(f"\t|{_FORBIDDEN.pattern}")
 

@@ -3,7 +3,7 @@
 Everything a rule file says becomes one of these records once, on reading; nothing later touches YAML.
 Sentences keep their author's words. Every record that an author can get wrong carries the position it came from.
 
-The records stand in `model_rules`, `model_questions`, `model_parts` and `model_bench`; everybody imports them from here.
+The records stand in `model_rules`, `model_questions`, `model_parts`, `model_bench`; all import them from here.
 """
 
 from __future__ import annotations

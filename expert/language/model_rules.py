@@ -1,0 +1,124 @@
+"""Records of the rule language: positions, conditions, conclusions, rules."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+
+
+@dataclass(frozen=True, slots=True, order=True)
+class Position:
+    """A place in a rule file, counted from 1 as people do."""
+
+    path: str
+    line: int
+    column: int
+
+    def __str__(self) -> str:
+        return f"{self.path}:{self.line}:{self.column}"
+
+
+NOWHERE = Position("", 0, 0)
+
+
+# ---------------------------------------------------------------- conditions
+
+
+@dataclass(frozen=True, slots=True)
+class Is:
+    """The fact is one of these outcomes."""
+
+    fact: str
+    outcomes: tuple[str, ...]
+    at: Position = field(default=NOWHERE, compare=False)
+
+
+@dataclass(frozen=True, slots=True)
+class All:
+    """Every part holds. `All(())` is always true."""
+
+    parts: tuple[Condition, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Any:
+    """At least one part holds. `Any(())` is never true."""
+
+    parts: tuple[Condition, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Not:
+    """The part does not hold."""
+
+    part: Condition
+
+
+Condition = Is | All | Any | Not
+ALWAYS = All(())
+
+
+# ---------------------------------------------------------------- conclusions
+
+
+@dataclass(frozen=True, slots=True)
+class Narrow:
+    """The fact can only be one of these outcomes. `word` is the author's keyword: confirm, clear or conclude."""
+
+    fact: str
+    outcomes: tuple[str, ...]
+    word: str
+    at: Position = field(default=NOWHERE, compare=False)
+
+
+@dataclass(frozen=True, slots=True)
+class Suspect:
+    """These faults come under suspicion; `in_order` (check) means: test them in this order."""
+
+    faults: tuple[str, ...]
+    in_order: bool
+    at: Position = field(default=NOWHERE, compare=False)
+
+
+@dataclass(frozen=True, slots=True)
+class Evidence:
+    """Weight of evidence for a fault (positive) or against it (negative), in decibans."""
+
+    fault: str
+    decibans: int
+    at: Position = field(default=NOWHERE, compare=False)
+
+
+@dataclass(frozen=True, slots=True)
+class Normal:
+    """This is how a sound machine behaves: answers these complaints."""
+
+    complaints: tuple[str, ...]
+    at: Position = field(default=NOWHERE, compare=False)
+
+
+@dataclass(frozen=True, slots=True)
+class Say:
+    """Something the technician must read. `word` is caution, stop_work or advise.
+
+    For a caution `text` is the sentence of the named caution; for stop_work it says what the danger is.
+    """
+
+    word: str
+    text: str
+    at: Position = field(default=NOWHERE, compare=False)
+
+
+Conclusion = Narrow | Suspect | Evidence | Normal | Say
+
+
+@dataclass(frozen=True, slots=True)
+class Rule:
+    """When the condition is true, the conclusions hold. `because` is what the technician reads."""
+
+    id: str
+    circuit: str
+    when: Condition
+    then: tuple[Conclusion, ...]
+    because: str
+    source: str = ""
+    at: Position = field(default=NOWHERE, compare=False)

@@ -27,6 +27,10 @@ class Facts:
     __slots__ = ("counts", "first_count", "names", "numbers", "outcomes")
 
     def __init__(self, names: Sequence[str], outcomes: Mapping[str, tuple[str, ...]]) -> None:
+        """Raises UnknownName for a name that has no outcomes listed, ValueError for outcomes that make no sense."""
+        for name in names:
+            if name not in outcomes:
+                raise UnknownName(f"there is no fact '{name}'")
         shared = {some: Outcomes(some) for some in set(outcomes.values())}
         self.names = tuple(names)
         self.numbers = {name: number for number, name in enumerate(names)}

@@ -8,7 +8,7 @@ set of outcomes into the other outcomes; so no gate ever has to know that a part
 from __future__ import annotations
 
 from expert.engine.facts import Facts, Test
-from expert.language.model import Any, Condition, Is, Not
+from expert.language.model import All, Any, Condition, Is, Not
 
 # For each mask that a fact is tested for: the gates to tell.
 Watchers = tuple[tuple[int, tuple[int, ...]], ...]
@@ -18,55 +18,51 @@ class Gates:
     """The gates of all rules while they are being built. The first gates are the rules' own, one each."""
 
     def __init__(self, facts: Facts, rules: int) -> None:
-        self.facts = facts
         self.needs = [0] * rules
         self.children: list[tuple[Test | int, ...]] = [()] * rules
         self.parents = [-1] * rules
-        self._tests: dict[Test, Test] = {}
-
-    def _test(self, condition: Is, negated: bool) -> Test:
-        """The test; the same object each time it is met, for the sake of memory."""
-        test = self.facts.read(condition.fact, condition.outcomes)
-        if negated:
-            test = self.facts.others(test)
-        return self._tests.setdefault(test, test)
+        self._facts = facts
+        # Each test with the gates it is a part of; found by the test itself, and by the words of the condition.
+        self._by_test: dict[Test, tuple[Test, list[int]]] = {}
+        self._by_words: dict[tuple[str, tuple[str, ...], bool], tuple[Test, list[int]]] = {}
 
     def build(self, rule: int, condition: Condition) -> None:
-        """Lay out the condition under the rule's own gate."""
+        """Lay out the condition under the rule's own gate. Raises UnknownName."""
         waiting = [(rule, condition, False)]
         while waiting:
             gate, condition, negated = waiting.pop()
             while isinstance(condition, Not):
                 condition, negated = condition.part, not negated
-            parts = (condition,) if isinstance(condition, Is) else condition.parts
-            # By De Morgan "not all of" is "any of the negated", and the other way round.
-            needs_all = isinstance(condition, Any) if negated else not isinstance(condition, Any)
             if isinstance(condition, Is):
-                needs_all = True
-            self.needs[gate] = len(parts) if needs_all else 1
+                condition = All((condition,))
+            # By De Morgan "not all of" is "any of the negated", and the other way round.
+            needs_all = isinstance(condition, Any) is negated
+            self.needs[gate] = len(condition.parts) if needs_all else 1
             children: list[Test | int] = []
-            for part in parts:
+            for part in condition.parts:
                 if isinstance(part, Is):
-                    children.append(self._test(part, negated))
+                    test, gates = self._by_words.get((part.fact, part.outcomes, negated)) or self._test(part, negated)
+                    gates.append(gate)
+                    children.append(test)
                 else:
                     children.append(len(self.needs))
                     waiting.append((len(self.needs), part, negated))
-                    self._add_gate(gate)
+                    self.needs.append(0)
+                    self.children.append(())
+                    self.parents.append(gate)
             self.children[gate] = tuple(children)
 
-    def _add_gate(self, parent: int) -> None:
-        self.needs.append(0)
-        self.children.append(())
-        self.parents.append(parent)
+    def _test(self, condition: Is, negated: bool) -> tuple[Test, list[int]]:
+        test = self._facts.read(condition.fact, condition.outcomes)
+        if negated:
+            test = self._facts.others(test)
+        entry = self._by_test.setdefault(test, (test, []))
+        self._by_words[condition.fact, condition.outcomes, negated] = entry
+        return entry
 
     def watchers(self) -> tuple[Watchers, ...]:
         """For each fact its watchers."""
-        gates_of: dict[Test, list[int]] = {}
-        for gate, children in enumerate(self.children):
-            for child in children:
-                if isinstance(child, tuple):
-                    gates_of.setdefault(child, []).append(gate)
-        watchers: list[Watchers] = [()] * len(self.facts.names)
-        for (fact, mask), gates in gates_of.items():
-            watchers[fact] += ((mask, tuple(gates)),)
-        return tuple(watchers)
+        watchers: list[list[tuple[int, tuple[int, ...]]]] = [[] for _ in self._facts.names]
+        for (fact, mask), gates in self._by_test.values():
+            watchers[fact].append((mask, tuple(gates)))
+        return tuple(map(tuple, watchers))

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+import gc
+from collections.abc import Iterable, Iterator, Mapping
+from contextlib import contextmanager
 from dataclasses import dataclass
 
 from expert.engine.facts import Facts, Support, Test
@@ -14,6 +16,18 @@ from expert.language.model import Condition
 # Facts that a rule narrows, each with the outcomes it leaves.
 Narrowings = tuple[tuple[str, tuple[str, ...]], ...]
 Rules = Iterable[tuple[str, Condition, Narrowings]]
+
+
+@contextmanager
+def _collector_resting() -> Iterator[None]:
+    """Building makes many objects and no garbage. Looking for some would take as long as the building."""
+    was_on = gc.isenabled()
+    gc.disable()
+    try:
+        yield
+    finally:
+        if was_on:
+            gc.enable()
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -40,6 +54,7 @@ class Network:
     always: tuple[int, ...]
 
     @staticmethod
+    @_collector_resting()
     def build(outcomes: Mapping[str, tuple[str, ...]], rules: Rules) -> Network:
         """The network of these facts (each with its outcomes) and rules (id, condition, what it narrows).
 
@@ -52,20 +67,20 @@ class Network:
             raise ValueError("two rules have the same id")
         facts = Facts(premises_first(outcomes, _rests_on(rules)), outcomes)
         gates = Gates(facts, len(rules))
-        supports: dict[Test, Support] = {}
-        narrows = []
+        # Rules that conclude the same share one support, for the sake of memory.
+        supports: dict[tuple[str, tuple[str, ...]], Support] = {}
         for number, (_, condition, narrowings) in enumerate(rules):
             gates.build(number, condition)
-            tests = [facts.read(fact, left) for fact, left in narrowings]
-            # Rules that conclude the same share one support, for the sake of memory.
-            narrows.append(tuple(supports.setdefault(test, facts.support(*test)) for test in tests))
+            for narrowing in narrowings:
+                if narrowing not in supports:
+                    supports[narrowing] = facts.support(*facts.read(*narrowing))
         watchers = gates.watchers()
         full = [these.full for these in facts.outcomes]
         return Network(
             facts=facts,
             rules=numbers,
             rule_names=tuple(numbers),
-            narrows=tuple(narrows),
+            narrows=tuple(tuple(supports[narrowing] for narrowing in narrowings) for _, _, narrowings in rules),
             needs=tuple(gates.needs),
             children=tuple(gates.children),
             parents=tuple(gates.parents),

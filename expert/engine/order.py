@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Mapping
 from itertools import pairwise
 
-from expert.language.model import All, Any, Condition, Is, Not
+from expert.language.model import Condition, Is, Not
 
 # For each concluded fact: the facts it rests on, each with a rule that leads from there to here.
 RestsOn = dict[str, dict[str, str]]
@@ -21,21 +21,23 @@ class Circular(ValueError):
         self.rules = rules
 
 
-def facts_in(condition: Condition) -> Iterator[str]:
+def facts_in(condition: Condition) -> list[str]:
     """Every fact that the condition tests, as often as it does.
 
-    >>> list(facts_in(Any((Is("mains", ("on",)), Not(Is("fuse", ("blown",)))))))
+    >>> facts_in(Any((Is("mains", ("on",)), Not(Is("fuse", ("blown",))))))
     ['mains', 'fuse']
     """
+    facts = []
     waiting = [condition]
-    while waiting:
-        match waiting.pop():
-            case Is(fact=fact):
-                yield fact
-            case All(parts=parts) | Any(parts=parts):
-                waiting.extend(reversed(parts))
-            case Not(part=part):
-                waiting.append(part)
+    # The list grows while it is read.
+    for part in waiting:
+        if isinstance(part, Is):
+            facts.append(part.fact)
+        elif isinstance(part, Not):
+            waiting.append(part.part)
+        else:
+            waiting += part.parts
+    return facts
 
 
 def premises_first(facts: Iterable[str], rests_on: Mapping[str, Mapping[str, str]]) -> list[str]:

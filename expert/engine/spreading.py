@@ -32,17 +32,17 @@ class Tally:
     `masks`: the possible outcomes of each fact; `excluded`: for each outcome of each fact how many answers and fired
     rules exclude it; `lacking`: what each gate lacks. An outcome is possible when nothing excludes it, a gate is true
     when it lacks nothing. No conclusion rests on itself, so all counts are a function of what the sources say, whatever
-    the order; and taking back is counting backwards. `touched` adds up how often anything was counted.
+    the order; and taking back is counting backwards. `gates_counted` and `outcomes_counted` measure the work.
     """
 
-    __slots__ = ("excluded", "lacking", "masks", "network", "touched")
+    __slots__ = ("excluded", "gates_counted", "lacking", "masks", "network", "outcomes_counted")
 
     def __init__(self, network: Network) -> None:
         self.network = network
         self.masks = [outcomes.full for outcomes in network.facts.outcomes]
         self.excluded = [0] * network.facts.counts
         self.lacking = list(network.needs)
-        self.touched = 0
+        self.gates_counted = self.outcomes_counted = 0
 
     def copy(self) -> Tally:
         """The same counts in lists of their own."""
@@ -51,7 +51,7 @@ class Tally:
         other.masks = self.masks.copy()
         other.excluded = self.excluded.copy()
         other.lacking = self.lacking.copy()
-        other.touched = self.touched
+        other.gates_counted, other.outcomes_counted = self.gates_counted, self.outcomes_counted
         return other
 
     def __eq__(self, other: object) -> bool:
@@ -82,7 +82,7 @@ class Tally:
         excluded = self.excluded
         for _, place in excludes:
             excluded[first + place] += 1
-        self.touched += len(excludes)
+        self.outcomes_counted += len(excludes)
 
     def release(self, support: Support, ripple: Ripple) -> None:
         """One answer or rule less keeps a fact within a mask."""
@@ -97,7 +97,7 @@ class Tally:
             if not count:
                 left |= bit
         self.masks[fact] = left
-        self.touched += len(excludes)
+        self.outcomes_counted += len(excludes)
 
     def spread(self, ripple: Ripple) -> list[int]:
         """Follow the change to its end. Returns the facts that changed.
@@ -136,7 +136,7 @@ class Tally:
                 lacking[gate] = left + 1
                 if not left:
                     turned.append(gate)
-        self.touched += len(gates)
+        self.gates_counted += len(gates)
         return turned
 
     def _pass_on(self, turned: list[int], true: bool, ripple: Ripple) -> None:

@@ -136,7 +136,7 @@ class State:
     @property
     def counters_touched(self) -> int:
         """How often a gate or an outcome has been counted up or down so far. For measuring only."""
-        return self.tally.touched
+        return self.tally.gates_counted + self.tally.outcomes_counted
 
     # ------------------------------------------------------------ changing
 
@@ -172,14 +172,12 @@ class State:
     def what_if(self, fact: str, outcomes: Iterable[str]) -> Change:
         """What `narrow` from a new source would change. Changes nothing."""
         support = self.network.facts.support(*self._read(fact, outcomes))
-        touched = self.tally.touched
         ripple = Ripple()
         self.tally.hold(support, ripple)
         change = self._spread(ripple)
         back = Ripple()
         self.tally.release(support, back)
         self.tally.spread(back)
-        self.tally.touched = touched
         return change
 
     def _read(self, fact: str, outcomes: Iterable[str]) -> tuple[int, int]:

@@ -25,6 +25,7 @@ class Synthetic:
     """Facts with outcomes, the questions among them, how they really are, and the recipe of the rules."""
 
     size: int
+    seed: int
     outcomes: dict[str, tuple[str, ...]]
     questions: tuple[str, ...]
     popular: str
@@ -32,7 +33,7 @@ class Synthetic:
 
     def rules(self) -> Iterator[tuple[str, Condition, Narrowings]]:
         """The rules, made afresh each time: what a reader keeps of them is all that takes up memory."""
-        chance = random.Random(self.size)
+        chance = random.Random(self.seed)
         layers = [list(self.questions)]
         findings = [fact for fact in self.outcomes if fact.startswith("finding")]
         share = len(findings) / LAYERS
@@ -70,9 +71,9 @@ class Synthetic:
         return f"rule_{number}_about_{fact}", All(tuple(parts)), ((fact, (then,)),)
 
 
-def synthetic(size: int) -> Synthetic:
+def synthetic(size: int, seed: int = 1) -> Synthetic:
     """A base of about this many rules: three questions and two findings to every ten rules."""
-    chance = random.Random(size)
+    chance = random.Random(seed)
     outcomes = {}
     for number in range(max(6, size * 3 // 10)):
         outcomes[f"question_{number}"] = chance.choice((YES_NO, YES_NO, READINGS, CHOICES))
@@ -80,4 +81,4 @@ def synthetic(size: int) -> Synthetic:
     for number in range(max(LAYERS, size * 2 // 10)):
         outcomes[f"finding_{number}"] = chance.choice((YES_NO, YES_NO, READINGS))
     world = {fact: chance.choice(names) for fact, names in outcomes.items()}
-    return Synthetic(size, outcomes, questions, questions[0], world)
+    return Synthetic(size, seed, outcomes, questions, questions[0], world)

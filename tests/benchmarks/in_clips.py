@@ -1,0 +1,66 @@
+"""A rule base in CLIPS, in the form that CLIPS is fastest with: values of facts, spread over many templates."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+
+import clips
+
+from expert.language.model import All, Condition, Is
+
+Narrowings = tuple[tuple[str, tuple[str, ...]], ...]
+
+
+class ValuesInClips:
+    """Rules that are plain conjunctions with single-valued conclusions. With one template alone it loads in quadratic
+    time; about 3 * sqrt(N) templates serve it best. `logical` makes taking back possible.
+    """
+
+    def __init__(
+        self,
+        outcomes: Mapping[str, Sequence[str]],
+        rules: Sequence[tuple[str, Condition, Narrowings]],
+        mark: bool = True,
+    ) -> None:
+        """`mark`: have every rule leave a mark when it fires (else `fired` is of no use)."""
+        self.environment = clips.Environment()
+        count = max(1, round(3 * len(rules) ** 0.5))
+        template = {fact: f"t{number % count}" for number, fact in enumerate(outcomes)}
+        for number in range(count):
+            self.environment.build(f"(deftemplate t{number} (slot fact) (slot value))")
+        self.environment.build("(deftemplate mark (slot rule))")
+        for rule, condition, narrowings in rules:
+            assert isinstance(condition, All)
+            tests = [part for part in condition.parts if isinstance(part, Is)]
+            assert len(tests) == len(condition.parts)
+            when = " ".join(f"({template[t.fact]} (fact {t.fact}) (value {'|'.join(t.outcomes)}))" for t in tests)
+            then = " ".join(
+                f"(assert ({template[fact]} (fact {fact}) (value {value})))" for fact, (value,) in narrowings
+            )
+            then += f"(assert (mark (rule {rule})))" if mark else ""
+            self.environment.build(f"(defrule {rule} (logical {when}) => {then})")
+        self._template = {fact: self.environment.find_template(name) for fact, name in template.items()}
+        self._symbol = {text: clips.Symbol(text) for fact in outcomes for text in (fact, *outcomes[fact])}
+        self._said: dict[str, clips.TemplateFact] = {}
+
+    def answer(self, fact: str, value: str) -> None:
+        symbol = self._symbol
+        self._said[fact] = self._template[fact].assert_fact(fact=symbol[fact], value=symbol[value])
+        self.environment.run()
+
+    def take_back(self, fact: str) -> None:
+        self._said.pop(fact).retract()
+        self.environment.run()
+
+    def values(self) -> dict[str, str]:
+        known = [fact for fact in self.environment.facts() if fact.template.name not in ("mark", "initial-fact")]
+        values = {str(fact["fact"]): str(fact["value"]) for fact in known}
+        assert len(values) == len(known), "two values of one fact"
+        return values
+
+    def fired(self) -> set[str]:
+        return {str(fact["rule"]) for fact in self.environment.find_template("mark").facts()}
+
+    def memory(self) -> int:
+        """Bytes that CLIPS itself has taken."""
+        return int(self.environment.eval("(mem-used)"))

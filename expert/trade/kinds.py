@@ -150,6 +150,7 @@ _ALL = (
         (0.0, 1e10),
         {"joule": "J", "joules": "J"},
         ladder=((3.6e6, "kWh"), (1e3, "kJ")),
+        most_decimals=3,
     ),
     Kind(
         "volume",

@@ -16,7 +16,7 @@ from expert.trade.steam import boiler_temperature
 from expert.trade.thermistor import ntc_10k_resistance, ntc_50k_resistance, ntc_beta_resistance
 
 WIDTH, HEIGHT = 420, 260
-_LEFT, _RIGHT, _TOP, _BOTTOM = 56, 12, 30, 40
+_LEFT, _RIGHT, _TOP, _BOTTOM = 56, 14, 46, 40
 _STEPS = 60
 
 
@@ -141,10 +141,10 @@ def _line(curve: Curve, low: float, high: float) -> list[tuple[float, float]]:
 def _axes(curve: Curve, frame: _Frame) -> list[str]:
     bottom, right = HEIGHT - _BOTTOM, WIDTH - _RIGHT
     parts = [
-        f'<text x="{_LEFT}" y="16" font-weight="bold">{escape(curve.title)}</text>',
+        f'<text x="{_LEFT}" y="14" font-weight="bold">{escape(curve.title)}</text>',
         f'<path d="M{_LEFT} {_TOP}V{bottom}H{right}" fill="none" stroke="currentColor"/>',
         f'<text x="{right}" y="{HEIGHT - 6}" text-anchor="end">{escape(curve.along)}</text>',
-        f'<text x="4" y="{_TOP - 4}">{escape(curve.up)}</text>',
+        f'<text x="4" y="{_TOP - 14}">{escape(curve.up)}</text>',
     ]
     for step in range(5):
         x = frame.low + (frame.high - frame.low) * step / 4

@@ -70,7 +70,7 @@ def test_no_readings_says_so() -> None:
 
 def test_a_reading_beyond_the_source_widens_the_paper_but_not_the_curve() -> None:
     line = polyline(draw(NTC_50K, [Point(160.0, 900.0, "sensor")]))
-    across_125 = 56 + (125 - 10) / (160 - 10) * (WIDTH - 56 - 12)
+    across_125 = 56 + (125 - 10) / (160 - 10) * (WIDTH - 56 - 14)
     assert line[-1][0] <= across_125 + 0.1
 
 

@@ -30,14 +30,19 @@ KEPT_LINES = 500
 class ShortPasteParser(Vt100Parser):
     """Reads keys as its parent does, but keeps only the beginning of a paste, so that its size does not matter."""
 
+    _flooded = 0
+
     def feed(self, data: str) -> None:
         if self._in_bracketed_paste:
             super().feed(data)
             if self._in_bracketed_paste and len(self._paste_buffer) > KEPT_OF_A_PASTE + TAIL:
                 self._paste_buffer = self._paste_buffer[:KEPT_OF_A_PASTE] + self._paste_buffer[-TAIL:]
         elif len(data) >= FLOOD and "\x1b" not in data and "\x03" not in data:
-            self.feed_key_callback(KeyPress(Keys.BracketedPaste, data))
+            self._flooded += len(data)
+            if self._flooded <= KEPT_OF_A_PASTE:
+                self.feed_key_callback(KeyPress(Keys.BracketedPaste, data))
         else:
+            self._flooded = 0
             super().feed(data)
 
 

@@ -235,6 +235,6 @@ def _unwanted(raw: Raw, kinds: tuple[str, ...], wanted: str) -> str:
 
 def _cannot_join(operator: str, left: Iterable[str], right: Iterable[str]) -> str:
     left, right = tuple(left), tuple(right)
-    if operator in "*/" and "temperature" in left and "number" in right:
+    if operator in "*/" and "temperature" in left + right and "number" in left + right:
         return "a temperature in degrees cannot be scaled; scale a difference, or add or take away kelvins"
     return f"'{operator}' cannot join {_or(left)} and {_or(right)}"

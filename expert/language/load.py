@@ -53,7 +53,7 @@ def load_rules(folder: Path) -> RuleBase:
         raise RulesRefused([Problem(Position(str(folder), 1, 1), "there is no such folder", "no-rules")])
     for file in sorted(folder.rglob("*.y*ml")):
         inner = file.relative_to(folder).as_posix()
-        if _is_apart(inner) or not file.is_file():
+        if _is_apart(inner) or file.is_dir():
             continue
         text, found = file_text(file)
         problems += found
@@ -84,6 +84,9 @@ def _is_apart(inner: str) -> bool:
 
 def file_text(file: Path) -> tuple[str, list[Problem]]:
     """The text of a file, empty if there is a problem with it."""
+    if not file.is_file():  # A link to nowhere, or something that would keep us waiting for ever.
+        message = "this is not a file that can be read"
+        return "", [Problem(Position(str(file), 1, 1), message, "unreadable-file")]
     try:
         with file.open("rb") as opened:
             data = opened.read(LARGEST_FILE + 1)

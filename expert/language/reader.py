@@ -166,12 +166,15 @@ class Record:
         self._entries = reader.pairs(node, shape.what)
         if not self._entries:
             return
+        meant = set()
         for key, (key_node, _) in self._entries.items():
             if key not in shape.required and key not in shape.optional:
-                near = reader.names.did_you_mean(key, shape.keys) or f"; it may have {', '.join(shape.keys)}"
-                reader.refuse(key_node, "unknown-key", f"'{_shortened(key)}' is not a key of {shape.what}{near}")
+                near = reader.names.nearest(key, list(shape.keys))
+                meant.add(near)
+                instead = f"did you mean {near}?" if near else f"it may have {', '.join(shape.keys)}"
+                reader.refuse(key_node, "unknown-key", f"'{_shortened(key)}' is not a key of {shape.what}; {instead}")
         for key in shape.required:
-            if key not in self._entries:
+            if key not in self._entries and key not in meant:
                 reader.refuse(at or node, "missing-key", f"{shape.what} must have '{key}'")
 
     def node_of(self, key: str) -> Node | None:

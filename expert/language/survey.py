@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from expert.language import shapes
 from expert.language.model import Position
 from expert.language.names import Names
 from expert.language.nodes import Items, Node, Pairs, Scalar, place
@@ -20,6 +21,22 @@ SPACES_OF = {
     "machine": ("machine",),
     "circuit": ("circuit", "part", "fault", "question", "finding", "worked-out value", "rule"),
 }
+_SHAPES = {
+    "features": shapes.FEATURES_FILE,
+    "complaints": shapes.COMPLAINTS_FILE,
+    "cautions": shapes.CAUTIONS_FILE,
+    "instruments": shapes.INSTRUMENTS_FILE,
+    "bench": shapes.BENCH_FILE,
+    "machine": shapes.MACHINE_FILE,
+    "circuit": shapes.CIRCUIT_FILE,
+}
+# The keys under which the records of a file stand.
+_LISTS = frozenset(
+    (
+        *("features", "plate", "complaints", "cautions", "instruments", "states", "arrives", "moves"),
+        *("parts", "questions", "findings", "work_out", "rules"),
+    )
+)
 # Questions, findings and worked-out values share one set of ids: conditions and formulas name them bare.
 _BARE = ("question", "finding", "worked-out value")
 
@@ -34,8 +51,9 @@ class Survey:
     def declare(self, sort: str, path: str, root: Node | None) -> None:
         """Gather the names of one file. A file that is no mapping leaves its spaces incomplete."""
         self.path = path
-        if type(root) is not Pairs:
+        if not _whole(root, sort):
             self.names.incomplete.update(SPACES_OF[sort])
+        if type(root) is not Pairs:
             return
         getattr(self, f"_{sort}")(root)
 
@@ -136,6 +154,8 @@ class Survey:
 
     def _faults(self, part: str, value: Node) -> None:
         found = []
+        if type(_field(value, "faults")) is not Pairs:
+            self.names.incomplete.add("fault")
         for key, _ in self._entries(value, "faults"):
             name = f"{part}.{key.text}"
             if self._id("fault", key, name):
@@ -159,6 +179,17 @@ class Survey:
         self.names.outcomes[name] = outcomes
 
 
+def _whole(root: Node | None, sort: str) -> bool:
+    """Whether a file's lists of records are all there to be seen, under keys that are known."""
+    shape = _SHAPES[sort]
+    if type(root) is not Pairs or not all(key in shape.keys for key in root.entries):
+        return False
+    lists = [key for key in shape.keys if key in _LISTS]
+    return all(key not in root.entries or type(root.entries[key][1]) is Pairs for key in lists) and all(
+        key in root.entries for key in shape.required
+    )
+
+
 def _field(node: Node | None, key: str) -> Node | None:
     if type(node) is not Pairs or key not in node.entries:
         return None
@@ -166,11 +197,11 @@ def _field(node: Node | None, key: str) -> Node | None:
 
 
 def _listed(node: Node | None) -> tuple[str, ...] | None:
-    """The texts of a list, or None if it is not one of texts."""
-    if type(node) is not Items:
+    """The texts of a list, each once; None if it is not a list of two texts or more."""
+    if type(node) is not Items or not all(type(item) is Scalar and not item.unreadable for item in node.items):
         return None
-    texts = tuple(item.text for item in node.items if type(item) is Scalar and not item.unreadable)
-    return texts if len(texts) == len(node.items) else None
+    texts = tuple(dict.fromkeys(item.text for item in node.items if type(item) is Scalar))
+    return texts if len(texts) > 1 else None
 
 
 def _kind(node: Node | None) -> str | None:

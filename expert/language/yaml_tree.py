@@ -21,10 +21,11 @@ MOST_VALUES = 500_000
 # libyaml where it is there, else the same events from the pure parser. Only the events are used, never a value.
 _EventSource: Untyped = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
 
+_BRACKET = "a bracket or a comma is missing, or a text with ': ' or a bracket in it must stand in quotes"
 _HINTS = (
     ("mapping values are not allowed", "a text with ': ' in it must stand in quotes"),
-    ("did not find expected ',' or", "a bracket is not closed, or a comma is missing"),
-    ("expected ',' or", "a bracket is not closed, or a comma is missing"),
+    ("did not find expected ',' or", _BRACKET),
+    ("expected ',' or", _BRACKET),
     ("did not find expected key", "the line does not line up with those above it"),
     ("expected <block end>", "the line does not line up with those above it"),
     ("did not find expected '-'", "the line does not line up with those above it"),

@@ -1,4 +1,5 @@
 """Records that are wrong: each row is a circuit file as its author would type it, the problem noted on its line."""
+# ruff: noqa: E501  (the messages stand whole beside their cause)
 
 from __future__ import annotations
 

@@ -1,0 +1,205 @@
+"""From a folder to a rule base: which files are read, what the records hold, what pins them."""
+
+from __future__ import annotations
+
+import gc
+from dataclasses import FrozenInstanceError
+from pathlib import Path
+
+import pytest
+
+from expert.language import RulesRefused, load_rules, read_rules
+from expert.language.formula import evaluate
+from expert.language.model import (
+    All,
+    Any,
+    Evidence,
+    Is,
+    Narrow,
+    Normal,
+    Not,
+    Position,
+    Say,
+    Suspect,
+)
+from expert.trade.units import Quantity
+from tests.language.small_base import SMALL, with_files
+
+SHIPPED = Path(__file__).parents[2] / "rules"
+
+
+def written(folder: Path, files: dict[str, str]) -> Path:
+    for path, text in files.items():
+        (folder / path).parent.mkdir(parents=True, exist_ok=True)
+        (folder / path).write_text(text, encoding="utf-8")
+    return folder
+
+
+def refusals(folder: Path) -> list[str]:
+    with pytest.raises(RulesRefused) as caught:
+        load_rules(folder)
+    assert str(caught.value) == "\n".join(map(str, caught.value.problems))
+    return [str(problem) for problem in caught.value.problems]
+
+
+def test_a_folder_and_the_same_texts_from_memory_give_the_same(tmp_path: Path) -> None:
+    assert load_rules(written(tmp_path, dict(SMALL))) == read_rules(SMALL)
+
+
+def test_every_kind_of_conclusion_and_condition_becomes_a_record() -> None:
+    base = read_rules(
+        with_files(
+            row="""
+            rules:
+              everything:
+                if:
+                  level: [low, high]
+                  any: [{runs: yes}, {not: {complaint.leaks: no}}]
+                  machine.fill: automatic
+                then:
+                  advise: Look again.
+                  clear: valve
+                  check: [valve.leaking, valve]
+                  suspect: valve.stuck
+                  conclude: {supply: bad}
+                  points_to: {valve.stuck: slightly}
+                  points_away: {valve.leaking: strongly}
+                  normal: [no_fill]
+                  caution: burn
+                  stop_work: Unplug it.
+                because: It shows everything.
+                source: example only
+            """
+        )
+    )
+    rule = base.rules["everything"]
+    assert rule.when == All(
+        (
+            Is("level", ("low", "high")),
+            Any((Is("runs", ("yes",)), Not(Is("complaint.leaks", ("no",))))),
+            Is("machine.fill", ("automatic",)),
+        )
+    )
+    assert rule.then == (
+        Say("advise", "Look again."),
+        Narrow("valve.stuck", ("absent",), "clear"),
+        Narrow("valve.leaking", ("absent",), "clear"),
+        Suspect(("valve.leaking", "valve.stuck"), in_order=True),
+        Suspect(("valve.stuck",), in_order=False),
+        Narrow("supply", ("bad",), "conclude"),
+        Evidence("valve.stuck", 3),
+        Evidence("valve.leaking", -10),
+        Normal(("no_fill",)),
+        Say("caution", "Gloves on."),
+        Say("stop_work", "Unplug it."),
+    )
+    assert (rule.circuit, rule.because, rule.source) == ("row", "It shows everything.", "example only")
+    assert rule.at == Position("circuits/your_row.yaml", 4, 3)
+
+
+def test_a_measured_question_becomes_a_record() -> None:
+    coil = read_rules(SMALL).questions["coil"]
+    assert coil.measure is not None
+    assert coil.outcomes == ("open", "low", "sound")
+    assert coil.measure.believable == (Quantity(0.0, "resistance"), Quantity(50e6, "resistance"))
+    assert (coil.measure.kind, coil.measure.instrument, coil.measure.unit) == ("resistance", "ohmmeter", "ohm")
+    limits = [(reading.low, reading.high) for reading in coil.measure.readings]
+    values = [tuple(limit and evaluate(limit, {}.__getitem__).value for limit in pair) for pair in limits]
+    assert values == [(100_000.0, None), (None, 10.0), (None, None)]
+    assert (dict(coil.bench), coil.minutes, coil.sound) == ({"mains": "isolated", "covers": "off"}, 3.0, ("sound",))
+
+
+def test_a_part_and_a_question_apply_where_their_circuit_does() -> None:
+    base = read_rules(
+        with_files(
+            row="""
+            applies: {machine.fill: automatic, machine.sensor: [ntc, platinum]}
+            questions:
+              warm:
+                ask: Warm?
+                answer: yes_no
+                how: Feel.
+                minutes: 1
+                applies: {machine.sensor: [none, platinum]}
+            """
+        )
+    )
+    assert base.questions["warm"].applies == {"machine.fill": ("automatic",), "machine.sensor": ("platinum",)}
+
+
+def test_nothing_in_a_rule_base_can_be_changed() -> None:
+    base = read_rules(SMALL)
+    with pytest.raises(TypeError):
+        base.rules["other"] = base.rules["valve_is_stuck"]  # type: ignore[index]
+    with pytest.raises(TypeError):
+        base.questions["level"].labels["low"] = "other"  # type: ignore[index]
+    with pytest.raises(FrozenInstanceError):
+        base.rules["valve_is_stuck"].because = "other"  # type: ignore[misc]
+
+
+@pytest.mark.parametrize(
+    ("change", "same"),
+    [
+        pytest.param({"cases/a.yaml": "cases: {}"}, True, id="cases are apart"),
+        pytest.param({"README.md": "manual"}, True, id="the manual is apart"),
+        pytest.param({"circuits/.hidden.yaml": "x"}, True, id="hidden files are nobody's business"),
+        pytest.param({"circuits/tank.yaml": SMALL["circuits/tank.yaml"].replace("\n", "\r\n")}, True, id="line ends"),
+        pytest.param({"circuits/tank.yaml": SMALL["circuits/tank.yaml"] + "# more\n"}, False, id="a comment"),
+    ],
+)
+def test_digest(change: dict[str, str], same: bool) -> None:
+    assert (read_rules({**SMALL, **change}).digest == read_rules(SMALL).digest) is same
+
+
+def test_files_that_do_not_belong(tmp_path: Path) -> None:
+    folder = written(tmp_path, {**SMALL, "feature.yaml": "a: b", "circuit/pump.yaml": "a: b", "circuits/x.yml": "a: b"})
+    has = (
+        "a rule base has features.yaml, complaints.yaml, cautions.yaml, instruments.yaml, bench.yaml, "
+        "machines/*.yaml, circuits/*.yaml and cases/*.yaml"
+    )
+    what = "this file is not part of a rule base;"
+    assert refusals(folder) == [
+        f"{folder}/circuit/pump.yaml:1:1: {what} {has} [unknown-file]",
+        f"{folder}/circuits/x.yml:1:1: {what} {has} [unknown-file]",
+        f"{folder}/feature.yaml:1:1: {what} did you mean features.yaml? [unknown-file]",
+    ]
+
+
+def test_folders_that_hold_no_rules(tmp_path: Path) -> None:
+    assert refusals(tmp_path / "none") == [f"{tmp_path}/none:1:1: there is no such folder [no-rules]"]
+    assert refusals(tmp_path) == [f"{tmp_path}:1:1: there is no file in circuits/ [no-rules]"]
+
+
+def test_bytes_that_are_no_text_are_reported_with_the_rest(tmp_path: Path) -> None:
+    folder = written(tmp_path, with_files(complaints="complaints: {no_fill: {name: x}, leaks: {nam: x}}"))
+    (folder / "cautions.yaml").write_bytes(b"cautions: \xff")
+    assert refusals(folder) == [
+        f"{folder}/cautions.yaml:1:11: the byte 0xff is not UTF-8 text; save the file as UTF-8 [not-utf-8]",
+        f"{folder}/complaints.yaml:1:42: 'nam' is not a key of a complaint; did you mean name? [unknown-key]",
+    ]
+
+
+def test_a_file_that_cannot_be_read(tmp_path: Path) -> None:
+    folder = written(tmp_path, dict(SMALL))
+    (folder / "cautions.yaml").unlink()
+    (folder / "cautions.yaml").symlink_to(folder / "nowhere")
+    assert refusals(folder) == [f"{folder}/cautions.yaml:1:1: this is not a file that can be read [unreadable-file]"]
+
+
+@pytest.mark.parametrize("files", [SMALL, {"circuits/a.yaml": "["}], ids=["sound", "refused"])
+def test_garbage_collection_is_as_before(files: dict[str, str]) -> None:
+    for before in (True, False):
+        (gc.enable if before else gc.disable)()
+        try:
+            read_rules(files)
+        except RulesRefused:
+            pass
+        finally:
+            after = gc.isenabled()
+            gc.enable()
+        assert after is before
+
+
+def test_the_shipped_rules_load() -> None:
+    base = load_rules(SHIPPED)
+    assert base.rules and base.questions and base.faults and base.machines

@@ -1,0 +1,64 @@
+"""The manual of the language: its examples load, and its tables name every code and nothing else."""
+
+from __future__ import annotations
+
+import re
+from pathlib import Path
+
+import pytest
+
+from expert.language import read_rules
+from expert.language.cases import read_cases
+from expert.language.checks import CODES
+from expert.language.job_answers import read_answers
+from expert.language.shapes import CONCLUSIONS, QUESTION, RULE
+from expert.trade.units import KINDS
+from expert.workbench.check import CODES as ADVICE_CODES
+
+ROOT = Path(__file__).parents[2]
+MANUAL = (ROOT / "rules" / "README.md").read_text(encoding="utf-8")
+_BLOCK = re.compile(r"```yaml\n# (\S+)(?: \((\w+)\))?\n(.*?)```", re.DOTALL)
+_ROW = re.compile(r"^\| `([a-z0-9-]+)` \| (.+?) \| (.+?) \|$", re.MULTILINE)
+
+
+def examples() -> dict[str, str]:
+    """The files that the examples make up: blocks of one file in turn, a block `(key)` put under that key."""
+    files: dict[str, str] = {}
+    for path, key, text in _BLOCK.findall(MANUAL):
+        if key:
+            there = files[path].index(f"\n{key}:\n") + len(f"\n{key}:\n")
+            files[path] = files[path][:there] + text + files[path][there:]
+        else:
+            files[path] = files.get(path, "") + text
+    return files
+
+
+def test_every_fenced_block_is_an_example_that_is_read() -> None:
+    assert MANUAL.count("```") == 2 * len(_BLOCK.findall(MANUAL)) > 20
+
+
+def test_the_examples_load() -> None:
+    files = examples()
+    apart = {path: files.pop(path) for path in list(files) if path.startswith("cases/") or path == "answers.yaml"}
+    base = read_rules(files)
+    answers = read_answers("answers.yaml", apart.pop("answers.yaml"), base)
+    cases = read_cases(apart, base)
+    assert len(base.rules) == 8 and len(cases) == 1 and answers.complaints == ("cups_too_hot",)
+
+
+def test_the_tables_tell_what_every_code_means() -> None:
+    rows = {code: meaning for code, meaning, _ in _ROW.findall(MANUAL)}
+    assert rows == {**CODES, **ADVICE_CODES}
+
+
+def test_every_code_in_the_program_has_a_meaning() -> None:
+    written: set[str] = set()
+    for file in [*(ROOT / "expert/language").rglob("*.py"), ROOT / "expert/workbench/check.py"]:
+        text = file.read_text(encoding="utf-8")
+        written |= set(re.findall(r'"([a-z]+(?:-[a-z0-9]+)+|tab|tag|alias|anchor|formula|cycle)"', text))
+    assert written - {"utf-8", "utf-8-sig"} == {*CODES, *ADVICE_CODES}
+
+
+@pytest.mark.parametrize("word", [*QUESTION.keys, *RULE.keys, *CONCLUSIONS.keys, *KINDS])
+def test_the_manual_has_every_word_of_the_language(word: str) -> None:
+    assert re.search(rf"\b{word}\b", MANUAL)

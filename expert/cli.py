@@ -165,5 +165,59 @@ def cases(rules: Path | None, only: str, verbose: bool) -> None:
     sys.exit(1 if failed or not worked else 0)
 
 
+@main.command()
+@RULES
+@JOBS
+@click.option("--rerun", is_flag=True, help="Also run the recorded lines again and compare.")
+@click.option("--json", "as_json", is_flag=True, help="The same as one JSON object.")
+@click.argument("trace")
+def audit(rules: Path | None, jobs: Path | None, rerun: bool, as_json: bool, trace: str) -> None:
+    """Verify a trace and tell its reasoning. TRACE is a job number or the path of a trace.
+
+    Exit code 1 when the trace was changed, or when --rerun does not give the same job.
+    """
+    from expert.dialogue.opening import trace_path
+    from expert.shop.audit import audit_as_data, audit_in_words, audit_trace, rules_at_hand
+    from expert.trace.errors import TraceDamaged, TraceError
+
+    try:
+        path = trace_path(trace, jobs)
+        base = load(rules).base if rules else rules_at_hand(path)
+        result = audit_trace(path, base, (base or load(None).base) if rerun else None)
+    except TraceDamaged as damage:
+        click.echo(str(damage), err=True)
+        sys.exit(1)
+    except TraceError as problem:
+        refuse(problem)
+    for found in result.problems:
+        click.echo(str(found), err=True)
+    click.echo(json.dumps(audit_as_data(result), indent=2) if as_json else "\n".join(audit_in_words(result)))
+    sys.exit(0 if result.is_good else 1)
+
+
+@main.command()
+@RULES
+@click.option("--fast", is_flag=True, help="Without pauses.")
+@click.option("--list", "listed", is_flag=True, help="List the demo jobs.")
+@click.argument("name", required=False)
+def demo(rules: Path | None, fast: bool, listed: bool, name: str | None) -> None:
+    """Play a saved demo job through the real dialogue; nothing needs to be typed. NAME: which one [the first]."""
+    from expert.dialogue.demo import NoSuchDemo, demo_named, listing, play_here
+    from expert.language.shipped import shipped
+    from expert.trace.errors import TraceError
+
+    knowledge = load(rules)
+    try:
+        folder = shipped("transcripts_demo")
+        if listed:
+            click.echo("\n".join(listing(folder, knowledge)))
+        else:
+            play_here(demo_named(folder, name), knowledge, fast)
+    except (TraceError, NoSuchDemo, FileNotFoundError) as problem:
+        refuse(problem)
+    except KeyboardInterrupt:
+        click.echo("\nThe demo was stopped.")
+
+
 if __name__ == "__main__":
     main()

@@ -1,0 +1,7 @@
+"""For the shop: what saved traces tell. Reads traces, never writes on them.
+
+- `audit.py`: verify a trace and tell its reasoning; start here
+- `audit_story.py`: from records to the head of the job and its events, each with its reasons
+- `audit_reasons.py`: on which answers a fault rests, from the records alone
+- `audit_words.py`, `audit_data.py`: the same as text and as data
+"""

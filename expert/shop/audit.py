@@ -1,0 +1,149 @@
+"""Verify a trace and tell its reasoning; on request run it again. The trace itself is never written on."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+from expert.dialogue.pinning import pinned_folder
+from expert.dialogue.plain import wrapped
+from expert.dialogue.replay import opened_of, rerun
+from expert.engine.knowledge import Knowledge, knowledge_of
+from expert.language.load import load_rules
+from expert.language.model import RuleBase
+from expert.language.problems import RulesRefused
+from expert.language.shipped import shipped
+from expert.shop.audit_story import Story, story_of
+from expert.shop.audit_words import Names, story_in_words
+from expert.trace.cleaning import clean
+from expert.trace.plain import to_plain
+from expert.trace.reading import Trace, read_trace
+from expert.trace.verifying import Problem, verify
+
+WIDTH = 100
+
+
+@dataclass(frozen=True, slots=True)
+class Again:
+    """How a re-run went. `missing`: what the dialogue gave after the last recorded line and the trace lacks."""
+
+    same_rules: bool
+    differences: tuple[str, ...]
+    missing: int
+
+    @property
+    def is_exact(self) -> bool:
+        return not self.differences
+
+
+@dataclass(frozen=True, slots=True)
+class Audit:
+    """A trace, what is wrong with it, and the story it tells. `again` None: it was not run again."""
+
+    trace: Trace
+    problems: tuple[Problem, ...]
+    story: Story
+    names: Names
+    again: Again | None = None
+
+    @property
+    def is_damaged(self) -> bool:
+        return any(problem.grade == "damage" for problem in self.problems)
+
+    @property
+    def is_good(self) -> bool:
+        """Not damaged, and reproduced exactly if it was run again."""
+        return not self.is_damaged and (self.again is None or self.again.is_exact)
+
+
+def audit_trace(path: Path, base: RuleBase | None = None, again_with: RuleBase | None = None) -> Audit:
+    """Audit the trace at `path`.
+
+    `base` gives names when it is the rule base of the job; otherwise ids stand for names. `again_with`: the rules to
+    run the recorded lines again with. Raises TraceNotRead, TraceTooLarge, and TraceDamaged when a line cannot be
+    understood at all.
+    """
+    trace = read_trace(path)
+    story = story_of(trace)
+    is_of_the_job = base is not None and base.digest == story.head.rules_digest
+    names = Names(story.questions, base if is_of_the_job else None)
+    again = None if again_with is None else run_again(trace, knowledge_of(again_with))
+    return Audit(trace, verify(trace), story, names, again)
+
+
+def rules_at_hand(path: Path) -> RuleBase | None:
+    """The rules that the job was opened with: those kept beside it, else the shipped ones. None: neither is the same.
+
+    Raises what `read_trace` and `opened_of` raise.
+    """
+    digest = opened_of(read_trace(path)).rules_digest
+    for place in (pinned_folder(path.parent, digest), *_shipped_rules()):
+        try:
+            base = load_rules(place)
+        except RulesRefused:
+            # Not usable, or not there: the audit then says that ids stand for names.
+            continue
+        if base.digest == digest:
+            return base
+    return None
+
+
+def _shipped_rules() -> tuple[Path, ...]:
+    try:
+        return (shipped("rules"),)
+    except FileNotFoundError:
+        return ()
+
+
+def run_again(trace: Trace, knowledge: Knowledge) -> Again:
+    """Type the recorded lines again, with these rules."""
+    result = rerun(knowledge, trace)
+    same = knowledge.base.digest == story_of(trace).head.rules_digest
+    return Again(same, tuple(str(difference) for difference in result.differences), len(result.missing))
+
+
+def audit_in_words(result: Audit) -> Iterator[str]:
+    """The audit as lines of text, wrapped and safe to show."""
+    for line in story_in_words(result.story, result.names):
+        yield from wrapped(clean(line), WIDTH) if line else [""]
+    if result.again is not None:
+        yield ""
+        yield from _again_in_words(result.again)
+
+
+def _again_in_words(again: Again) -> Iterator[str]:
+    if not again.same_rules:
+        yield "Run again with other rules than those of the job."
+    if again.is_exact:
+        yield "Reproduced exactly."
+    else:
+        yield f"Not reproduced: {len(again.differences)} differences."
+        for difference in again.differences:
+            yield from wrapped(clean(f"  {difference}"), WIDTH)
+    if again.missing:
+        yield f"The trace ends before the last {again.missing} records of its last line."
+
+
+def audit_as_data(result: Audit) -> dict[str, Any]:
+    """The audit as JSON values."""
+    from expert.shop.audit_data import event_as_data
+    from expert.shop.audit_head import Head
+
+    return {
+        "trace": str(result.trace.path),
+        "good": result.is_good,
+        "problems": [{"line": p.line, "grade": p.grade, "code": p.code, "message": p.message} for p in result.problems],
+        "head": to_plain(Head, result.story.head),
+        "named_by_rules": result.names.base is not None,
+        "events": [event_as_data(event, result.names) for event in result.story.events],
+        "again": None
+        if result.again is None
+        else {
+            "exact": result.again.is_exact,
+            "same_rules": result.again.same_rules,
+            "differences": list(result.again.differences),
+            "missing": result.again.missing,
+        },
+    }

@@ -1,0 +1,85 @@
+"""Moves, cautions, repairs, proofs and the rest of a job's events, in words."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+
+from expert.trace.records import (
+    CautionShown,
+    Cleared,
+    Closed,
+    Conflict,
+    CustomerTold,
+    HandedOver,
+    Moved,
+    NoLongerHolds,
+    Noted,
+    Paused,
+    Proved,
+    Record,
+    Repaired,
+    Resumed,
+    Said,
+    Sealed,
+    SearchEnded,
+    Stopped,
+    TakenBack,
+)
+
+PASSED = {True: "passed", False: "FAILED", None: "not proved"}
+
+
+def happened_in_words(record: Record, fault: Callable[[str], str], question: Callable[[str], str]) -> Iterator[str]:
+    """The lines for one record; `fault` and `question` give names for ids."""
+    yield from _at_the_bench(record, fault, question)
+    yield from _in_the_talk(record, fault, question)
+
+
+def _at_the_bench(record: Record, fault: Callable[[str], str], question: Callable[[str], str]) -> Iterator[str]:
+    match record:
+        case CautionShown(caution=caution, text=text):
+            yield f"! {text} [{caution}]"
+        case Moved(move=move, state=state, minutes=minutes):
+            now = ", ".join(f"{dimension} {value}" for dimension, value in state.items())
+            yield f"Bench: {move} ({minutes:g} min), now {now}"
+        case Stopped(rule=rule, text=text):
+            yield f"STOP! {text} [{rule}]"
+        case Cleared(by=by):
+            yield f"Danger dealt with by {by}"
+        case Repaired(fault=mended, minutes=minutes, said=said):
+            yield ""
+            yield f"Repaired: {fault(mended)} ({minutes:g} min). Said: {said}"
+        case NoLongerHolds(number=number, fault=mended):
+            yield f"  Answer {number} described the machine before the repair of {fault(mended)}"
+        case Proved(question=proof, answer=answer, passed=passed):
+            yield f"Proof {PASSED[passed]}: {question(proof)} {answer}".rstrip()
+
+
+def _in_the_talk(record: Record, fault: Callable[[str], str], question: Callable[[str], str]) -> Iterator[str]:
+    match record:
+        case Said(text=text):
+            yield f"Typed: {text}"
+        case Conflict(fact=fact, answers=answers):
+            yield f"CONTRADICTION about {fact}: answers {', '.join(map(str, answers))} cannot all hold"
+        case TakenBack(number=number, question=taken):
+            yield f"Taken back: answer {number}. {question(taken)}"
+        case SearchEnded(outcome=outcome, listed=listed):
+            yield f"Search ended: {outcome.replace('_', ' ')}"
+            yield from (f"  still possible: {fault(name)}" for name in listed)
+        case Noted(text=text):
+            yield f"Note: {text}"
+        case HandedOver(summary=summary):
+            yield "Handed over with this summary:"
+            yield from (f"  {line}" for line in summary.splitlines())
+        case CustomerTold(lines=lines):
+            yield "Told to the customer:"
+            yield from (f"  {line}" for line in lines)
+        case Paused():
+            yield "Paused"
+        case Resumed(program=program):
+            yield f"Taken up again with program {program}"
+        case Closed(outcome=outcome, minutes=minutes):
+            yield ""
+            yield f"Closed: {outcome.replace('_', ' ')}, {minutes:g} min"
+        case Sealed(lines=lines_before):
+            yield f"Sealed after {lines_before} lines"

@@ -1,0 +1,172 @@
+"""The audit as text: the head, then every question with its reasons, its answer, and what followed from it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+
+from expert.language.model import RuleBase
+from expert.shop.audit_happened import happened_in_words
+from expert.shop.audit_head import Head
+from expert.shop.audit_reasons import Reason, given
+from expert.shop.audit_story import Asked, Concluded, Event, FaultFound, Happened, Story
+from expert.trace.records import Narrowed
+from expert.trace.why import Considered, Why
+
+MOST_SUSPECTS = 5
+STANDINGS = {
+    "found": "FOUND",
+    "left_by_elimination": "LEFT BY ELIMINATION, not proved",
+    "narrowed": "ON THE SHORT LIST",
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Names:
+    """Names for ids: from the rules when those of the job are at hand (`base`), from the questions as they were put."""
+
+    questions: dict[str, str]
+    base: RuleBase | None = None
+
+    def fault(self, fault: str) -> str:
+        """Part and failure in words, or the id."""
+        if self.base is None or fault not in self.base.faults:
+            return fault
+        record = self.base.faults[fault]
+        return f"{self.base.parts[record.part].name}: {record.name}"
+
+    def question(self, question: str) -> str:
+        """The question as it was asked, or as the rules have it, or the id."""
+        if question in self.questions:
+            return self.questions[question]
+        return self.base.questions[question].ask if self.base and question in self.base.questions else question
+
+    def fact(self, fact: str) -> str:
+        """A fault, a finding or a question in words, or the id."""
+        if self.base is not None and fact in self.base.findings:
+            return self.base.findings[fact].name
+        return self.question(fact) if fact in self.questions else self.fault(fact)
+
+
+def story_in_words(story: Story, names: Names) -> Iterator[str]:
+    """The lines of the audit, not wrapped; deeper lines are indented."""
+    yield from _head(story.head, names)
+    yield ""
+    yield "What happened, in order:"
+    for event in story.events:
+        yield from _event(event, names)
+
+
+def _head(head: Head, names: Names) -> Iterator[str]:
+    minutes = "" if head.minutes is None else f", {head.minutes:g} min"
+    yield f"Job {head.job}: {head.ending.replace('_', ' ')}{minutes}"
+    yield f"Opened {head.opened}, last line {head.last}, {'sealed' if head.sealed else 'not sealed'}"
+    at_hand = "names are those of these rules" if names.base else "these rules are not at hand, so ids stand for names"
+    yield f"Rules: {head.rules_digest[:12]} ({at_hand})"
+    live = "not asked" if head.qualified is None else "yes" if head.qualified else "no"
+    yield f"Technician: {head.technician or 'not named'}; qualified for live work: {live}"
+    yield f"Machine: {head.machine or 'not named'}"
+    if head.plate:
+        yield f"Plate values typed: {'; '.join(head.plate)}"
+    yield f"Complaints: {'; '.join(head.complaints) or 'none'}"
+    if head.search:
+        yield f"Search ended: {head.search.replace('_', ' ')}"
+    if head.stops:
+        yield f"Stopped for danger: {head.stops} times" if head.stops > 1 else "Stopped for danger: once"
+    if head.parts:
+        yield f"Parts: {', '.join(head.parts)}"
+    if head.note:
+        yield f"Note: {head.note}"
+
+
+def _event(event: Event, names: Names) -> Iterator[str]:
+    match event:
+        case Asked():
+            yield from _asked(event, names)
+        case FaultFound(found=found, tree=tree):
+            yield ""
+            yield f"{STANDINGS.get(found.standing, found.standing)}: {names.fault(found.fault)}"
+            yield from _tree(tree.because, names, 1)
+        case Happened(record=record, told=told, concluded=concluded):
+            yield from happened_in_words(record, names.fault, names.question)
+            yield from (f"  {sentence}" for sentence in told)
+            yield from _concluded(concluded, names)
+
+
+def _asked(asked: Asked, names: Names) -> Iterator[str]:
+    yield ""
+    number = f"{asked.answered.number}. " if asked.answered else "-. "
+    yield f"{number}{'Proof: ' if asked.prompt == 'proof' else ''}{asked.text}"
+    yield from _why(asked, names)
+    if asked.answered is not None:
+        yield f"  Answer: {given(asked.answered)}"
+        if asked.understood:
+            yield f"    {asked.understood}"
+        if asked.answered.reading is not None and asked.answered.uncertainty is not None:
+            yield f"    Read {asked.answered.reading:g} +- {asked.answered.uncertainty:g} in base units"
+    elif asked.cannot is not None:
+        yield f"  Answer: can't tell {asked.cannot.reason}".rstrip()
+    else:
+        yield "  No answer was given."
+    yield from _concluded(asked.concluded, names)
+
+
+def _why(asked: Asked, names: Names) -> Iterator[str]:
+    why = asked.why
+    if asked.prompt == "proof":
+        yield "  Why: it must come out sound before the machine goes out."
+        return
+    if why == Why():
+        return
+    if why.aim and why.aim != asked.question:
+        yield f"  Why: it had to be known before: {names.question(why.aim)}"
+    if why.rule:
+        yield f"  Why: {names.fault(why.ahead_for)} headed the check list of the rule {why.rule}"
+    if why.candidates:
+        best, *others = why.candidates
+        yield f"  Worth: {_worth(best)}"
+        yield from (f"    before: {names.question(other.question)} {_worth(other)}" for other in others)
+    if why.suspects:
+        shown = [f"{s.share:.0%} {names.fault(s.fault)} ({s.decibans} dB)" for s in why.suspects[:MOST_SUSPECTS]]
+        more = len(why.suspects) - MOST_SUSPECTS
+        yield f"  Suspects then: {'; '.join(shown)}{f'; and {more} more' if more > 0 else ''}"
+
+
+def _worth(considered: Considered) -> str:
+    moves = f", with the moves {', '.join(considered.moves)}" if considered.moves else ""
+    return f"{considered.bits:.2f} bits in {considered.minutes:g} min{moves}"
+
+
+def _concluded(concluded: Concluded, names: Names) -> Iterator[str]:
+    yield from (f"  No longer holds: rule {rule}" for rule in concluded.unfired)
+    for reason in concluded.fired:
+        yield f"  So: {reason.says} [{reason.id}; from {_sources(reason.because)}]"
+    yield from (f"    {_narrowed(record, names)}" for record in concluded.narrowed)
+
+
+def _sources(reasons: Iterable[Reason]) -> str:
+    words = [f"answer {reason.id}" if reason.kind == "answer" else reason.id for reason in reasons]
+    return ", ".join(words) or "the machine's data"
+
+
+def _narrowed(record: Narrowed, names: Names) -> str:
+    word = {("present",): "present", ("absent",): "cleared", ("present", "absent"): "open again"}.get(record.after)
+    if word is not None:
+        return f"{word}: {names.fact(record.fact)}"
+    return f"{names.fact(record.fact)}: {' or '.join(record.after) or 'nothing is possible any more'}"
+
+
+def _tree(reasons: Iterable[Reason], names: Names, depth: int) -> Iterator[str]:
+    """A tree of reasons, each level further in."""
+    for reason in reasons:
+        indent = "  " * depth
+        match reason.kind:
+            case "rule":
+                yield f"{indent}because: {reason.says} [{reason.id}]"
+            case "answer":
+                yield f"{indent}answer {reason.id}: {reason.says}"
+            case "cleared":
+                yield f"{indent}cleared: {names.fault(reason.id)}"
+            case _:
+                yield f"{indent}{reason.says}"
+        yield from _tree(reason.because, names, depth + 1)

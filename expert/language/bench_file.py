@@ -12,6 +12,7 @@ from expert.language.reader import Reader, Record, read_state
 
 
 def read_bench(reader: Reader, root: Node, draft: Draft) -> None:
+    """The bench file into the draft."""
     file = Record(reader, root, shapes.BENCH_FILE)
     draft.nodes["bench", "bench"] = (reader.path, root)
     states = {}

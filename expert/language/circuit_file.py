@@ -18,6 +18,7 @@ from expert.language.work_out_records import read_work_outs
 
 
 def read_circuit(reader: Reader, root: Node, draft: Draft) -> None:
+    """A whole circuit file into the draft."""
     before = reader.refusals
     file = Record(reader, root, shapes.CIRCUIT_FILE)
     name = file.text("circuit")

@@ -32,6 +32,8 @@ class FormulaProblem(Exception):
 
 @dataclass(frozen=True, slots=True)
 class RawNumber:
+    """A number with its unit, if one stands there; `text` is the number as written."""
+
     value: float
     unit: str
     text: str
@@ -40,12 +42,16 @@ class RawNumber:
 
 @dataclass(frozen=True, slots=True)
 class RawName:
+    """A name."""
+
     name: str
     offset: int
 
 
 @dataclass(frozen=True, slots=True)
 class RawCall:
+    """A function with what stands in its brackets."""
+
     name: str
     arguments: tuple[Raw, ...]
     offset: int
@@ -53,6 +59,8 @@ class RawCall:
 
 @dataclass(frozen=True, slots=True)
 class RawWork:
+    """Two parts joined by a sign."""
+
     operator: str
     left: Raw
     right: Raw
@@ -61,6 +69,8 @@ class RawWork:
 
 @dataclass(frozen=True, slots=True)
 class RawNegative:
+    """A part with a minus in front."""
+
     part: Raw
     offset: int
 

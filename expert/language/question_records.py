@@ -19,6 +19,7 @@ _NO_LABELS: Mapping[str, str] = MappingProxyType({})
 
 
 def read_questions(reader: Reader, root: Node | None, circuit: model.Circuit, draft: Draft) -> None:
+    """The questions of a circuit file."""
     for name, key, value in draft.own(reader, "question", root):
         before = reader.refusals
         question = _question(Record(reader, value, shapes.QUESTION, key), name, key, circuit)

@@ -14,6 +14,7 @@ from expert.trade.units import Quantity, difference_of
 
 
 def read_features(reader: Reader, root: Node, draft: Draft) -> None:
+    """What machines differ in, and what their rating plates state."""
     file = Record(reader, root, shapes.FEATURES_FILE)
     for name, key, value in draft.own(reader, "feature", file.node_of("features")):
         before = reader.refusals
@@ -34,6 +35,7 @@ def read_features(reader: Reader, root: Node, draft: Draft) -> None:
 
 
 def read_complaints(reader: Reader, root: Node, draft: Draft) -> None:
+    """What customers say."""
     file = Record(reader, root, shapes.COMPLAINTS_FILE)
     for name, key, value in draft.own(reader, "complaint", file.node_of("complaints")):
         before = reader.refusals
@@ -44,6 +46,7 @@ def read_complaints(reader: Reader, root: Node, draft: Draft) -> None:
 
 
 def read_cautions(reader: Reader, root: Node, draft: Draft) -> None:
+    """The sentences shown before a dangerous step."""
     file = Record(reader, root, shapes.CAUTIONS_FILE)
     for name, key, value in draft.own(reader, "caution", file.node_of("cautions")):
         before = reader.refusals
@@ -89,6 +92,7 @@ def read_plate(reader: Reader, node: Node | None, draft: Draft) -> dict[str, Qua
 
 
 def read_instruments(reader: Reader, root: Node, draft: Draft) -> None:
+    """Meters and gauges with their accuracy."""
     file = Record(reader, root, shapes.INSTRUMENTS_FILE)
     for name, key, value in draft.own(reader, "instrument", file.node_of("instruments")):
         before = reader.refusals

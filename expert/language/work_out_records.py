@@ -15,6 +15,7 @@ from expert.trade.units import Quantity
 
 
 def read_work_outs(reader: Reader, root: Node | None, circuit: str, draft: Draft) -> None:
+    """The worked-out values of a circuit file."""
     for name, key, value in draft.own(reader, "worked-out value", root):
         before = reader.refusals
         work_out = _work_out(Record(reader, value, shapes.WORK_OUT, key), name, key, circuit)

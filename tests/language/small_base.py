@@ -31,7 +31,7 @@ arrives: {plugged_in: {say: Plugged in, state: {mains: on, covers: on}}}
 safe: {mains: isolated}
 qualified_only: [{mains: on, covers: off}]
 moves:
-  isolate: {say: Unplug., needs: {mains: on}, makes: {mains: isolated}, minutes: 1, steps: [Unplug.], confirm: Out?}
+  isolate: {say: Unplug., needs: {mains: on}, makes: {mains: isolated}, minutes: 1, steps: [Unplug.], confirm: "Out?"}
   open_up:
     say: Take the covers off.
     needs: {mains: isolated, covers: on}
@@ -75,7 +75,7 @@ questions:
     sound: normal
     how: Look.
     minutes: 1
-  runs: {ask: Does it run?, answer: yes_no, sound: yes, how: Listen., minutes: 1}
+  runs: {ask: "Does it run?", answer: yes_no, sound: yes, how: Listen., minutes: 1}
   coil:
     ask: What does the coil read?
     answer: {measure: resistance, with: ohmmeter, believable: 0 to 50 Mohm}

@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 
 from expert.language import RulesRefused, load_rules, read_rules
-from expert.language.formula import evaluate
+from expert.language.formula import NotKnown, evaluate
 from expert.language.model import (
     All,
     Any,
@@ -97,6 +97,10 @@ def test_every_kind_of_conclusion_and_condition_becomes_a_record() -> None:
     assert rule.at == Position("circuits/your_row.yaml", 4, 3)
 
 
+def _nothing(name: str) -> Quantity:
+    raise NotKnown(name)
+
+
 def test_a_measured_question_becomes_a_record() -> None:
     coil = read_rules(SMALL).questions["coil"]
     assert coil.measure is not None
@@ -104,7 +108,7 @@ def test_a_measured_question_becomes_a_record() -> None:
     assert coil.measure.believable == (Quantity(0.0, "resistance"), Quantity(50e6, "resistance"))
     assert (coil.measure.kind, coil.measure.instrument, coil.measure.unit) == ("resistance", "ohmmeter", "ohm")
     limits = [(reading.low, reading.high) for reading in coil.measure.readings]
-    values = [tuple(limit and evaluate(limit, {}.__getitem__).value for limit in pair) for pair in limits]
+    values = [tuple(limit and evaluate(limit, _nothing).value for limit in pair) for pair in limits]
     assert values == [(100_000.0, None), (None, 10.0), (None, None)]
     assert (dict(coil.bench), coil.minutes, coil.sound) == ({"mains": "isolated", "covers": "off"}, 3.0, ("sound",))
 

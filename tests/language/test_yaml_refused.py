@@ -3,12 +3,15 @@
 from __future__ import annotations
 
 import pytest
+import yaml
 
+from expert.language import yaml_tree
 from expert.language.load import tree_of
 from expert.language.nodes import Items, Node, Pairs, Scalar
 from expert.language.problems import Problem
 from expert.language.text_check import LARGEST_FILE, cleaned, decoded
 from expert.language.yaml_tree import DEEPEST, MOST_VALUES, read_nodes
+from tests.language.small_base import SMALL
 
 DEEP = "[" * (DEEPEST + 1) + "]" * (DEEPEST + 1)
 
@@ -161,3 +164,29 @@ def test_nodes_know_their_places() -> None:
     key, items = root.entries["a"]
     assert isinstance(items, Items)
     assert [(node.line, node.column) for node in (key, items, *items.items)] == [(0, 0), (1, 2), (1, 4), (2, 4)]
+
+
+@pytest.mark.parametrize("path", sorted(SMALL))
+def test_the_pure_parser_gives_the_same_nodes(path: str, monkeypatch: pytest.MonkeyPatch) -> None:
+    def places(node: Node) -> list[tuple[object, ...]]:
+        here: list[tuple[object, ...]] = [(node.line, node.column, getattr(node, "straight", None))]
+        if isinstance(node, Items):
+            return here + [place for item in node.items for place in places(item)]
+        if isinstance(node, Pairs):
+            return here + [place for pair in node.entries.values() for item in pair for place in places(item)]
+        return here
+
+    fast, _ = read_nodes(path, SMALL[path])
+    monkeypatch.setattr(yaml_tree, "_EventSource", yaml.SafeLoader)
+    slow, problems = read_nodes(path, SMALL[path])
+    assert fast is not None and slow is not None and not problems
+    assert (plain(fast), places(fast)) == (plain(slow), places(slow))
+
+
+@pytest.mark.parametrize(
+    "text", ["a: &x 1\nb: *x\n", "a: !!int 1\n", "a: 1\na: 2\n", "a: 1\n---\nb: 2\n", "[a]: b\n", ""]
+)
+def test_the_pure_parser_refuses_the_same(text: str, monkeypatch: pytest.MonkeyPatch) -> None:
+    fast = read(text)
+    monkeypatch.setattr(yaml_tree, "_EventSource", yaml.SafeLoader)
+    assert read(text) == fast != []

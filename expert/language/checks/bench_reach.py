@@ -15,6 +15,7 @@ State = Mapping[str, str]
 
 
 def check(draft: Draft) -> Iterable[Problem]:
+    """One problem for every place that asks for a state out of reach."""
     bench = draft.bench
     names = draft.names.places
     if len(bench.moves) < len(names["move"]) or len(bench.arrives) < len(names["arrival"]):

@@ -22,6 +22,7 @@ def needs(draft: Draft) -> dict[str, list[str]]:
 
 
 def check(draft: Draft) -> Iterable[Problem]:
+    """One problem for every circle of formulas."""
     for circle in circles(needs(draft)):
         first = draft.work_outs.get(circle[0]) or draft.questions[circle[0]]
         yield Problem(first.at, f"formulas go round in a circle: {' -> '.join(circle)}", "cycle")

@@ -12,6 +12,7 @@ CODES = {"wrong-instrument": "The instrument does not measure the kind of quanti
 
 
 def check(draft: Draft) -> Iterable[Problem]:
+    """One problem for every measurement with an unsuitable instrument."""
     for question in draft.questions.values():
         measure = question.measure
         instrument = draft.instruments.get(measure.instrument) if measure else None

@@ -11,6 +11,7 @@ CODES = {"missing-feature": "A machine type does not say which value of a featur
 
 
 def check(draft: Draft) -> Iterable[Problem]:
+    """One problem for every feature that a machine does not state."""
     for machine in draft.machines.values():
         for feature in draft.features.values():
             if feature.id not in machine.features:

@@ -18,6 +18,7 @@ def applies_to(machine: Machine, applies: Mapping[str, tuple[str, ...]]) -> bool
 
 
 def check(draft: Draft) -> Iterable[Problem]:
+    """One problem for every rating that a machine lacks."""
     graph = needs(draft)
     ratings = {question: _ratings(question, graph) for question in draft.questions}
     for machine in draft.machines.values():

@@ -16,6 +16,7 @@ Span = tuple[float, float]
 
 
 def check(draft: Draft) -> Iterable[Problem]:
+    """One problem for every reading that cannot come out."""
     for question in draft.questions.values():
         if question.measure is not None:
             yield from _of_question(question)

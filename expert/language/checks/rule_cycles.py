@@ -25,6 +25,7 @@ def facts_in(condition: Condition) -> Iterator[str]:
 
 
 def check(draft: Draft) -> Iterable[Problem]:
+    """One problem for every knot of facts, with its shortest circle."""
     rules: dict[tuple[str, str], str] = {}  # from fact, to fact -> the first rule that goes there
     graph: dict[str, list[str]] = {}
     for rule in draft.rules.values():

@@ -8,7 +8,8 @@ from expert.language import model, shapes
 from expert.language.conditions import NEVER, read_condition
 from expert.language.draft import Draft
 from expert.language.nodes import Items, Node, Scalar
-from expert.language.reader import Reader, Record, read_state
+from expert.language.reader import Reader
+from expert.language.record import Record, read_state
 
 
 def read_bench(reader: Reader, root: Node, draft: Draft) -> None:

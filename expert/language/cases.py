@@ -13,7 +13,8 @@ from expert.language.load import file_text, tree_of
 from expert.language.model import NOWHERE, Position, RuleBase
 from expert.language.nodes import Scalar
 from expert.language.problems import Problem, RulesRefused
-from expert.language.reader import Reader, Record, is_snake_case
+from expert.language.reader import Reader, is_snake_case
+from expert.language.record import Record
 
 
 @dataclass(frozen=True, slots=True)

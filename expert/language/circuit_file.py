@@ -12,7 +12,8 @@ from expert.language.conditions import read_applies
 from expert.language.draft import Draft
 from expert.language.nodes import Node, Scalar
 from expert.language.question_records import applies_within, read_questions
-from expert.language.reader import Reader, Record
+from expert.language.reader import Reader
+from expert.language.record import Record
 from expert.language.rule_records import read_rules_of
 from expert.language.work_out_records import read_work_outs
 

@@ -51,8 +51,10 @@ def known_fact(reader: Reader, node: Scalar) -> bool:
         instead = f"; did you mean {fact}.{faults[0]}?" if len(faults) == 1 else _one_of(fact, faults)
         reader.refuse(node, "unknown-name", f"'{fact}' is a part; a condition takes one of its faults{instead}")
         return False
-    choices = [known for known in names.outcomes if known.startswith(prefix) and ("." in known) == ("." in fact)]
-    reader.refuse(node, "unknown-name", f"there is no {what} '{fact[:60]}'{names.instead(fact, choices)}")
+    alike = (known for known in names.outcomes if known.startswith(prefix) and ("." in known) == ("." in fact))
+    reader.refuse(node, "unknown-name", f"there is no {what} '{fact[:60]}'{names.instead(fact, alike)}")
+    if not names.places[space] and space != "question":  # Their file is missing or empty: saying so once is enough.
+        names.incomplete.add(space)
     return False
 
 

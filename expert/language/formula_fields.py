@@ -7,7 +7,8 @@ from expert.language.formula_kinds import Known, NotSettled, UnknownInFormula, s
 from expert.language.formula_syntax import FormulaProblem, Raw, read_formula, read_limits
 from expert.language.names import Names
 from expert.language.nodes import Node, Scalar
-from expert.language.reader import Reader, Record
+from expert.language.reader import Reader
+from expert.language.record import Record
 
 _SPACES_IN_FORMULAS = frozenset(("question", "worked-out value", "plate value", "feature"))
 

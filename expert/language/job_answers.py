@@ -17,7 +17,8 @@ from expert.language.model import NOWHERE, Machine, Position, RuleBase
 from expert.language.names import Names
 from expert.language.nodes import Node, Pairs
 from expert.language.problems import Problem, RulesRefused
-from expert.language.reader import Reader, Record
+from expert.language.reader import Reader
+from expert.language.record import Record
 from expert.language.small_files import read_machine, read_plate
 from expert.language.survey import Survey
 from expert.trade.units import Quantity

@@ -30,7 +30,7 @@ SPACES = (
     "arrival",
     "move",
 )
-_MOST_SUGGESTIONS = 200  # Looking for near misses is slow; beyond so many problems nobody reads them.
+_MOST_SUGGESTIONS = 100  # Looking for near misses is slow; beyond so many problems nobody reads them.
 _MOST_LISTED = 12
 
 
@@ -52,9 +52,12 @@ class Names:
     words: dict[str, tuple[str, ...] | None] = field(default_factory=dict)
     incomplete: set[str] = field(default_factory=set)
     suggestions_left: int = _MOST_SUGGESTIONS
+    likenesses: dict[tuple[str, int, str], str] = field(default_factory=dict)
 
     def instead(self, wrong: str, known: Iterable[str]) -> str:
         """The tail of a message: the nearest known name, or the list if it is short, or that there is none."""
+        if self.suggestions_left <= 0:
+            return ""
         choices = sorted(known)
         if not choices:
             return "; there is none yet"
@@ -70,9 +73,15 @@ class Names:
 
     def nearest(self, wrong: str, known: list[str]) -> str:
         """The known name most like a wrong one, or nothing."""
-        if self.suggestions_left <= 0 or len(wrong) > 80:
+        if not known or len(wrong) > 80:
             return ""
-        self.suggestions_left -= 1
-        likeness = 0.65 if len(wrong) < 6 else 0.78
-        found = difflib.get_close_matches(wrong.lower().replace("-", "_").replace(" ", "_"), known, 1, likeness)
-        return found[0] if found else ""
+        # The same slip is often made in many places: look once.
+        asked = (wrong, len(known), known[0])
+        if asked not in self.likenesses:
+            if self.suggestions_left <= 0:
+                return ""
+            self.suggestions_left -= 1
+            typed = wrong.lower().replace("-", "_").replace(" ", "_")
+            found = difflib.get_close_matches(typed, known, 1, 0.65 if len(wrong) < 6 else 0.78)
+            self.likenesses[asked] = found[0] if found else ""
+        return self.likenesses[asked]

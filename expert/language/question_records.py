@@ -12,7 +12,8 @@ from expert.language.formula_fields import limits_in
 from expert.language.model import ALWAYS
 from expert.language.nodes import Node, Pairs, Scalar
 from expert.language.quantities import read_kind, read_span, read_unit
-from expert.language.reader import Reader, Record, is_snake_case
+from expert.language.reader import Reader, is_snake_case
+from expert.language.record import Record
 
 _ANSWERS = "yes_no, {one_of: {outcome: label}} or {measure: kind, with: instrument}"
 _NO_LABELS: Mapping[str, str] = MappingProxyType({})

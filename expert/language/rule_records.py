@@ -9,7 +9,8 @@ from expert.language.conditions import read_condition
 from expert.language.draft import Draft
 from expert.language.model import ALWAYS, Conclusion, Evidence, Narrow, Normal, Say, Suspect
 from expert.language.nodes import Node, Scalar
-from expert.language.reader import Reader, Record
+from expert.language.reader import Reader
+from expert.language.record import Record
 
 
 def read_rules_of(reader: Reader, root: Node | None, circuit: str, draft: Draft) -> None:

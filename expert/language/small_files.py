@@ -8,7 +8,8 @@ from expert.language import model, shapes
 from expert.language.draft import Draft, entries
 from expert.language.nodes import Node
 from expert.language.quantities import read_kind, read_named, read_one, read_unit
-from expert.language.reader import Reader, Record
+from expert.language.reader import Reader
+from expert.language.record import Record
 from expert.trade.instruments import Instrument, Range
 from expert.trade.units import Quantity, difference_of
 

@@ -184,8 +184,8 @@ def _whole(root: Node | None, sort: str) -> bool:
     shape = _SHAPES[sort]
     if type(root) is not Pairs or not all(key in shape.keys for key in root.entries):
         return False
-    lists = [key for key in shape.keys if key in _LISTS]
-    return all(key not in root.entries or type(root.entries[key][1]) is Pairs for key in lists) and all(
+    lists = [root.entries[key][1] for key in shape.keys if key in _LISTS and key in root.entries]
+    return all(type(listed) is Pairs and listed.entries for listed in lists) and all(
         key in root.entries for key in shape.required
     )
 

@@ -10,7 +10,8 @@ from expert.language.draft import Draft
 from expert.language.formula_fields import formula_in
 from expert.language.nodes import Node, Scalar
 from expert.language.quantities import read_kind, read_one, read_unit
-from expert.language.reader import Reader, Record
+from expert.language.reader import Reader
+from expert.language.record import Record
 from expert.trade.units import Quantity
 
 

@@ -55,6 +55,8 @@ def _not_yaml(path: str, error: yaml.YAMLError) -> Problem:
     what = getattr(error, "problem", None) or getattr(error, "reason", None) or "it cannot be read"
     hint = next((f"; {say}" for part, say in _HINTS if part in what), "")
     line, column = (mark.line, mark.column) if mark else (0, 0)
+    if "nesting depth" in what:  # libyaml has a limit of its own, and meets it before we see the events.
+        return Problem(place(path, Scalar("", line, column)), f"nested more than {DEEPEST} deep", "too-deep")
     return Problem(place(path, Scalar("", line, column)), f"this is not YAML: {what}{hint}", "not-yaml")
 
 

@@ -169,6 +169,13 @@ def test_files_that_do_not_belong(tmp_path: Path) -> None:
     ]
 
 
+def test_a_small_file_that_is_missing_is_said_once(tmp_path: Path) -> None:
+    folder = written(tmp_path, {path: text for path, text in SMALL.items() if path != "complaints.yaml"})
+    assert refusals(folder) == [
+        f"{folder}/circuits/tank.yaml:10:20: there is no complaint 'no_fill'; there is none yet [unknown-name]"
+    ]
+
+
 def test_folders_that_hold_no_rules(tmp_path: Path) -> None:
     assert refusals(tmp_path / "none") == [f"{tmp_path}/none:1:1: there is no such folder [no-rules]"]
     assert refusals(tmp_path) == [f"{tmp_path}:1:1: there is no file in circuits/ [no-rules]"]

@@ -30,6 +30,11 @@ ROWS = {
             complaints: [no_fill, leaks]  # 13: the list of complaints is a list; a mapping (key: value) is wanted [wrong-shape]
             """
     },
+    "no complaints at all: said once, and not at every mention": {
+        "complaints": """
+            complaints: {}  # 13: the list of complaints is empty [empty-value]
+            """,
+    },
     "cautions": {
         "cautions": """
             cautions:

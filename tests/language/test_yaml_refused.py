@@ -115,6 +115,12 @@ def test_what_is_refused(text: str, expected: list[str]) -> None:
     assert read(text) == expected
 
 
+def test_so_deep_that_the_yaml_library_gives_up_first() -> None:
+    assert [problem.split(": ", 1)[1] for problem in read("[" * 5000)] == [
+        f"nested more than {DEEPEST} deep [too-deep]"
+    ]
+
+
 def test_more_values_than_a_file_may_have() -> None:
     text = "- 1\n" * (MOST_VALUES + 1)
     assert read(text) == [

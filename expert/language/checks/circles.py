@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import deque
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 
 Graph = Mapping[str, Iterable[str]]
 
@@ -21,6 +21,16 @@ def circles(graph: Graph) -> list[tuple[str, ...]]:
         first = min(knot)
         found.append(_way_round(graph, first, knot))
     return sorted(found)
+
+
+def shortened_way(steps: Sequence[str]) -> list[str]:
+    """The steps of a way, those in the middle of a very long one only counted.
+
+    >>> shortened_way([f"s{number}" for number in range(20)])
+    ['s0', 's1', 's2', 's3', 's4', 's5', 's6', 's7', '(10 more)', 's18', 's19']
+    """
+    left_out = len(steps) - 10
+    return list(steps) if left_out <= 1 else [*steps[:8], f"({left_out} more)", *steps[-2:]]
 
 
 def _way_round(graph: Graph, first: str, knot: set[str]) -> tuple[str, ...]:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from expert.language.checks.circles import circles
+from expert.language.checks.circles import circles, shortened_way
 from expert.language.draft import Draft
 from expert.language.problems import Problem
 
@@ -25,4 +25,4 @@ def check(draft: Draft) -> Iterable[Problem]:
     """One problem for every circle of formulas."""
     for circle in circles(needs(draft)):
         first = draft.work_outs.get(circle[0]) or draft.questions[circle[0]]
-        yield Problem(first.at, f"formulas go round in a circle: {' -> '.join(circle)}", "cycle")
+        yield Problem(first.at, f"formulas go round in a circle: {' -> '.join(shortened_way(circle))}", "cycle")

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from itertools import pairwise
 
-from expert.language.checks.circles import circles
+from expert.language.checks.circles import circles, shortened_way
 from expert.language.draft import Draft
 from expert.language.model import Condition, Is, Narrow, Not
 from expert.language.problems import Problem
@@ -38,8 +38,7 @@ def check(draft: Draft) -> Iterable[Problem]:
                     rules[tested, fact] = rule.id
                     graph.setdefault(tested, []).append(fact)
     for circle in circles(graph):
-        way = circle[0]
-        for tested, fact in pairwise(circle):
-            way += f" -> rule {rules[tested, fact]} -> {fact}"
+        steps = [f"rule {rules[tested, fact]} -> {fact}" for tested, fact in pairwise(circle)]
+        way = " -> ".join([circle[0], *shortened_way(steps)])
         first = rules[circle[0], circle[1]]
         yield Problem(draft.rules[first].at, f"rules argue in a circle: {way}", "cycle")

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from expert.dialogue.job import Talk
+from expert.dialogue.job import Job, Talk
 from expert.engine.state import Change
-from expert.language.model import Narrow, Say
+from expert.language.model import Narrow, Normal, Rule, Say
 from expert.trace.records import CautionShown, Fired, Narrowed, Unfired
 
 
@@ -20,7 +20,8 @@ def conclude(talk: Talk, change: Change) -> None:
         sources: set[str] = set()
         for reason in job.state.reason_for_rule(rule_id):
             sources |= reason.sources()
-        talk.add(Fired(rule_id, tuple(sorted(sources, key=_by_number)), rule.because))
+        told = _tells(talk.job, rule, change)
+        talk.add(Fired(rule_id, tuple(sorted(sources, key=_by_number)), rule.because, told))
     for fact, (before, after) in change.narrowed.items():
         if fact in job.base.faults or fact in job.base.findings:
             talk.add(Narrowed(fact, before, after, tuple(_rules_on(talk, fact))))
@@ -28,6 +29,18 @@ def conclude(talk: Talk, change: Change) -> None:
         for said in job.base.rules[rule_id].then:
             if isinstance(said, Say):
                 _speak(talk, rule_id, said)
+
+
+def _tells(job: Job, rule: Rule, change: Change) -> bool:
+    """Whether the technician hears of a rule: it clears a suspect, confirms a fault or calls something normal."""
+    suspects = {fault for complaint in job.complaints for fault in job.knowledge.explainers[complaint]}
+    for said in rule.then:
+        match said:
+            case Normal() | Narrow(word="confirm"):
+                return True
+            case Narrow(word="clear", fact=fault) if fault in suspects and fault in change.narrowed:
+                return True
+    return False
 
 
 def _speak(talk: Talk, rule_id: str, said: Say) -> None:

@@ -67,9 +67,13 @@ def answer_repair(talk: Talk, line: str) -> None:
     job.minutes += repair.minutes
     job.parts_used = (*job.parts_used, *repair.parts)
     talk.add(Repaired(fault, repair.minutes, said[:500]))
-    for given in overtaken_by(job, fault):
+    overtaken = overtaken_by(job, fault)
+    for given in overtaken:
         set_aside(talk, given)
         talk.add(NoLongerHolds(given.number, given.question, fault))
+    if overtaken:
+        numbers = ", ".join(str(given.number) for given in overtaken)
+        talk.tell(f"No longer counted, because they described the machine before the repair: answers {numbers}.")
     job.repaired[fault] = None
     conclude(talk, job.state.narrow(f"repair {fault}", fault, ("absent",)))
 

@@ -118,7 +118,7 @@ def sound_answer(job: Job, question: Question) -> str:
     limits = sorted({limit.value for _, low, high in bands for limit in (low, high) if limit is not None})
     between = [(low + high) / 2 for low, high in pairwise(limits)]
     for value in (*between, limits[-1] * 1.5 + 1, limits[0] / 2, limits[0] - 1):
-        text = f"{value:.6g} {unit}".strip()
+        text = f"{value:.3g} {unit}".strip()
         try:
             outcomes = read_answer(job, question, text).outcomes
         except NotAnAnswer:

@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from expert.dialogue.job import Job
-from expert.language.model import Narrow, Normal
 from expert.trace.cleaning import clean
 from expert.trace.records import (
     CautionShown,
@@ -14,7 +13,6 @@ from expert.trace.records import (
     Fired,
     Found,
     HandedOver,
-    NoLongerHolds,
     Noted,
     Paused,
     Proved,
@@ -51,8 +49,8 @@ def _lines_of(job: Job, record: Record) -> Iterable[tuple[str, str]]:
             yield "caution", f"! {text}"
         case Put():
             yield from _put(job, record)
-        case Fired(rule=rule, text=text):
-            yield from _fired(job, rule, text)
+        case Fired(text=text, told=True):
+            yield "so", f"So: {text}"
         case Found(fault=fault, standing=standing, because=because):
             word = "FOUND" if standing == "found" else "LEFT BY ELIMINATION"
             yield "found", f"{word}: {job.fault_name(fault)}."
@@ -65,8 +63,6 @@ def _lines_of(job: Job, record: Record) -> Iterable[tuple[str, str]]:
             yield "danger", "Local electrical and pressure codes and licensed practice come first."
         case TakenBack(number=number):
             yield "plain", f"Answer {number} is taken back."
-        case NoLongerHolds(number=number):
-            yield "small", f"Answer {number} described the machine before the repair and no longer counts."
         case Noted():
             yield "plain", "Noted."
         case Repaired(fault=fault):
@@ -97,7 +93,9 @@ def _put(job: Job, record: Put) -> Iterable[tuple[str, str]]:
         if question.labels:
             for number, outcome in enumerate(question.outcomes, 1):
                 yield "question", f"  {number}  {question.labels.get(outcome, outcome)}"
-        elif question.measure is not None:
+        elif question.measure is None:
+            yield "question", "  (yes / no)"
+        else:
             unit = question.measure.unit
             over = ", or OL" if question.measure.kind == "resistance" else ""
             name = job.base.instruments[question.measure.instrument].name
@@ -107,16 +105,3 @@ def _put(job: Job, record: Put) -> Iterable[tuple[str, str]]:
     yield "question", first
     for line in rest:
         yield "question", line
-
-
-def _fired(job: Job, rule_id: str, text: str) -> Iterable[tuple[str, str]]:
-    """A rule that fired is told when it settles something that the technician cares about."""
-    then = job.base.rules[rule_id].then
-    told = any(isinstance(said, Normal) or (isinstance(said, Narrow) and said.word == "confirm") for said in then)
-    if told:
-        yield "so", f"So: {text}"
-        return
-    cleared = [said.fact for said in then if isinstance(said, Narrow) and said.word == "clear"]
-    suspects = {fault for complaint in job.complaints for fault in job.knowledge.explainers[complaint]}
-    if suspects & set(cleared):
-        yield "so", f"So: {text}"

@@ -33,6 +33,7 @@ class Candidate:
     minutes: float
     route: Route
     settles: tuple[str, ...]
+    danger: bool = False
 
     @property
     def worth(self) -> float:
@@ -42,12 +43,17 @@ class Candidate:
 
 @dataclass(frozen=True, slots=True)
 class Choice:
-    """The question to put next and why: the rule whose check list put it ahead (or none) and the runners-up."""
+    """The question to put next and why.
+
+    `danger_first`: it may show a danger and the bench stands for it already. `ahead_by` and `ahead_for`: the rule whose
+    check list put it ahead, and for which suspect. `others`: the runners-up.
+    """
 
     best: Candidate
     ahead_by: str | None
     ahead_for: str | None
     others: tuple[Candidate, ...]
+    danger_first: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,9 +81,18 @@ def choose(situation: Situation) -> Choice | None:
     candidates = list(_candidates(situation))
     if not candidates:
         return None
+    # Whoever stands at the machine learns of a danger first, before any test that is merely quicker.
+    if dangers := [candidate for candidate in candidates if candidate.danger and not candidate.route.moves]:
+        ranked = _by_worth(dangers)
+        return Choice(ranked[0], None, None, tuple(ranked[1:4]), danger_first=True)
     rule, suspect, first = _put_ahead(situation, candidates)
-    ranked = sorted(first or candidates, key=lambda candidate: -candidate.worth)
+    ranked = _by_worth(first or candidates)
     return Choice(ranked[0], rule, suspect, tuple(ranked[1:4]))
+
+
+def _by_worth(candidates: list[Candidate]) -> list[Candidate]:
+    """The most bits a minute first; of equals the one that stands first in the rules."""
+    return sorted(candidates, key=lambda candidate: -candidate.worth)
 
 
 def _may_be_normal(situation: Situation) -> bool:

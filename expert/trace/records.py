@@ -168,11 +168,12 @@ class TakenBack(Record):
 
 @dataclass(frozen=True, slots=True)
 class Fired(Record):
-    """A rule's condition became true. `because`: the answers and rules that it rests on."""
+    """A rule's condition became true. `because`: the answers that it rests on. `told`: its text was shown."""
 
     rule: str
     because: tuple[str, ...]
     text: str
+    told: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -20,7 +20,7 @@ HOT_TESTS = ("yes", "yes")  # covers on, switch on
 
 
 def test_a_straight_job_from_complaint_to_close(filling: Desk) -> None:
-    assert filling.type("yes") == ["How: Listen.", "Does the pump run?"]
+    assert filling.type("yes") == ["How: Listen.", "Does the pump run?", "  (yes / no)"]
     assert filling.type("yes")[0] == "So: It runs."
     assert filling.type(*COLD_TESTS) == [
         "! Mains kills. Pull the plug.",
@@ -41,9 +41,9 @@ def test_a_straight_job_from_complaint_to_close(filling: Desk) -> None:
     ]
     assert filling.type("done")[:2] == [
         "Repair noted: fill valve: coil open. The proof follows.",
-        "Answer 2 described the machine before the repair and no longer counts.",
+        "No longer counted, because they described the machine before the repair: answers 2.",
     ]
-    assert filling.type(*HOT_TESTS) == ["How: Look at the glass.", "Proof: Does water arrive in the boiler?"]
+    assert filling.type(*HOT_TESTS) == ["How: Look at the glass.", "Proof: Does water arrive in the boiler?", "  (yes / no)"]
     assert "Proved: Does water arrive in the boiler?" in filling.type("yes")
     filling.type("repaired", "ok", "25", "no")
     assert filling.job.phase is Phase.DONE

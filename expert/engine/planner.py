@@ -120,7 +120,7 @@ def _candidates(situation: Situation) -> Iterable[Candidate]:
 
 
 def _least_gain(effects: Mapping[str, Effect]) -> float:
-    """What a question is worth though it may tell nothing between the suspects: dangers first, then normal behaviour."""
+    """What a question is worth though it tells nothing between the suspects: dangers, then normal behaviour."""
     if any(effect.danger for effect in effects.values()):
         return DANGER_GAIN
     return NORMAL_GAIN if any(effect.normal for effect in effects.values()) else 0.0

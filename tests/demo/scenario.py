@@ -12,7 +12,10 @@ from dataclasses import dataclass, field
 
 @dataclass(frozen=True)
 class DemoJob:
-    """One invented job. `visits`: for a question id the lines typed each time it is put; `after_repair`: from then on."""
+    """One invented job.
+
+    `visits`: for a question id the lines typed each time it is put; `after_repair`: from the first repair on.
+    """
 
     number: str
     technician: str
@@ -80,17 +83,21 @@ JOBS = (
         technician="Ines (demo)",
         complaints=["low pressure"],
         visits={
-            "blind_pressure": [["6.0"]],
+            "blind_pressure": [["3.5"]],
             "return_when_blind": [["strong"]],
-            "portafilter_pressure": [["6.0"]],
+            "portafilter_pressure": [["3.4"]],
             "pressure_with_return_pinched": [["rises_part"]],
-            "free_flow": [["6.5 ml/s"]],
+            "return_in_free_flow": [["runs"]],
+            "pump_gauge_in_free_flow": [["1.5"]],
+            "free_flow": [["5.1 ml/s"]],
         },
         after_repair={
-            "blind_pressure": [["6.5"]],
+            "blind_pressure": [["6.5"], ["9.6"]],
+            "portafilter_pressure": [["6.4"], ["9.5"]],
             "return_when_blind": [["dry"], ["some"]],
-            "portafilter_pressure": [["6.5"]],
             "pressure_with_return_pinched": [["no_change"]],
+            "free_flow": [["6.6 ml/s"], ["8 ml/s"]],
+            "pump_gauge_in_free_flow": [["2.4"]],
         },
     ),
 )

@@ -108,7 +108,7 @@ def proof_list(job: Job) -> tuple[str, ...]:
     features = job.machine.features if job.machine else {}
     wanted: dict[str, None] = {}
     for fault, proved in job.repaired.items():
-        if proved is None:
+        if not proved:
             wanted |= dict.fromkeys(job.base.faults[fault].prove)
     if wanted:
         wanted |= dict.fromkeys(job.base.bench.service)
@@ -202,7 +202,8 @@ def finish_proof(talk: Talk) -> None:
     job = talk.job
     results = {question: passed for question, _, passed in job.proofs}
     for fault, proved in job.repaired.items():
-        if proved is None and all(results.get(question) for question in job.base.faults[fault].prove):
+        # A proof that failed at first may have failed for another fault behind this one.
+        if not proved and all(results.get(question) for question in job.base.faults[fault].prove):
             job.repaired[fault] = True
     if picture_of(job).complaints_open and not job.declined:
         reopen(job)

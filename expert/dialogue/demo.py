@@ -158,7 +158,7 @@ def play_here(trace: Trace, knowledge: Knowledge, fast: bool) -> None:
     wait = (lambda seconds: None) if fast or not is_terminal else time.sleep
     show: Callable[[Scene], None] | None = None
     if is_terminal:
-        from expert.dialogue.chat import show_records
+        from expert.dialogue.chat_prompt import show_records
 
         def show(scene: Scene) -> None:
             for record in scene.records:

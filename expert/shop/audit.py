@@ -9,7 +9,7 @@ from typing import Any
 
 from expert.dialogue.pinning import pinned_folder
 from expert.dialogue.plain import wrapped
-from expert.dialogue.replay import opened_of, rerun
+from expert.dialogue.replay import Difference, opened_of, rerun
 from expert.engine.knowledge import Knowledge, knowledge_of
 from expert.language.load import load_rules
 from expert.language.model import RuleBase
@@ -18,6 +18,7 @@ from expert.language.shipped import shipped
 from expert.shop.audit_story import Story, story_of
 from expert.shop.audit_words import Names, story_in_words
 from expert.trace.cleaning import clean
+from expert.trace.kinds import kind_of, to_json
 from expert.trace.plain import to_plain
 from expert.trace.reading import Trace, read_trace
 from expert.trace.verifying import Problem, verify
@@ -101,7 +102,17 @@ def run_again(trace: Trace, knowledge: Knowledge) -> Again:
     """Type the recorded lines again, with these rules."""
     result = rerun(knowledge, trace)
     same = knowledge.base.digest == story_of(trace).head.rules_digest
-    return Again(same, tuple(str(difference) for difference in result.differences), len(result.missing))
+    return Again(same, tuple(map(difference_in_words, result.differences)), len(result.missing))
+
+
+def difference_in_words(difference: Difference) -> str:
+    """Where and how a re-run differs; of two records of one kind only the fields that are not the same."""
+    recorded, now = difference.recorded, difference.now
+    if recorded is None or now is None or type(recorded) is not type(now):
+        return str(difference)
+    before, after = to_json(recorded), to_json(now)
+    changed = [f"{name} {before[name]!r}, now {after[name]!r}" for name in before if before[name] != after[name]]
+    return f"line {difference.line}: {kind_of(type(recorded)).replace('_', ' ')}: {'; '.join(changed)}"
 
 
 def audit_in_words(result: Audit) -> Iterator[str]:

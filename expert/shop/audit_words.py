@@ -102,7 +102,7 @@ def _asked(asked: Asked, names: Names) -> Iterator[str]:
         yield f"  Answer: {given(asked.answered)}"
         if asked.understood:
             yield f"    {asked.understood}"
-        if asked.answered.reading is not None and asked.answered.uncertainty is not None:
+        elif asked.answered.reading is not None and asked.answered.uncertainty is not None:
             yield f"    Read {asked.answered.reading:g} +- {asked.answered.uncertainty:g} in base units"
     elif asked.cannot is not None:
         yield f"  Answer: can't tell {asked.cannot.reason}".rstrip()
@@ -124,8 +124,8 @@ def _why(asked: Asked, names: Names) -> Iterator[str]:
         yield f"  Why: {names.fault(why.ahead_for)} headed the check list of the rule {why.rule}"
     if why.candidates:
         best, *others = why.candidates
-        yield f"  Worth: {_worth(best)}"
-        yield from (f"    before: {names.question(other.question)} {_worth(other)}" for other in others)
+        yield f"  Why: it was expected to tell {_worth(best)}"
+        yield from (f"    rather than: {names.question(other.question)} ({_worth(other)})" for other in others)
     if why.suspects:
         shown = [f"{s.share:.0%} {names.fault(s.fault)} ({s.decibans} dB)" for s in why.suspects[:MOST_SUSPECTS]]
         more = len(why.suspects) - MOST_SUSPECTS

@@ -7,12 +7,14 @@ import sys
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
+from expert.dialogue.demo import render
 from expert.dialogue.job import Job, Phase
 from expert.dialogue.opening import shop_of
 from expert.dialogue.session import Session
 from expert.dialogue.unattended import sound_answer
 from expert.engine.knowledge import Knowledge, knowledge_of
 from expert.language.load import load_rules
+from expert.trace.reading import read_trace
 from tests.demo.scenario import JOBS, DemoJob
 
 ROOT = Path(__file__).resolve().parents[2]
@@ -106,7 +108,9 @@ def make(demo: DemoJob, knowledge: Knowledge, folder: Path) -> Path:
 def main(folder: Path = ROOT / "transcripts_demo") -> None:
     knowledge = knowledge_of(load_rules(ROOT / "rules"))
     for demo in JOBS:
-        print(make(demo, knowledge, folder), file=sys.stderr)
+        path = make(demo, knowledge, folder)
+        path.with_suffix(".txt").write_text(render(read_trace(path), knowledge), encoding="utf-8")
+        print(path, file=sys.stderr)
 
 
 if __name__ == "__main__":

@@ -1,0 +1,47 @@
+"""The saved demo jobs come out again byte for byte, trace and rendering. `python -m tests.demo.make` makes them anew."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from expert.dialogue.demo import render
+from expert.engine.knowledge import Knowledge, knowledge_of
+from expert.language.load import load_rules
+from expert.trace.reading import read_trace
+from expert.trace.records import Put
+from expert.trace.verifying import verify
+from tests.demo.make import ROOT, make
+from tests.demo.scenario import JOBS, DemoJob
+
+FOLDER = ROOT / "transcripts_demo"
+
+
+@pytest.fixture(scope="module")
+def knowledge() -> Knowledge:
+    return knowledge_of(load_rules(ROOT / "rules"))
+
+
+@pytest.mark.parametrize("demo", JOBS, ids=lambda demo: demo.number)
+def test_the_job_comes_out_again(demo: DemoJob, knowledge: Knowledge, tmp_path: Path) -> None:
+    made = make(demo, knowledge, tmp_path)
+    assert made.read_bytes() == (FOLDER / made.name).read_bytes()
+    rendered = render(read_trace(made), knowledge)
+    assert rendered == (FOLDER / f"{demo.number}.txt").read_text(encoding="utf-8")
+    assert verify(read_trace(FOLDER / made.name)) == ()
+
+
+def test_nothing_else_lies_in_the_folder() -> None:
+    names = {f"{demo.number}{ending}" for demo in JOBS for ending in (".jsonl", ".txt")}
+    assert {file.name for file in FOLDER.iterdir()} == names
+
+
+def test_together_they_show_every_phase() -> None:
+    shown = {
+        record.prompt
+        for demo in JOBS
+        for record in read_trace(FOLDER / f"{demo.number}.jsonl").records
+        if isinstance(record, Put)
+    }
+    assert {"intake", "move", "question", "repair", "proof", "danger", "close"} <= shown

@@ -23,7 +23,7 @@ from expert.trace.errors import TraceNotWritten, TraceTooLarge
 from expert.trace.records import Record
 
 NOTHING_IS_LOST = "Nothing is lost: every answer is on the disk. To leave, type pause, or press Ctrl-C once more."
-LONG_LISTS = ("machine", "plate", "complaints")
+
 MOST_REMARK_LINES = 3
 
 
@@ -55,7 +55,7 @@ class Chat:
             color_depth=color_depth(),
             history=self.history,
             completer=JobCompleter(lambda: session.job),
-            complete_while_typing=Condition(lambda: session.job.prompt.subject in LONG_LISTS),
+            complete_while_typing=Condition(lambda: session.job.prompt.subject == "complaints"),
             reserve_space_for_menu=6,
             key_bindings=paste_bindings(),
             bottom_toolbar=self.bottom,

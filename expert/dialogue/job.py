@@ -90,6 +90,7 @@ class Job:
     to_prove: tuple[str, ...] = ()
     proofs: tuple[tuple[str, str, bool | None], ...] = ()
     found: dict[str, str] = field(default_factory=dict)
+    announced: frozenset[str] = frozenset()
     outcome: str = ""
     minutes: float = 0.0
     parts_used: tuple[str, ...] = ()

@@ -55,6 +55,9 @@ def search_on(talk: Talk) -> None:
     if job.choice is None:
         end_search(talk, picture)
         return
+    if not job.announced.issuperset(picture.confirmed):
+        talk.tell(*why_search_goes_on(job, picture))
+    job.announced = frozenset(picture.confirmed)
     question = job.base.questions[job.choice.best.asks]
     ready = bring_bench(talk, question.bench)
     if ready:
@@ -66,6 +69,20 @@ def search_on(talk: Talk) -> None:
             end_search(talk, picture)
         else:
             search_on(talk)
+
+
+def why_search_goes_on(job: Job, picture: Picture) -> tuple[str, ...]:
+    """A fault is found, but more is to be known before the repair: what, and why."""
+    found = "; ".join(job.fault_name(fault) for fault in picture.confirmed)
+    if picture.causes_wanted:
+        reason = "What caused it is looked for before a new part is fitted."
+    elif picture.complaints_open:
+        names = "; ".join(job.base.complaints[complaint].name for complaint in picture.complaints_open)
+        reason = f"It does not explain: {names}."
+    else:
+        asked = job.base.questions[picture.observations_open[0]].ask
+        reason = f"It does not account for: {asked} {_outcome_words(job, picture.observations_open[0])}."
+    return f"Found so far: {found}.", f"The search goes on. {reason}"
 
 
 def why_asked(job: Job, picture: Picture, choice: Choice) -> Why:

@@ -39,11 +39,11 @@ JOBS = (
         visits={
             "fill_is_called": [["yes"]],
             "pump_runs_on_fill": [["why", "yes"]],
-            "water_reaches_boiler": [["no"]],
+            "water_reaches_boiler": [["how", "no"]],
             "fill_valve_sound": [["silent"]],
             "how_the_fill_ends": [["on_and_on"]],
             "hot_water_tap": [["none"]],
-            "fill_coil_resistance": [["how", "OL"]],
+            "fill_coil_resistance": [["OL"]],
         },
         note="customer uses bottled water",
     ),

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import doctest
 import re
 from pathlib import Path
 
@@ -51,3 +52,18 @@ def test_the_top_level_is_as_laid_down() -> None:
     }
     seen = {path.name for path in ROOT.iterdir() if not path.name.startswith(".")}
     assert seen - {"build", "dist"} == allowed
+
+
+def test_the_worked_example_of_the_developers_page_runs() -> None:
+    page = (ROOT / "DEVELOPERS.md").read_text(encoding="utf-8")
+    example = doctest.DocTestParser().get_doctest(page, {}, "DEVELOPERS.md", None, 0)
+    assert len(example.examples) > 8
+    told: list[str] = []
+    assert doctest.DocTestRunner().run(example, out=told.append).failed == 0, "".join(told)
+
+
+def test_every_folder_of_the_map_is_there() -> None:
+    page = (ROOT / "DEVELOPERS.md").read_text(encoding="utf-8")
+    named = re.findall(r"^\| `([\w/.]+)` \|", page, re.MULTILINE)
+    assert len(named) > 8
+    assert [path for path in named if not (ROOT / path).exists()] == []

@@ -26,15 +26,22 @@ def test_every_command_has_help_and_stands_in_the_readme(name: str) -> None:
             assert parameter.help, f"expert {name}: {parameter.opts[0]} has no help"
 
 
+NOT_A_JOB_NUMBER = (
+    "'../x' is not a job number: letters a to z, digits, '-', '.' and '_' will do, 1 to 40 of them, "
+    "the first a letter or a digit\n"
+)
+NO_FOLDER = "no/such/folder:1:1: there is no such folder [no-rules]\n1 problems: the rules are not used\n"
+
+
 @pytest.mark.parametrize(
     ("arguments", "message"),
     [
         (["bench", "--json"], "--json goes with --answers FILE\n"),
-        (["bench", "--job", "../x"], "'../x' is not a job number: letters a to z, digits, '-', '.' and '_' will do, 1 to 40 of them, the first a letter or a digit\n"),
-        (["check", "no/such/folder"], "no/such/folder:1:1: there is no such folder [no-rules]\n1 problems: the rules are not used\n"),
+        (["bench", "--job", "../x"], NOT_A_JOB_NUMBER),
+        (["check", "no/such/folder"], NO_FOLDER),
     ],
     ids=["json-alone", "job-number", "no-rules"],
-)  # fmt: skip
+)
 def test_bad_usage_says_why_and_leaves_with_2(arguments: list[str], message: str) -> None:
     result = CliRunner().invoke(main, arguments)
     assert (result.exit_code, result.stderr) == (2, message)

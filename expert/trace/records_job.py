@@ -1,0 +1,114 @@
+"""Records of the job itself, of the bench, of repair and proof. Import them from `records`."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from expert.trace.record import Record
+
+
+@dataclass(frozen=True, slots=True)
+class Opened(Record):
+    """The job was opened. Pins the rules by their digest, and what the shop owns: instruments (ids), unit system."""
+
+    rules_digest: str
+    program: str
+    job: str
+    instruments: tuple[str, ...] = ()
+    system: str = "metric"
+
+
+@dataclass(frozen=True, slots=True)
+class Paused(Record):
+    """The technician left the job to go on later."""
+
+
+@dataclass(frozen=True, slots=True)
+class Resumed(Record):
+    """The job was taken up again, possibly by another version of the program or with other rules."""
+
+    program: str
+    rules_digest: str
+
+
+@dataclass(frozen=True, slots=True)
+class HandedOver(Record):
+    """The job was handed to somebody else, with what is known so far."""
+
+    summary: str
+
+
+@dataclass(frozen=True, slots=True)
+class CustomerTold(Record):
+    """The summary for the customer, line by line, as printed."""
+
+    lines: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Closed(Record):
+    """The job came to its end."""
+
+    outcome: str
+    minutes: float
+    parts: tuple[str, ...]
+    note: str
+
+
+@dataclass(frozen=True, slots=True)
+class Sealed(Record):
+    """Nothing follows. `lines`: how many lines stand before this one; `digest`: that of the last of them."""
+
+    lines: int
+    digest: str
+
+
+@dataclass(frozen=True, slots=True)
+class Moved(Record):
+    """The bench was brought into another state, confirmed by the technician."""
+
+    move: str
+    state: Mapping[str, str]
+    minutes: float
+
+
+@dataclass(frozen=True, slots=True)
+class CautionShown(Record):
+    """A caution was shown before the step that it belongs to."""
+
+    caution: str
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Stopped(Record):
+    """Danger: nothing further is asked until it is dealt with."""
+
+    rule: str
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Cleared(Record):
+    """The danger was dealt with, by what or whom."""
+
+    by: str
+
+
+@dataclass(frozen=True, slots=True)
+class Repaired(Record):
+    """The technician said that a fault is mended, and how."""
+
+    fault: str
+    minutes: float
+    said: str
+
+
+@dataclass(frozen=True, slots=True)
+class Proved(Record):
+    """A test after the repair was answered. `passed`: None when it could not be made or was too close to the limit."""
+
+    question: str
+    answer: str
+    passed: bool | None

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from math import inf
 
-from expert.dialogue.asking import NO, NotAnAnswer, put_question, set_aside, show_cautions, take_answer
+from expert.dialogue.asking import NO, YES, NotAnAnswer, put_question, set_aside, show_cautions, take_answer
 from expert.dialogue.bench_moves import bench_map, bring_bench
 from expert.dialogue.inference import conclude
 from expert.dialogue.job import Given, Job, Phase, Prompt, Talk, applies
@@ -13,8 +13,10 @@ from expert.dialogue.searching import picture_of, reopen
 from expert.language.model import Question
 from expert.trace.records import NoLongerHolds, Proved, Put, Repaired
 from expert.trace.why import Why
+from expert.trade.units import echo
 
 WHAT_WAS_DONE = "When it is done: type done, or what you did instead. Type no if it is not repaired."
+DONE = {*YES, "done", "ok"}
 DEAD: Mapping[str, str] = {"mains": "isolated"}
 
 
@@ -57,8 +59,9 @@ def answer_repair(talk: Talk, line: str) -> None:
     job = talk.job
     fault = job.prompt.subject
     said = line.strip()
-    if not said:
-        raise NotAnAnswer(WHAT_WAS_DONE)
+    # A single odd word is more likely a slip than the report of a repair.
+    if said.casefold() not in {*NO, *DONE} and len(said.split()) < 2:
+        raise NotAnAnswer(f"{echo(said)} does not say what was done. {WHAT_WAS_DONE}")
     if said.casefold() in NO:
         job.declined.add(fault)
         talk.tell(f"Not repaired: {job.fault_name(fault)}.")

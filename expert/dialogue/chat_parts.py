@@ -40,7 +40,8 @@ def remark_on(job: Job, typed: str) -> Remark:
     if not line or job.phase is Phase.DONE:
         return NOTHING
     try:
-        return Remark(clean(_meaning(job, line)))
+        meaning = clean(_meaning(job, line))
+        return NOTHING if meaning == line.casefold() else Remark(meaning)
     except NotAnAnswer as problem:
         return NOTHING if may_go_on(job, line) else Remark(clean(str(problem)), refused=True)
 

@@ -48,6 +48,7 @@ class Chat:
         self.session = session
         self.again = ""
         self.interrupted = False
+        self.trouble_told = False
         self.history = TypedBefore(history_file())
         self.prompt: PromptSession[str] = PromptSession(
             [(PROMPT, "> ")],
@@ -99,9 +100,9 @@ class Chat:
             return
         _print([("", "\n")])
         show_records(self.session.job, records)
-        if self.history.trouble:
+        if self.history.trouble and not self.trouble_told:
+            self.trouble_told = True
             self.tell(self.history.trouble, "small")
-            self.history.trouble = ""
 
     def tell(self, text: str, manner: str = "plain") -> None:
         """A sentence of the terminal's own; it is no part of the job's record."""

@@ -1,0 +1,229 @@
+"""What stands beside the dialogue: remarks on the line typed, the bottom lines, completions, style names."""
+
+from __future__ import annotations
+
+import ast
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+from prompt_toolkit.completion import CompleteEvent
+from prompt_toolkit.document import Document
+from prompt_toolkit.output import ColorDepth
+from prompt_toolkit.styles import DEFAULT_ATTRS
+
+from expert.dialogue import chat_style
+from expert.dialogue.chat_completion import JobCompleter, offered
+from expert.dialogue.chat_parts import Remark, bench_in_words, cut_to, joined, remark_on, where_it_stands
+from expert.dialogue.job import Job
+from expert.dialogue.steps import begin, step
+from tests.dialogue.conftest import INTAKE
+from tests.dialogue.small_rules import small_knowledge, small_shop
+
+PACKAGE = Path(chat_style.__file__).parent
+TO_COIL = (*INTAKE, "yes", "yes", "yes", "yes")
+TO_HISS = ("Ann", "1", "ok", "hiss", "ok", "no", "1", "yes")
+
+
+def job_after(*lines: str) -> Job:
+    job, _ = begin(small_knowledge(), small_shop(), "7")
+    for line in lines:
+        job, _ = step(job, line)
+    return job
+
+
+REMARKS = [
+    pytest.param((), "Ann", "", False, id="a name is taken as it is"),
+    pytest.param(("Ann",), "1", "Test machine", False, id="a number shows the machine it means"),
+    pytest.param(
+        ("Ann",), "9", "'9' is no machine type. Type a number from 1 to 1.", True, id="a number that means no machine"
+    ),
+    pytest.param(
+        INTAKE[:3], "empt", "Complaint: Boiler does not fill.", False, id="words show the complaint they mean"
+    ),
+    pytest.param(INTAKE[:3], "xy", "", False, id="two letters of a complaint are no mistake yet"),
+    pytest.param(
+        INTAKE[:3],
+        "xyz",
+        "'xyz' fits no complaint. Type other words, or list to see all.",
+        True,
+        id="words that fit no complaint",
+    ),
+    pytest.param(INTAKE[:6], "2", "mains on, covers on", False, id="an arrival shows its bench state"),
+    pytest.param((*INTAKE, "yes"), "y", "yes", False, id="a letter shows the answer it stands for"),
+    pytest.param((*INTAKE, "yes"), "yes", "", False, id="the whole answer needs no remark"),
+    pytest.param(
+        (*INTAKE, "yes"), "x", "'x' is no answer here. Type yes or no, or: can't tell", True, id="no answer at all"
+    ),
+    pytest.param((*INTAKE, "yes"), "wh", "", False, id="the beginning of a command is no mistake"),
+    pytest.param((*INTAKE, "yes"), "can't tell", "Leaves this question unanswered.", False, id="can't tell"),
+    pytest.param(
+        TO_COIL,
+        "400",
+        "400 ohm counts as: shorted. (shorted is below 475 ohm; ohm meter: ±6 ohm)",
+        False,
+        id="a number shows its reading",
+    ),
+    pytest.param(
+        TO_COIL,
+        "475",
+        "475 ohm is too close to a limit: it may be shorted or off_value. Both stay possible. (ohm meter: ±6.75 ohm)",
+        False,
+        id="a number too close to a limit",
+    ),
+    pytest.param(
+        TO_COIL,
+        "5 bar",
+        "'5 bar' is a pressure; a resistance is wanted, in ohm, kohm or Mohm, or OL. Or type: can't tell",
+        True,
+        id="a number of another kind",
+    ),
+    pytest.param(TO_HISS, "1", "with a click within minutes", False, id="a digit shows the choice it means"),
+    pytest.param(
+        TO_COIL,
+        "take back 9",
+        "'9' is no answer that holds. There are: 1. Type answers to see them.",
+        True,
+        id="take back of nothing",
+    ),
+    pytest.param(TO_COIL, "   ", "", False, id="spaces are nothing"),
+]
+
+
+@pytest.mark.parametrize("lines, typed, text, refused", REMARKS)
+def test_the_remark_says_what_the_line_would_do(lines: tuple[str, ...], typed: str, text: str, refused: bool) -> None:
+    assert remark_on(job_after(*lines), typed) == Remark(text, refused)
+
+
+@pytest.mark.parametrize("typed", ["yes", "xx", "note a", "hand over", "pause", "take back 1", "suspects"])
+def test_a_remark_changes_nothing(typed: str) -> None:
+    job = job_after(*TO_COIL)
+    before = (job.copy(), job.prompt)
+    remark_on(job, typed)
+    assert (job, job.prompt) == before
+
+
+def test_a_line_is_refused_exactly_when_the_dialogue_refuses_it() -> None:
+    job = job_after(*TO_COIL)
+    for typed in ("12", "OL", "-5", "3 V", "yes", "what if nonsense", "note x", "1e99", "0"):
+        after, records = step(job, typed)
+        assert remark_on(job, typed).refused is (after is job), (typed, records)
+
+
+BOTTOM = [
+    pytest.param(
+        (), ("Job 7 | INTAKE > make safe > find > repair > prove > close",), "Bench: not known yet", id="intake"
+    ),
+    pytest.param(
+        INTAKE,
+        ("Job 7 | FIND > repair > prove > close", "3 suspects, heaviest: 43% fill valve: coil open"),
+        "Bench: mains isolated, covers on",
+        id="search",
+    ),
+    pytest.param(
+        (*TO_COIL, "OL"),
+        ("Job 7 | REPAIR > prove > close", "found: fill valve: coil open"),
+        "Bench: mains isolated, covers off",
+        id="repair",
+    ),
+]
+
+
+@pytest.mark.parametrize("lines, standing, bench", BOTTOM)
+def test_the_bottom_lines(lines: tuple[str, ...], standing: tuple[str, ...], bench: str) -> None:
+    job = job_after(*lines)
+    assert (where_it_stands(job), bench_in_words(job)) == (standing, bench)
+
+
+@pytest.mark.parametrize("width", [1, 2, 3, 10, 24, 80])
+def test_bottom_lines_are_never_wider_than_the_terminal(width: int) -> None:
+    assert all(len(line) <= width for line in joined(where_it_stands(job_after(*INTAKE)), width))
+    assert len(cut_to("x" * 200, width)) <= width
+
+
+def test_control_sequences_do_not_reach_the_bottom_lines() -> None:
+    job, _ = begin(small_knowledge(), small_shop(), "7\x1b]0;title\x07\x1b[31m")
+    assert where_it_stands(job)[0].startswith("Job 7 | INTAKE")
+    assert remark_on(job_after(*TO_COIL), "\x1b[31m400").text.startswith("400 ohm counts as: shorted.")
+
+
+OFFERED = [
+    pytest.param(("Ann",), "te", {"test_machine": "Test machine"}, id="machines by id"),
+    pytest.param(INTAKE[:2], "fill", {"fill_coil ": "fill_coil (now 950 ohm)"}, id="plate names with their value"),
+    pytest.param(INTAKE[:3], "puddle", {"leaks": "Water under the machine"}, id="complaints by how they are put"),
+    pytest.param(INTAKE[:3], "boil", {"will_not_fill": "Boiler does not fill"}, id="complaints by name"),
+    pytest.param(
+        INTAKE[:6],
+        "c",
+        {
+            "cold": "Unplugged and cold",
+            "can't tell": "can't tell        leave this question; a reason may follow",
+        },
+        id="arrivals",
+    ),
+    pytest.param(TO_HISS, "with", {"click": "with a click within minutes"}, id="choices by label"),
+    pytest.param((*INTAKE, "yes"), "ye", {"yes": ""}, id="yes"),
+    pytest.param((*TO_COIL, "take back 1"), "", {"yes": "", "no": ""}, id="nothing but yes and no at a take-back"),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize("lines, begun, words", OFFERED)
+def test_what_is_offered(lines: tuple[str, ...], begun: str, words: dict[str, str]) -> None:
+    assert dict(offered(job_after(*lines), begun)) == words
+
+
+def test_of_several_complaints_the_last_is_completed() -> None:
+    job = job_after(*INTAKE[:3])
+    text = "no fill, pudd"
+    found = list(JobCompleter(lambda: job).get_completions(Document(text), CompleteEvent()))
+    assert [(c.text, c.start_position, c.display_text) for c in found] == [("leaks", -4, "Water under the machine")]
+
+
+# ---------------------------------------------------------------- styles
+
+
+def test_every_style_name_is_defined_and_every_definition_has_a_name() -> None:
+    names = {value for key, value in vars(chat_style).items() if key.isupper() and isinstance(value, str)}
+    assert names == set(chat_style.LOOKS)
+    assert len(names) == 12
+
+
+@pytest.mark.parametrize("name", [name for name, looks in chat_style.LOOKS.items() if looks not in ("", "noreverse")])
+def test_every_style_changes_something(name: str) -> None:
+    assert chat_style.STYLE.get_attrs_for_style_str(name) != DEFAULT_ATTRS
+
+
+def test_style_names_stand_in_one_file_only() -> None:
+    files = [file for file in PACKAGE.glob("*.py") if "class:" in file.read_text("utf-8")]
+    assert [file.name for file in files] == ["chat_style.py"]
+
+
+def test_every_manner_of_the_dialogue_has_a_style() -> None:
+    tree = ast.parse((PACKAGE / "wording.py").read_text("utf-8"))
+    manners = {
+        node.value.elts[0].value
+        for node in ast.walk(tree)
+        if isinstance(node, ast.Yield)
+        and isinstance(node.value, ast.Tuple)
+        and isinstance(node.value.elts[0], ast.Constant)
+    }
+    assert manners == set(chat_style.OF_MANNER)
+
+
+@pytest.mark.parametrize(
+    "value, depth", [("1", ColorDepth.DEPTH_1_BIT), ("", None), (None, None)], ids=["set", "empty", "not there"]
+)
+def test_no_colour_where_none_is_wanted(
+    monkeypatch: pytest.MonkeyPatch, value: str | None, depth: ColorDepth | None
+) -> None:
+    if value is None:
+        monkeypatch.delenv("NO_COLOR", raising=False)
+    else:
+        monkeypatch.setenv("NO_COLOR", value)
+    assert chat_style.color_depth() is depth
+
+
+def test_the_first_question_does_not_wait_for_the_prompt_library() -> None:
+    code = "import sys, expert.dialogue.chat; sys.exit('prompt_toolkit' in sys.modules)"
+    assert subprocess.run([sys.executable, "-c", code], check=False).returncode == 0

@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 
 from expert.trace.cleaning import clean, clean_lines
 
-# Cf characters that are seen: signs that go around or before a number or a word (Unicode, Prepended_Concatenation_Mark).
+# Cf characters that are seen: signs around or before a number or a word (Unicode, Prepended_Concatenation_Mark).
 SEEN_FORMAT_SIGNS = {0x600, 0x601, 0x602, 0x603, 0x604, 0x605, 0x6DD, 0x70F, 0x890, 0x891, 0x8E2, 0x110BD, 0x110CD}
 
 

@@ -14,13 +14,13 @@ from collections.abc import Callable, Iterator
 from pathlib import Path
 
 import pytest
-from trace_samples import A_JOB, SteadyClock
 
 from expert.trace.errors import JobInUse, TraceError, TraceExists, TraceNotWritten, TraceTooLarge
 from expert.trace.reading import read_trace
 from expert.trace.records import Noted
 from expert.trace.verifying import verify
 from expert.trace.writing import TraceWriter
+from tests.trace.trace_samples import A_JOB, SteadyClock
 
 
 def in_a_child(work: Callable[[int], None]) -> tuple[int, int]:

@@ -8,7 +8,6 @@ from pathlib import Path
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from trace_samples import A_JOB, ONE_OF_EACH_KIND, RECORDS, SteadyClock
 
 from expert.trace.errors import TraceDamaged
 from expert.trace.kinds import from_json, kind_of, to_json
@@ -17,6 +16,7 @@ from expert.trace.reading import read_trace
 from expert.trace.records import KINDS, Noted, Opened, Record, Sealed
 from expert.trace.verifying import verify
 from expert.trace.writing import TraceWriter
+from tests.trace.trace_samples import A_JOB, ONE_OF_EACH_KIND, RECORDS, SteadyClock
 
 OPENED = A_JOB[0]
 LATER_RECORDS = RECORDS.filter(lambda record: not isinstance(record, Opened))

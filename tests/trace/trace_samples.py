@@ -12,8 +12,7 @@ from typing import Any
 from hypothesis import strategies as st
 
 from expert.trace.plain import LARGEST_WHOLE_NUMBER, fields_of
-from expert.trace.records import KINDS, Answered, CannotTell, Moved, Opened, Put, Record, Said, Sealed
-from expert.trace.why import Candidate, Suspicion, Why
+from expert.trace.records import KINDS, CannotTell, Conflict, Moved, Opened, Put, Record, Said, Sealed
 
 NINE_O_CLOCK = datetime(2026, 1, 31, 9, 0, 0, tzinfo=UTC)
 
@@ -58,15 +57,10 @@ ONE_OF_EACH_KIND = {kind: values_of(kind) for kind in KINDS}
 RECORDS: st.SearchStrategy[Record] = st.one_of([ONE_OF_EACH_KIND[kind] for kind in KINDS if kind is not Sealed])
 
 A_JOB: tuple[Record, ...] = (
-    Opened("ab" * 32, "bench-expert 0.1.0", "2026-0007", machine="heat_exchanger", plate={"rated_voltage": "230 V"}),
-    Put(
-        "question",
-        "fill_coil",
-        "What does the meter read across the coil?",
-        Why("held_up", (Candidate("fill_coil", 0.9, 3.0, ("isolate",)),), (Suspicion("fill_solenoid.coil_open", 0.7),)),
-    ),
+    Opened("ab" * 32, "bench-expert 0.1.0", "2026-0007"),
+    Put("question", "fill_coil", "What does the meter read across the coil?"),
     Said("37,8 \u03a9\x1b[31m\u202e"),
-    Answered(1, "fill_coil", "37.8 ohm", ("sound",), ("open", "sound"), 37.8, 0.4, "multimeter_ohms"),
-    Moved("isolate", {"mains": "isolated"}, 1.0),
+    Moved("isolate", {"mains": "isolated"}, 1.5),
+    Conflict("fill_coil", (1, 2)),
     CannotTell("pump_runs", ""),
 )

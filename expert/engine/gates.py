@@ -7,6 +7,8 @@ set of outcomes into the other outcomes; so no gate ever has to know that a part
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from expert.engine.facts import Facts, Test
 from expert.language.model import All, Any, Condition, Is, Not
 
@@ -15,42 +17,44 @@ Watchers = tuple[tuple[int, tuple[int, ...]], ...]
 
 
 class Gates:
-    """The gates of all rules while they are being built. The first gates are the rules' own, one each."""
+    """The gates of all rules: what each needs, its parts, and the gate above it (-1 for a rule's own gate).
 
-    def __init__(self, facts: Facts, rules: int) -> None:
-        self.needs = [0] * rules
-        self.children: list[tuple[Test | int, ...]] = [()] * rules
-        self.parents = [-1] * rules
+    A rule's own gate has the rule's number; the gates beneath come after all of these. Raises UnknownName.
+    """
+
+    def __init__(self, facts: Facts, conditions: Sequence[Condition]) -> None:
+        self.needs: list[int] = []
+        self.children: list[tuple[Test | int, ...]] = []
+        self.parents = [-1] * len(conditions)
         self._facts = facts
         # Each test with the gates it is a part of; found by the test itself, and by the words of the condition.
         self._by_test: dict[Test, tuple[Test, list[int]]] = {}
         self._by_words: dict[tuple[str, tuple[str, ...], bool], tuple[Test, list[int]]] = {}
+        self._lay_out([(condition, False) for condition in conditions])
 
-    def build(self, rule: int, condition: Condition) -> None:
-        """Lay out the condition under the rule's own gate. Raises UnknownName."""
-        waiting = [(rule, condition, False)]
-        while waiting:
-            gate, condition, negated = waiting.pop()
+    def _lay_out(self, waiting: list[tuple[Condition, bool]]) -> None:
+        """`waiting`: conditions, each with whether its opposite is meant. A gate's number is its place in this list."""
+        needs, children, parents, by_words = self.needs, self.children, self.parents, self._by_words
+        # The list grows while it is read.
+        for gate, (condition, negated) in enumerate(waiting):
             while isinstance(condition, Not):
                 condition, negated = condition.part, not negated
             if isinstance(condition, Is):
                 condition = All((condition,))
             # By De Morgan "not all of" is "any of the negated", and the other way round.
             needs_all = isinstance(condition, Any) is negated
-            self.needs[gate] = len(condition.parts) if needs_all else 1
-            children: list[Test | int] = []
+            needs.append(len(condition.parts) if needs_all else 1)
+            parts: list[Test | int] = []
             for part in condition.parts:
                 if isinstance(part, Is):
-                    test, gates = self._by_words.get((part.fact, part.outcomes, negated)) or self._test(part, negated)
+                    test, gates = by_words.get((part.fact, part.outcomes, negated)) or self._test(part, negated)
                     gates.append(gate)
-                    children.append(test)
+                    parts.append(test)
                 else:
-                    children.append(len(self.needs))
-                    waiting.append((len(self.needs), part, negated))
-                    self.needs.append(0)
-                    self.children.append(())
-                    self.parents.append(gate)
-            self.children[gate] = tuple(children)
+                    parts.append(len(waiting))
+                    waiting.append((part, negated))
+                    parents.append(gate)
+            children.append(tuple(parts))
 
     def _test(self, condition: Is, negated: bool) -> tuple[Test, list[int]]:
         test = self._facts.read(condition.fact, condition.outcomes)
@@ -66,3 +70,8 @@ class Gates:
         for (fact, mask), gates in self._by_test.values():
             watchers[fact].append((mask, tuple(gates)))
         return tuple(map(tuple, watchers))
+
+    def tested_for_all(self) -> tuple[int, ...]:
+        """The facts that some condition tests for their full mask."""
+        full = [outcomes.full for outcomes in self._facts.outcomes]
+        return tuple(sorted(fact for fact, mask in self._by_test if mask == full[fact]))

@@ -66,27 +66,23 @@ class Network:
         if len(numbers) != len(rules):
             raise ValueError("two rules have the same id")
         facts = Facts(premises_first(outcomes, _rests_on(rules)), outcomes)
-        gates = Gates(facts, len(rules))
-        # Rules that conclude the same share one support, for the sake of memory.
-        supports: dict[tuple[str, tuple[str, ...]], Support] = {}
-        for number, (_, condition, narrowings) in enumerate(rules):
-            gates.build(number, condition)
-            for narrowing in narrowings:
-                if narrowing not in supports:
-                    supports[narrowing] = facts.support(*facts.read(*narrowing))
-        watchers = gates.watchers()
-        full = [these.full for these in facts.outcomes]
+        gates = Gates(facts, [condition for _, condition, _ in rules])
+        # Rules that conclude the same share it, for the sake of memory.
+        shared: dict[Narrowings, tuple[Support, ...]] = {}
+        for _, _, narrowings in rules:
+            if narrowings not in shared:
+                shared[narrowings] = tuple(facts.support(*facts.read(*narrowing)) for narrowing in narrowings)
         return Network(
             facts=facts,
             rules=numbers,
             rule_names=tuple(numbers),
-            narrows=tuple(tuple(supports[narrowing] for narrowing in narrowings) for _, _, narrowings in rules),
+            narrows=tuple([shared[narrowings] for _, _, narrowings in rules]),
             needs=tuple(gates.needs),
             children=tuple(gates.children),
             parents=tuple(gates.parents),
-            watchers=watchers,
-            open_gates=tuple(gate for gate, needed in enumerate(gates.needs) if not needed),
-            always=tuple(fact for fact, tests in enumerate(watchers) if any(mask == full[fact] for mask, _ in tests)),
+            watchers=gates.watchers(),
+            open_gates=tuple([gate for gate, needed in enumerate(gates.needs) if not needed]),
+            always=gates.tested_for_all(),
         )
 
     def rule(self, name: str) -> int:

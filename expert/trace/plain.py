@@ -91,7 +91,7 @@ def _convert(kind: Any, value: Any, where: str, *, out: bool) -> Any:
 def _record_out(kind: type, value: Any, where: str) -> dict[str, Any]:
     known = fields_of(kind)
     if type(value) is not kind:
-        raise NotPlain(where, f"a {kind.__name__} is wanted, not {_say(value)}")
+        raise NotPlain(where, f"{kind.__name__} is wanted, not {_say(value)}")
     return {f.name: _convert(t, getattr(value, f.name), f"{where}.{f.name}", out=True) for f, t in known}
 
 
@@ -112,7 +112,7 @@ def _record_in(kind: type, value: Any, where: str) -> Any:
 
 def _convert_tuple(parts: tuple[Any, ...], value: Any, where: str, *, out: bool) -> Any:
     if not isinstance(value, tuple if out else list):
-        raise NotPlain(where, f"a list is wanted, not {_say(value)}")
+        raise NotPlain(where, f"a {'tuple' if out else 'list'} is wanted, not {_say(value)}")
     if len(parts) == 2 and parts[1] is Ellipsis:
         parts = (parts[0],) * len(value)
     elif len(parts) != len(value):
@@ -190,5 +190,5 @@ def _say(value: Any) -> str:
     if isinstance(value, int):
         return "a whole number"
     if isinstance(value, list | tuple):
-        return "a list"
-    return "an object" if isinstance(value, dict) else f"a {type(value).__name__}"
+        return f"a {type(value).__name__}"
+    return "an object" if isinstance(value, dict) else type(value).__name__

@@ -14,6 +14,7 @@ from expert.trace.records import Narrowed
 from expert.trace.why import Considered, Why
 
 MOST_SUSPECTS = 5
+MOST_OTHERS = 2  # questions that were ranked next; the data hold them all
 STANDINGS = {
     "found": "FOUND",
     "left_by_elimination": "LEFT BY ELIMINATION, not proved",
@@ -124,12 +125,13 @@ def _why(asked: Asked, names: Names) -> Iterator[str]:
         yield f"  Why: {names.fault(why.ahead_for)} headed the check list of the rule {why.rule}"
     if why.candidates:
         best, *others = why.candidates
-        yield f"  Why: it was expected to tell {_worth(best)}"
-        yield from (f"    rather than: {names.question(other.question)} ({_worth(other)})" for other in others)
+        lead = "Why: it" if best.question == asked.question else "That one"
+        yield f"  {lead} was expected to tell {_worth(best)}"
+        for other in others[:MOST_OTHERS]:
+            yield f"    rather than: {names.question(other.question)} ({_worth(other)})"
     if why.suspects:
         shown = [f"{s.share:.0%} {names.fault(s.fault)} ({s.decibans} dB)" for s in why.suspects[:MOST_SUSPECTS]]
-        more = len(why.suspects) - MOST_SUSPECTS
-        yield f"  Suspects then: {'; '.join(shown)}{f'; and {more} more' if more > 0 else ''}"
+        yield f"  Heaviest suspects then: {'; '.join(shown)}"
 
 
 def _worth(considered: Considered) -> str:

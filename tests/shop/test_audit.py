@@ -75,7 +75,7 @@ READING = """\
     rather than: Does water arrive in the boiler? (0.12 bits in 2 min)
     rather than: Is there water before the valve? (0.06 bits in 12 min, with the moves isolate,
       open)
-  Suspects then: 74% fill valve: coil open (10 dB); 23% fill valve: stuck shut (5 dB)
+  Heaviest suspects then: 74% fill valve: coil open (10 dB); 23% fill valve: stuck shut (5 dB)
   Answer: 950 (sound)
     950 ohm counts as: sound. (sound is from 675 ohm to 1.125 kohm; ohm meter: ±11.5 ohm)
   So: The coil has continuity. [coil_is_sound; from answer 2]

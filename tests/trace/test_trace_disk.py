@@ -231,3 +231,23 @@ def test_sizes_that_no_job_has_are_refused(tmp_path: Path) -> None:
     with pytest.raises(TraceTooLarge) as caught:
         read_trace(path)
     assert str(caught.value) == f"{path} has 200,000,001 bytes; a trace has at most 200,000,000"
+
+
+def test_a_batch_is_waited_for_on_the_disk_in_whole_before_it_counts(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    path = tmp_path / "7.jsonl"
+    waited_for: list[tuple[str, int]] = []
+    wait = os.fsync
+
+    def watched(descriptor: int) -> None:
+        wait(descriptor)
+        status = os.fstat(descriptor)
+        waited_for.append(("trace" if status.st_ino == path.stat().st_ino else "folder", status.st_size))
+
+    monkeypatch.setattr(os, "fsync", watched)
+    with TraceWriter.create(path, SteadyClock()) as writer:
+        assert [what for what, _ in waited_for] == ["folder"]
+        for batch in (A_JOB[:1], A_JOB[1:]):
+            writer.append(batch)
+            assert waited_for[-1] == ("trace", path.stat().st_size)

@@ -32,7 +32,7 @@ HELP = (
 def obey(talk: Talk, line: str) -> bool:
     """Carry out a command; False when the line is none. Raises NotAnAnswer for a command that cannot be carried out."""
     words = line.strip()
-    if talk.job.prompt.kind == "take back":
+    if talk.job.prompt.kind == "take back" and words.casefold() not in ("pause", "help"):
         _confirm_take_back(talk, words)
         return True
     for name, command in _COMMANDS.items():

@@ -67,6 +67,9 @@ class Session:
             again = rerun(knowledge, writer.trace)
             again.refuse_differences(path)
             writer.append((*again.missing, Resumed(program_version(), knowledge.base.digest)))
+            # The plug may have been pulled between the last line and the seal.
+            if again.job.phase is Phase.DONE:
+                writer.seal()
         except BaseException:
             writer.close()
             raise

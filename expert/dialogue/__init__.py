@@ -2,7 +2,8 @@
 
 - `job.py`: all that is known of one job, and the prompt it waits at
 - `steps.py`: begin, step, and what comes next
-- `intake.py`, `bench_moves.py`, `asking.py`, `searching.py`, `dangers.py`, `mending.py`, `closing.py`: one phase each
+- `intake.py`, `bench_moves.py`, `asking.py`, `searching.py`, `ending.py`, `dangers.py`, `mending.py`, `closing.py`: one
+  part of the talk each; `situation.py`: where the search stands
 - `commands.py`: why, how, what if, suspects, answers, take back and the rest
 - `values.py`: plate, readings and worked-out values for the formulas
 - `wording.py`: records as the technician reads them

@@ -12,8 +12,8 @@ from expert.dialogue.bench_moves import state_in_words
 from expert.dialogue.closing import ENDINGS
 from expert.dialogue.commands import COMMAND_WORDS, obey
 from expert.dialogue.job import Given, Job, Phase, Talk
-from expert.dialogue.searching import picture_of
 from expert.dialogue.session import LONGEST_LINE
+from expert.dialogue.situation import picture_of
 from expert.dialogue.steps import take_line
 from expert.engine.gain import beliefs
 from expert.trace.cleaning import clean

@@ -5,6 +5,7 @@ from __future__ import annotations
 from expert.dialogue.asking import NO, NotAnAnswer
 from expert.dialogue.customer import customer_summary
 from expert.dialogue.job import Job, Phase, Prompt, Talk
+from expert.dialogue.situation import picture_of
 from expert.trace.records import Closed, CustomerTold, HandedOver, Put
 from expert.trade.units import echo
 
@@ -119,8 +120,6 @@ def hand_over(talk: Talk) -> None:
 
 def summary(job: Job) -> list[str]:
     """Where the job stands: complaints, what was found, who is still under suspicion, the answers."""
-    from expert.dialogue.searching import picture_of
-
     base = job.base
     picture = picture_of(job)
     lines = ["Complaints: " + ("; ".join(base.complaints[c].name for c in job.complaints) or "none yet")]

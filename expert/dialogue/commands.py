@@ -9,7 +9,7 @@ from expert.dialogue.bench_moves import state_in_words
 from expert.dialogue.closing import hand_over
 from expert.dialogue.explaining import consequences, suspects_in_words, why_in_words, why_no_question
 from expert.dialogue.job import Given, Job, Phase, Prompt, Talk
-from expert.dialogue.searching import picture_of, reopen
+from expert.dialogue.situation import picture_of, reopen
 from expert.trace.records import Noted, Paused, TakenBack
 from expert.trade.units import echo
 

@@ -6,7 +6,7 @@ from expert.dialogue.asking import NotAnAnswer, cannot_tell, put_question, set_a
 from expert.dialogue.bench_moves import bring_bench
 from expert.dialogue.inference import conclude
 from expert.dialogue.job import Given, Job, Phase, Prompt, Talk
-from expert.dialogue.searching import picture_of, reopen
+from expert.dialogue.situation import picture_of, reopen
 from expert.trace.records import Cleared, Conflict, Found, Put, Stopped
 from expert.trace.why import Why
 from expert.trade.units import echo

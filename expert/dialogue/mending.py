@@ -9,7 +9,7 @@ from expert.dialogue.asking import NO, YES, NotAnAnswer, put_question, set_aside
 from expert.dialogue.bench_moves import bench_map, bring_bench
 from expert.dialogue.inference import conclude
 from expert.dialogue.job import Given, Job, Phase, Prompt, Talk, applies
-from expert.dialogue.searching import picture_of, reopen
+from expert.dialogue.situation import picture_of, reopen
 from expert.language.model import Question
 from expert.trace.records import NoLongerHolds, Proved, Put, Repaired
 from expert.trace.why import Why

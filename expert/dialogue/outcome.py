@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from typing import Any
 
+from expert.dialogue.ending import because_of
 from expert.dialogue.job import Job
-from expert.dialogue.searching import because_of, picture_of
+from expert.dialogue.situation import picture_of
 from expert.dialogue.wording import OUTCOMES
 from expert.trace.records import Answered, CannotTell, CautionShown, Found, Moved, Proved, Put, Record, Stopped
 

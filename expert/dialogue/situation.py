@@ -1,0 +1,48 @@
+"""Where the search stands: the picture of the suspects, and all that the planner looks at. Pure."""
+
+from __future__ import annotations
+
+from expert.dialogue.bench_moves import bench_map
+from expert.dialogue.job import Job, Phase, applies
+from expert.dialogue.values import missing_first
+from expert.engine.bench import BenchMap
+from expert.engine.planner import Situation
+from expert.engine.suspicion import Picture, take_picture
+
+
+def picture_of(job: Job) -> Picture:
+    """Suspects, confirmed faults and what is not accounted for, as the job stands."""
+    return take_picture(job.knowledge, job.state, job.complaints, job.answered(), job.mended())
+
+
+def situation_of(job: Job, picture: Picture, qualified: bool | None = None, any_instrument: bool = False) -> Situation:
+    """What the planner looks at. `qualified` and `any_instrument` ask what would be possible with them."""
+    base = job.base
+    bench = bench_map(job) if qualified is None else BenchMap(base.bench, qualified, job.state.truth, job.impossible)
+    features = job.machine.features if job.machine else {}
+    return Situation(
+        knowledge=job.knowledge,
+        state=job.state,
+        picture=picture,
+        settled_questions=frozenset(job.answered()) | frozenset(job.cannot),
+        bench=job.bench,
+        bench_map=bench,
+        applies=lambda question: applies(
+            base, features, (base.circuits[base.questions[question].circuit].applies, base.questions[question].applies)
+        ),
+        measurable=frozenset(base.instruments) if any_instrument else job.shop.instruments,
+        missing_first=lambda question: missing_first(job, question),
+    )
+
+
+def outcome_in_words(job: Job, question: str) -> str:
+    labels = job.base.questions[question].labels
+    return " or ".join(labels.get(outcome, outcome) for outcome in job.state.possible(question))
+
+
+def reopen(job: Job) -> None:
+    """Back to the search, with everything known kept."""
+    job.phase = Phase.FIND
+    job.choice = None
+    job.to_repair = ()
+    job.to_prove = ()

@@ -105,7 +105,7 @@ class State:
     def conflict_answers(self, fact: str) -> tuple[str, ...]:
         """Sources that contradict each other about the fact; without any one of them they would not.
 
-        Raises ValueError when the fact is not contradictory.
+        None when the rules contradict each other by themselves. Raises ValueError when the fact is not contradictory.
         """
         number = self.network.facts.number(fact)
         if self.tally.masks[number]:

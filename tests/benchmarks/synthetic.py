@@ -74,7 +74,7 @@ class Synthetic:
 def synthetic(size: int, seed: int = 1) -> Synthetic:
     """A base of about this many rules: three questions and two findings to every ten rules."""
     chance = random.Random(seed)
-    outcomes = {}
+    outcomes: dict[str, tuple[str, ...]] = {}
     for number in range(max(6, size * 3 // 10)):
         outcomes[f"question_{number}"] = chance.choice((YES_NO, YES_NO, READINGS, CHOICES))
     questions = tuple(outcomes)

@@ -5,7 +5,8 @@ from __future__ import annotations
 import pytest
 
 from expert.engine import Circular, Follows, Network, Reason, Said, State, UnknownName
-from expert.language.model import ALWAYS, All, Any, Condition, Is, Not
+from expert.engine.network import Rules
+from expert.language.model import ALWAYS, All, Any, Is, Not
 
 OUTCOMES = {
     "level": ("low", "normal", "high"),
@@ -14,7 +15,7 @@ OUTCOMES = {
     "tank": ("empty", "leaking", "sound"),
     "alarm": ("on", "off"),
 }
-RULES: tuple[tuple[str, Condition, tuple[tuple[str, tuple[str, ...]], ...]], ...] = (
+RULES: Rules = (
     ("starved", All((Is("level", ("low",)), Is("pump", ("runs",)))), (("fed", ("no",)),)),
     ("fed_well", Not(Is("level", ("low",))), (("fed", ("yes",)),)),
     ("blame_the_tank", Is("fed", ("no",)), (("tank", ("empty", "leaking")),)),
@@ -57,6 +58,14 @@ def test_a_new_answer_from_the_same_source_replaces_the_old(state: State) -> Non
     assert change.narrowed["level"] == (("low",), ("normal", "high"))
     assert state.possible("fed") == ("yes",)
     assert state.sources == {"answer 1": {"level": ("normal", "high")}}
+
+
+def test_a_rule_that_holds_before_and_after_is_not_news() -> None:
+    odd = Any((Is("level", ("low",)), Is("level", ("high",))))
+    state = State(Network.build(OUTCOMES, [("odd", odd, (("alarm", ("on",)),))]))
+    assert state.narrow("answer 1", "level", ["low"]).fired == ("odd",)
+    assert state.narrow("answer 1", "level", ["high"]) == ({"level": (("low",), ("high",))}, (), ())
+    assert state.fired == {"odd"}
 
 
 def test_a_borderline_answer_decides_what_holds_either_way(state: State) -> None:
@@ -108,7 +117,7 @@ def test_reasons_lead_down_to_the_answers(state: State) -> None:
 def test_what_fell_out_of_a_held_back_rule_names_the_contradiction_too() -> None:
     """`b` is kept by one answer only because two others contradict each other about `a`."""
     outcomes = {"a": ("yes", "no"), "b": ("yes", "no"), "c": ("yes", "no")}
-    rules = [
+    rules: Rules = [
         ("a_speaks_against_b", Is("a", ("yes",)), (("b", ("no",)),)),
         ("b_leads_to_c", Is("b", ("yes",)), (("c", ("yes",)),)),
     ]
@@ -120,11 +129,38 @@ def test_what_fell_out_of_a_held_back_rule_names_the_contradiction_too() -> None
     assert state.possible("c") == ("yes",)
     assert state.reasons("c").sources() == {"answer 1"}
     assert state.sources_behind("c", "no") == {"answer 1", "answer 2"}
+    state.narrow("answer 3", "c", ["no"])
+    assert state.conflict_answers("c") == ("answer 1", "answer 2", "answer 3")
+
+
+def test_rules_that_contradict_each_other_need_no_answer() -> None:
+    """Taken one by one, answer 1 seems needed as long as answer 2 holds the rule about `b` back."""
+    outcomes = {"a": ("yes", "no"), "b": ("yes", "no")}
+    rules: Rules = [
+        ("a_is_so", ALWAYS, (("a", ("yes",)),)),
+        ("b_is_so", ALWAYS, (("b", ("no",)),)),
+        ("a_speaks_for_b", Is("a", ("yes",)), (("b", ("yes",)),)),
+    ]
+    state = State(Network.build(outcomes, rules))
+    assert state.conflicts() == ("b",)
+    state.narrow("answer 1", "b", ["yes"])
+    state.narrow_all("answer 2", {"a": ["no"], "b": ["no"]})
+    assert state.conflicts() == ("a", "b")
+    assert state.conflict_answers("b") == ()
+
+
+def test_a_reason_names_no_more_than_the_condition_needs(state: State) -> None:
+    state.narrow("answer 1", "level", ["normal", "high"])
+    state.narrow("answer 2", "level", ["low", "high"])
+    not_low = Reason("level", ("normal", "high"), (Said("answer 1", "level", ("normal", "high")),))
+    assert state.reason_for_rule("fed_well") == (not_low,)
+    assert state.sources_behind("fed", "no") == {"answer 1"}
+    assert state.reasons("level").sources() == {"answer 1", "answer 2"}
 
 
 def test_always_and_full_sets_are_true_from_the_start() -> None:
     anything = Is("level", OUTCOMES["level"])
-    rules: list[tuple[str, Condition, tuple[tuple[str, tuple[str, ...]], ...]]] = [
+    rules: Rules = [
         ("always", ALWAYS, (("pump", ("runs",)),)),
         ("then", Is("pump", ("runs",)), (("fed", ("yes",)),)),
         ("whatever", anything, (("tank", ("sound",)),)),
@@ -148,7 +184,7 @@ def test_states_are_equal_when_they_know_the_same(state: State) -> None:
 def test_a_long_chain_needs_no_deep_stack() -> None:
     count = 5_000
     outcomes = {f"fact_{number}": ("yes", "no") for number in range(count)}
-    rules = [
+    rules: Rules = [
         (f"rule_{n}", Is(f"fact_{n}", ("yes",)), ((f"fact_{n + 1}", ("yes",)),)) for n in reversed(range(count - 1))
     ]
     state = State(Network.build(outcomes, rules))
@@ -158,7 +194,7 @@ def test_a_long_chain_needs_no_deep_stack() -> None:
 
 
 def test_conclusions_must_not_rest_on_themselves() -> None:
-    rules = [
+    rules: Rules = [
         ("aside", Is("level", ("low",)), (("alarm", ("on",)),)),
         ("one", Is("alarm", ("on",)), (("pump", ("runs",)),)),
         ("two", Is("pump", ("runs",)), (("fed", ("yes",)),)),

@@ -6,6 +6,7 @@ Imports stand inside the commands, so that each starts without what it does not 
 
 from __future__ import annotations
 
+import gc
 import json
 import sys
 from datetime import UTC, datetime
@@ -52,7 +53,10 @@ def load(rules: Path | None) -> Knowledge:
     from expert.language.shipped import shipped
 
     try:
-        return knowledge_of(load_rules(rules or shipped("rules")))
+        knowledge = knowledge_of(load_rules(rules or shipped("rules")))
+        # The rule base stays until the end: the collector need not look through it again and again.
+        gc.freeze()
+        return knowledge
     except RulesRefused as refused:
         refuse(*refused.problems, f"{len(refused.problems)} problems: the rules are not used")
     except OSError as problem:

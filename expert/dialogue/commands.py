@@ -116,7 +116,6 @@ def _take_back(talk: Talk, rest: str) -> None:
     if len(undone) > 8:
         talk.tell(f"  and {len(undone) - 8} more")
     talk.tell("Type yes or no.")
-    job.closing["waiting"] = ""
     talk.job.prompt = Prompt("take back", str(given.number), ("yes", "no"))
 
 
@@ -129,7 +128,7 @@ def _confirm_take_back(talk: Talk, words: str) -> None:
         dangers = {rule for rule in job.dangers_met if rule not in job.state.fired}
         for rule in dangers:
             del job.dangers_met[rule]
-            job.closing.pop(rule, None)
+            job.dangers_told.discard(rule)
         if job.outcome == "stopped" and not set(job.dangers_met) - job.dangers_cleared:
             job.outcome = ""
         job.found = {fault: standing for fault, standing in job.found.items() if fault in job.repaired}

@@ -7,12 +7,17 @@ from expert.dialogue.bench_moves import bring_bench
 from expert.dialogue.inference import conclude
 from expert.dialogue.job import Given, Job, Phase, Prompt, Talk
 from expert.dialogue.situation import picture_of, reopen
-from expert.trace.records import Cleared, Conflict, Found, Put, Stopped
+from expert.engine.bench import after, in_time, satisfies
+from expert.trace.records import Cleared, Conflict, Found, Moved, Put, Stopped
 from expert.trace.why import Why
 from expert.trade.units import echo
 
 STOPPED = (
     "Work has stopped. When a responsible person has dealt with the danger, type: dealt with by NAME. Or: hand over"
+)
+NOT_SAFE = (
+    "The machine could not be made safe. Leave it, keep everybody away, switch off at the breaker. "
+    "When a responsible person has made it safe, type: dealt with by NAME. Or: hand over"
 )
 
 # ---------------------------------------------------------------- danger
@@ -27,8 +32,8 @@ def handle_danger(talk: Talk) -> None:
     """Say the danger once, bring the bench to its safe state, then wait until it is dealt with."""
     job = talk.job
     for rule, text in open_dangers(job).items():
-        if job.outcome != "stopped" or rule not in job.closing:
-            job.closing[rule] = "told"
+        if rule not in job.dangers_told:
+            job.dangers_told.add(rule)
             talk.add(Stopped(rule, text))
     if job.outcome != "stopped":
         job.outcome = "stopped"
@@ -36,9 +41,20 @@ def handle_danger(talk: Talk) -> None:
             if fault not in job.found:
                 job.found[fault] = "found"
                 talk.add(Found(fault, "found", ()))
-    if bring_bench(talk, job.base.bench.safe):
-        talk.add(Put("danger", "stop", STOPPED))
+    make_safe(talk, STOPPED)
+
+
+def make_safe(talk: Talk, then: str) -> bool:
+    """Bring the bench to its safe state; then, or when there is no way there, wait for a responsible person.
+
+    `then`: what to say when it is safe; with '' the job simply goes on. Gives whether the bench is safe.
+    """
+    job = talk.job
+    ready = bring_bench(talk, job.base.bench.safe)
+    if ready is None or (ready and then):
+        talk.add(Put("danger", "stop", then if ready else NOT_SAFE))
         job.prompt = Prompt("danger", "stop", ("dealt with by ", "hand over"))
+    return bool(ready)
 
 
 def answer_danger(talk: Talk, line: str) -> None:
@@ -47,10 +63,16 @@ def answer_danger(talk: Talk, line: str) -> None:
     word, _, name = line.strip().partition(" by ")
     if word.casefold() != "dealt with" or not name.strip():
         raise NotAnAnswer(f"{echo(line)} does not lift the stop. Type: dealt with by NAME. Or: hand over")
+    name = name.strip()[:60]
+    safe = job.base.bench.safe
+    if not satisfies(job.bench, safe):
+        job.bench = after(in_time(job.base.bench, job.bench), safe)
+        talk.add(Moved(f"made safe by {name}", dict(job.bench), 0.0))
+    job.impossible.clear()
     job.dangers_cleared |= set(open_dangers(job))
     job.outcome = ""
-    job.found.clear()
-    talk.add(Cleared(name.strip()[:60]))
+    job.found = {fault: standing for fault, standing in job.found.items() if fault in job.repaired}
+    talk.add(Cleared(name))
     reopen(job)
 
 

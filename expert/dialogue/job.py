@@ -83,6 +83,7 @@ class Job:
     cautions_read: set[str] = field(default_factory=set)
     choice: Choice | None = None
     dangers_met: dict[str, str] = field(default_factory=dict)
+    dangers_told: set[str] = field(default_factory=set)
     dangers_cleared: set[str] = field(default_factory=set)
     to_repair: tuple[str, ...] = ()
     repaired: dict[str, bool | None] = field(default_factory=dict)
@@ -111,6 +112,7 @@ class Job:
             impossible=set(self.impossible),
             cautions_read=set(self.cautions_read),
             dangers_met=dict(self.dangers_met),
+            dangers_told=set(self.dangers_told),
             dangers_cleared=set(self.dangers_cleared),
             repaired=dict(self.repaired),
             declined=set(self.declined),

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from expert.dialogue.asking import CANNOT_TELL, NotAnAnswer, cannot_tell, read_answer, take_answer
-from expert.dialogue.bench_moves import answer_move, bring_bench
+from expert.dialogue.bench_moves import answer_move
 from expert.dialogue.closing import answer_close, close_on
 from expert.dialogue.commands import obey
 from expert.dialogue.dangers import (
@@ -12,6 +12,7 @@ from expert.dialogue.dangers import (
     conflict_of,
     handle_conflict,
     handle_danger,
+    make_safe,
     open_dangers,
 )
 from expert.dialogue.intake import answer_intake, put_intake
@@ -99,7 +100,7 @@ def go_on(talk: Talk) -> None:
 
 
 def _make_safe(talk: Talk) -> None:
-    if bring_bench(talk, talk.job.base.bench.safe):
+    if make_safe(talk, then=""):
         talk.job.phase = Phase.FIND
 
 

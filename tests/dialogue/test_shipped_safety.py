@@ -1,0 +1,108 @@
+"""Whatever is answered, the shipped rules keep the technician safe, and every job comes to an end."""
+
+from __future__ import annotations
+
+import random
+
+import pytest
+
+from expert.dialogue.job import Job, Phase
+from expert.dialogue.opening import shop_of
+from expert.dialogue.steps import begin, step
+from expert.dialogue.unattended import sound_answer
+from expert.engine.bench import satisfies
+from expert.engine.knowledge import Knowledge, knowledge_of
+from expert.language.load import load_rules
+from expert.language.model import Question
+from expert.language.shipped import shipped
+from expert.trace.records import CautionShown, Moved, Put, Record, Stopped
+
+MOST_STEPS = 400
+
+
+@pytest.fixture(scope="module")
+def knowledge() -> Knowledge:
+    return knowledge_of(load_rules(shipped("rules")))
+
+
+@pytest.mark.parametrize("seed", range(60))
+def test_any_answers_keep_the_technician_safe(seed: int, knowledge: Knowledge) -> None:
+    chance = random.Random(seed)
+    job, records = begin(knowledge, shop_of(knowledge), "7")
+    cautions: set[str] = set()
+    for line in intake(chance, knowledge):
+        job, records = step(job, line)
+    judge(job, records, cautions)
+    for _ in range(MOST_STEPS):
+        if job.phase is Phase.DONE:
+            break
+        before = job
+        job, records = step(job, typed(chance, job))
+        for record in records:
+            if isinstance(record, Moved):
+                covers_stay_on_under_pressure(before, record)
+        judge(job, records, cautions)
+    assert job.phase is Phase.DONE, "the job never ends"
+
+
+def intake(chance: random.Random, knowledge: Knowledge) -> list[str]:
+    complaints = chance.sample(list(knowledge.base.complaints), chance.choice((1, 1, 2)))
+    return ["Ann", "1", "ok", ", ".join(complaints), "ok", chance.choice(("yes", "no")), chance.choice(("1", "2"))]
+
+
+def typed(chance: random.Random, job: Job) -> str:
+    """A line that a technician might type at the present prompt."""
+    prompt = job.prompt
+    match prompt.kind:
+        case "move":
+            return "no" if chance.random() < 0.05 else "yes"
+        case "question" | "proof":
+            return answer(chance, job, job.base.questions[prompt.subject])
+        case "danger":
+            return chance.choice(("dealt with by Bo", "hand over"))
+        case "conflict":
+            return chance.choice((*prompt.choices, "can't tell"))
+        case "repair":
+            return chance.choice(("done", "done", "no"))
+        case _:
+            return "1" if prompt.subject == "ending" else "ok"
+
+
+def answer(chance: random.Random, job: Job, question: Question) -> str:
+    if chance.random() < 0.15:
+        return "can't tell"
+    if question.measure is None:
+        return chance.choice(question.outcomes)
+    if chance.random() < 0.5:
+        return sound_answer(job, question)
+    if question.measure.kind == "resistance" and chance.random() < 0.4:
+        return "OL"
+    low, high = question.measure.believable or (None, None)
+    if low is None or high is None:
+        return sound_answer(job, question)
+    return f"{chance.uniform(low.value, min(high.value, low.value + 1e6)):.4g}"
+
+
+def judge(job: Job, records: tuple[Record, ...], cautions: set[str]) -> None:
+    """Every question stands in a bench state that it allows, its cautions read before it in this state."""
+    for record in records:
+        match record:
+            case Moved():
+                cautions.clear()
+            case CautionShown(caution=caution):
+                cautions.add(caution)
+            case Put(prompt="question" | "proof", question=name):
+                question = job.base.questions[name]
+                assert satisfies(job.bench, question.bench), f"{name} needs {question.bench}, bench is {job.bench}"
+                assert set(question.cautions) <= cautions, f"{name}: cautions not shown before it"
+                live = dict(job.bench)["mains"] == "on" and dict(job.bench)["covers"] == "off"
+                assert job.qualified or not live, f"{name} is a live test for the unqualified"
+            case Stopped():
+                assert not any(isinstance(other, Put) and other.prompt == "question" for other in records)
+
+
+def covers_stay_on_under_pressure(before: Job, moved: Moved) -> None:
+    """Covers come off only with the plug out and no pressure in the boiler."""
+    state = dict(before.bench)
+    if moved.move == "covers_off":
+        assert (state["mains"], state["pressure"]) == ("isolated", "none")

@@ -4,12 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from expert.dialogue.asking import NO, YES, NotAnAnswer, show_cautions
+from expert.dialogue.asking import NO, YES, NotAnAnswer, cannot_tell, show_cautions
 from expert.dialogue.job import Job, Prompt, Talk
 from expert.engine.bench import BenchMap, after, in_time, satisfies
-from expert.language.model import Move
+from expert.language.model import Move, Preparation, Question
 from expert.trace.records import Moved, Put
 from expert.trade.units import echo
+
+PREPARE = "prepare "
 
 
 def bench_map(job: Job) -> BenchMap:
@@ -29,6 +31,47 @@ def bring_bench(talk: Talk, wanted: Mapping[str, str]) -> bool | None:
     return False
 
 
+def make_ready(talk: Talk, question: Question) -> bool | None:
+    """The same for a question, which may have to be set up in another bench state first."""
+    job = talk.job
+    if question.prepare is not None and question.id not in job.prepared:
+        ready = bring_bench(talk, question.prepare.bench)
+        if ready:
+            put_preparation(talk, question.id, question.prepare)
+        return ready and False
+    return bring_bench(talk, question.bench)
+
+
+def put_preparation(talk: Talk, question: str, preparation: Preparation) -> None:
+    """The steps of setting up, then the question that confirms them."""
+    show_cautions(talk, talk.job.base.questions[question].cautions)
+    talk.tell("Set up the next test.", *(f"{number}. {step}" for number, step in enumerate(preparation.steps, 1)))
+    talk.add(Put("move", f"{PREPARE}{question}", "Is that done? (yes / no)"))
+    talk.job.prompt = Prompt("move", f"{PREPARE}{question}", ("yes", "no"))
+
+
+def answer_preparation(talk: Talk, line: str) -> None:
+    """With a yes the test is set up; with a no the question is left. Raises NotAnAnswer."""
+    job = talk.job
+    question = job.prompt.subject.removeprefix(PREPARE)
+    if confirmed(line):
+        job.prepared.add(question)
+        talk.add(Moved(job.prompt.subject, dict(job.bench), 0.0))
+    else:
+        cannot_tell(talk, question, "it could not be set up")
+        job.choice = None
+
+
+def confirmed(line: str) -> bool:
+    """Whether a move was made, by the technician's word. Raises NotAnAnswer for anything but yes and no."""
+    word = line.strip().casefold()
+    if word in YES | {"done", "ok"}:
+        return True
+    if word in NO or word.startswith(("can't", "cant", "cannot")):
+        return False
+    raise NotAnAnswer(f"{echo(line)} is no answer here. Type yes when it is done, or no if it cannot be done.")
+
+
 def put_move(talk: Talk, move: Move) -> None:
     """Cautions, what to do, the steps, then the question that confirms it."""
     show_cautions(talk, move.cautions)
@@ -40,20 +83,20 @@ def put_move(talk: Talk, move: Move) -> None:
 def answer_move(talk: Talk, line: str) -> None:
     """The technician's confirmation: the state changes with a yes only. Raises NotAnAnswer."""
     job = talk.job
+    if job.prompt.subject.startswith(PREPARE):
+        answer_preparation(talk, line)
+        return
     move = next(move for move in job.base.bench.moves if move.id == job.prompt.subject)
-    word = line.strip().casefold()
-    if word in YES | {"done", "ok"}:
+    if confirmed(line):
         job.bench = after(in_time(job.base.bench, job.bench), move.makes)
         job.minutes += move.minutes
         # What was read in one state may be forgotten in the next.
         job.cautions_read.clear()
         talk.add(Moved(move.id, dict(job.bench), move.minutes))
-    elif word in NO or word.startswith(("can't", "cant", "cannot")):
+    else:
         job.impossible.add(move.id)
         job.choice = None
         talk.tell("Noted: that cannot be done now. Looking for another way.")
-    else:
-        raise NotAnAnswer(f"{echo(line)} is no answer here. Type yes when it is done, or no if it cannot be done.")
 
 
 def state_in_words(job: Job) -> str:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from expert.dialogue.asking import NO, YES, NotAnAnswer, how_to, read_answer, set_aside
-from expert.dialogue.bench_moves import state_in_words
+from expert.dialogue.bench_moves import PREPARE, state_in_words
 from expert.dialogue.closing import hand_over
 from expert.dialogue.explaining import consequences, suspects_in_words, why_in_words, why_no_question
 from expert.dialogue.job import Given, Job, Phase, Prompt, Talk
@@ -60,6 +60,10 @@ def _how(talk: Talk, rest: str) -> None:
     job = talk.job
     if job.prompt.kind in ("question", "proof"):
         talk.tell(*how_to(job, job.base.questions[job.prompt.subject]))
+    elif job.prompt.subject.startswith(PREPARE):
+        preparation = job.base.questions[job.prompt.subject.removeprefix(PREPARE)].prepare
+        steps = preparation.steps if preparation else ()
+        talk.tell(*(f"{number}. {step}" for number, step in enumerate(steps, 1)), "Is that done?")
     elif job.prompt.kind == "move":
         move = next(move for move in job.base.bench.moves if move.id == job.prompt.subject)
         talk.tell(*(f"{number}. {step}" for number, step in enumerate(move.steps, 1)), move.confirm)

@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from expert.dialogue.asking import NotAnAnswer, cannot_tell, put_question, set_aside
+from expert.dialogue.asking import NotAnAnswer, cannot_tell, set_aside
 from expert.dialogue.bench_moves import bring_bench
 from expert.dialogue.inference import conclude
-from expert.dialogue.job import Given, Job, Phase, Prompt, Talk
+from expert.dialogue.job import Given, Job, Prompt, Talk
 from expert.dialogue.situation import picture_of, reopen
-from expert.engine.bench import after, in_time, satisfies
+from expert.engine.bench import Route, after, in_time, satisfies
+from expert.engine.planner import Candidate, Choice
 from expert.trace.records import Cleared, Conflict, Found, Moved, Put, Stopped
-from expert.trace.why import Why
 from expert.trade.units import echo
 
 STOPPED = (
@@ -148,7 +148,7 @@ def answer_conflict(talk: Talk, line: str) -> None:
         numbers = ", ".join(str(given.number) for given in answers)
         raise NotAnAnswer(f"{echo(line)} is no answer here. Type one of {numbers}, or: can't tell")
     set_aside(talk, chosen[0])
-    job.choice = None
-    if job.phase is Phase.PROVE:
-        job.phase = Phase.FIND
-    put_question(talk, job.base.questions[chosen[0].question], "question", Why(aim=chosen[0].question))
+    reopen(job)
+    # Asked again like any other question: the bench may have moved on since.
+    again = Candidate(chosen[0].question, chosen[0].question, 0.0, 0.0, Route((), 0.0), ())
+    job.choice = Choice(again, None, None, ())

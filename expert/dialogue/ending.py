@@ -38,7 +38,8 @@ def end_search(talk: Talk, picture: Picture) -> None:
     talk.tell(*ending.sentences)
     to_repair = [f for f, s in ending.standings.items() if s in (FOUND, ELIMINATED) and f not in job.declined]
     job.to_repair = tuple(causes_first(job, to_repair))
-    job.phase = Phase.REPAIR if job.to_repair else Phase.CLOSE
+    # Proofs that a contradiction or a taken-back answer interrupted are still due.
+    job.phase = Phase.REPAIR if job.to_repair else Phase.PROVE if job.to_prove else Phase.CLOSE
 
 
 def ending_of(job: Job, picture: Picture) -> Ending:

@@ -17,6 +17,8 @@ def why_in_words(job: Job, picture: Picture, choice: Choice) -> tuple[str, ...]:
     lines = []
     if best.asks != best.question:
         lines.append(f"It must be known before the next test: {job.base.questions[best.question].ask}")
+    if not best.gain:
+        return ("It is asked again because the first answer contradicted others.",)
     names = [job.fault_name(fault) for fault in best.settles[:3]]
     more = f" and {len(best.settles) - 3} more" if len(best.settles) > 3 else ""
     lines.append("It bears on: " + ("; ".join(names) + more if names else "whether this is normal behaviour") + ".")

@@ -80,6 +80,7 @@ class Job:
     given: dict[int, Given] = field(default_factory=dict)
     cannot: dict[str, str] = field(default_factory=dict)
     impossible: set[str] = field(default_factory=set)
+    prepared: set[str] = field(default_factory=set)
     cautions_read: set[str] = field(default_factory=set)
     choice: Choice | None = None
     dangers_met: dict[str, str] = field(default_factory=dict)
@@ -110,6 +111,7 @@ class Job:
             given=dict(self.given),
             cannot=dict(self.cannot),
             impossible=set(self.impossible),
+            prepared=set(self.prepared),
             cautions_read=set(self.cautions_read),
             dangers_met=dict(self.dangers_met),
             dangers_told=set(self.dangers_told),

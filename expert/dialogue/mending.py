@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from math import inf
 
 from expert.dialogue.asking import NO, YES, NotAnAnswer, put_question, set_aside, show_cautions, take_answer
-from expert.dialogue.bench_moves import bench_map, bring_bench
+from expert.dialogue.bench_moves import bench_map, bring_bench, make_ready
 from expert.dialogue.inference import conclude
 from expert.dialogue.job import Given, Job, Phase, Prompt, Talk, applies
 from expert.dialogue.situation import picture_of, reopen
@@ -136,7 +136,7 @@ def prove_on(talk: Talk) -> None:
             talk.tell(f"Not proved, because {obstacle}: {question.ask}")
             _record_proof(talk, question.id, "", None)
             continue
-        if bring_bench(talk, question.bench):
+        if make_ready(talk, question):
             put_question(talk, question, "proof", Why(aim=question.id))
         return
     finish_proof(talk)
@@ -196,6 +196,7 @@ def _proof_failed(talk: Talk, question: str) -> None:
     for fault, proved in job.repaired.items():
         if proved is None and (question in job.base.faults[fault].prove or question in job.base.bench.service):
             job.repaired[fault] = False
+    job.to_prove = ()
     talk.tell("The proof failed. The search goes on with everything that is known.")
     reopen(job)
 

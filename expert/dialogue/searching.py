@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from expert.dialogue.asking import put_question
-from expert.dialogue.bench_moves import bring_bench
+from expert.dialogue.bench_moves import make_ready
 from expert.dialogue.ending import end_search
 from expert.dialogue.job import Job, Talk
 from expert.dialogue.situation import outcome_in_words, picture_of, situation_of
@@ -26,7 +26,7 @@ def search_on(talk: Talk) -> None:
         talk.tell(*why_search_goes_on(job, picture))
     job.announced = frozenset(picture.confirmed)
     question = job.base.questions[job.choice.best.asks]
-    ready = bring_bench(talk, question.bench)
+    ready = make_ready(talk, question)
     if ready:
         put_question(talk, question, "question", why_asked(job, picture, job.choice))
     elif ready is None:

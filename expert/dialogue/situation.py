@@ -32,6 +32,7 @@ def situation_of(job: Job, picture: Picture, qualified: bool | None = None, any_
         ),
         measurable=frozenset(base.instruments) if any_instrument else job.shop.instruments,
         missing_first=lambda question: missing_first(job, question),
+        prepared=frozenset(job.prepared),
     )
 
 
@@ -45,4 +46,3 @@ def reopen(job: Job) -> None:
     job.phase = Phase.FIND
     job.choice = None
     job.to_repair = ()
-    job.to_prove = ()

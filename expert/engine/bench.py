@@ -80,6 +80,20 @@ class BenchMap:
         fitting = [route for state, route in reached.items() if satisfies(state, wanted) and self.allowed(state)]
         return min(fitting, key=lambda route: (route.minutes, len(route.moves)), default=None)
 
+    def route_through(self, start: BenchState, first: Mapping[str, str], wanted: Mapping[str, str]) -> Route | None:
+        """The cheapest route to `first`, where something is set up, and from there to `wanted`."""
+        there = self.route(start, first)
+        if there is None:
+            return None
+        onward = self.route(self.reached_by(start, there), wanted)
+        return onward and Route((*there.moves, *onward.moves), there.minutes + onward.minutes)
+
+    def reached_by(self, start: BenchState, route: Route) -> BenchState:
+        """The state at the end of a route."""
+        for move in route.moves:
+            start = after(in_time(self._bench, start), move.makes)
+        return start
+
     def _reach(self, start: BenchState) -> dict[BenchState, Route]:
         """Every state within reach, each with its cheapest route (shortest paths, Dijkstra 1959)."""
         done: dict[BenchState, Route] = {}

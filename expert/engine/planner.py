@@ -60,7 +60,7 @@ class Choice:
 class Situation:
     """All the planner looks at. `settled_questions`: answered, or can't tell. `measurable`: instruments the shop owns.
 
-    `missing_first` names the questions whose number a question's limits still lack.
+    `missing_first` names the questions whose number a question's limits still lack; `prepared`: those set up already.
     """
 
     knowledge: Knowledge
@@ -72,6 +72,7 @@ class Situation:
     applies: Callable[[str], bool]
     measurable: frozenset[str]
     missing_first: Callable[[str], tuple[str, ...]]
+    prepared: frozenset[str] = frozenset()
 
 
 def choose(situation: Situation) -> Choice | None:
@@ -151,7 +152,7 @@ def way_to_ask(situation: Situation, question: Question, depth: int = 4) -> Way 
     """The way to put a question, or None: answered, not for this machine, no instrument, no safe way there."""
     if not may_be_put(situation, question):
         return None
-    route = situation.bench_map.route(situation.bench, question.bench)
+    route = route_to(situation, question)
     if route is None or depth == 0:
         return None
     before = first_before(situation, question)
@@ -161,6 +162,14 @@ def way_to_ask(situation: Situation, question: Question, depth: int = 4) -> Way 
         return Way(question.id, question.minutes, route)
     way = way_to_ask(situation, situation.knowledge.base.questions[before], depth - 1)
     return way and Way(way.asks, way.minutes + question.minutes, way.route)
+
+
+def route_to(situation: Situation, question: Question) -> Route | None:
+    """The bench moves before a question, through the state in which it is set up unless that is done."""
+    ways, bench = situation.bench_map, situation.bench
+    if question.prepare is None or question.id in situation.prepared:
+        return ways.route(bench, question.bench)
+    return ways.route_through(bench, question.prepare.bench, question.bench)
 
 
 def may_be_put(situation: Situation, question: Question) -> bool:

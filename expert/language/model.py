@@ -14,7 +14,7 @@ from typing import TYPE_CHECKING
 
 from expert.language.model_bench import Arrival, Bench, Caution, Complaint, Feature, InTime, Machine, Move, PlateValue
 from expert.language.model_parts import Circuit, Fault, Part, Repair
-from expert.language.model_questions import Finding, Measure, Question, Reading, WorkOut
+from expert.language.model_questions import Finding, Measure, Preparation, Question, Reading, WorkOut
 from expert.language.model_rules import (
     ALWAYS,
     NOWHERE,
@@ -63,6 +63,7 @@ __all__ = [
     "Part",
     "PlateValue",
     "Position",
+    "Preparation",
     "Question",
     "Reading",
     "Repair",

@@ -35,6 +35,14 @@ class Measure:
 
 
 @dataclass(frozen=True, slots=True)
+class Preparation:
+    """What must be set up before a question can be put, in a bench state of its own, such as covers off."""
+
+    bench: Mapping[str, str]
+    steps: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Question:
     """One thing to look at or measure. `outcomes` in the order the author gave them.
 
@@ -57,6 +65,7 @@ class Question:
     cautions: tuple[str, ...]
     only_if: Condition
     applies: Mapping[str, tuple[str, ...]]
+    prepare: Preparation | None = None
     at: Position = field(default=NOWHERE, compare=False)
 
 

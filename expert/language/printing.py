@@ -145,9 +145,14 @@ def _question(question: model.Question) -> Data:
             "cautions": list(question.cautions),
             "only_if": "" if question.only_if == ALWAYS else condition_data(question.only_if),
             "applies": _lists(question.applies),
+            "prepare": {} if question.prepare is None else _preparation(question.prepare),
         }
     )
     return data | {"minutes": _number(question.minutes)}
+
+
+def _preparation(preparation: model.Preparation) -> Data:
+    return {"bench": dict(preparation.bench), "steps": list(preparation.steps)}
 
 
 def _answer(question: model.Question) -> Data:

@@ -47,8 +47,17 @@ def _question(record: Record, name: str, key: Scalar, circuit: model.Circuit) ->
         cautions=record.names("cautions", "caution"),
         only_if=ALWAYS if only_if is None else read_condition(reader, only_if),
         applies=applies_within(record, circuit.applies),
+        prepare=_preparation(record),
         at=reader.at(key),
     )
+
+
+def _preparation(record: Record) -> model.Preparation | None:
+    node = record.node_of("prepare")
+    if node is None:
+        return None
+    inner = Record(record.reader, node, shapes.PREPARATION)
+    return model.Preparation(inner.state("bench"), inner.texts("steps"))
 
 
 def applies_within(record: Record, outer: Mapping[str, tuple[str, ...]]) -> Mapping[str, tuple[str, ...]]:

@@ -44,8 +44,9 @@ REPAIR = Shape("a repair", ("minutes", "steps"), ("parts", "consumables", "cauti
 QUESTION = Shape(
     "a question",
     ("ask", "answer", "how", "minutes"),
-    ("readings", "sound", "expect", "bench", "cautions", "only_if", "applies"),
+    ("readings", "sound", "expect", "bench", "cautions", "only_if", "applies", "prepare"),
 )
+PREPARATION = Shape("a preparation", ("bench", "steps"))
 CHOICE = Shape("an answer by choice", ("one_of",))
 MEASUREMENT = Shape("an answer by measuring", ("measure", "with"), ("unit", "believable"))
 FINDING = Shape("a finding", ("name", "outcomes"))

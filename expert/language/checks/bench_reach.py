@@ -60,6 +60,8 @@ def _wanted(draft: Draft) -> Iterator[tuple[tuple[str, ...], State]]:
     """Where a bench state is asked for, and which."""
     for question in draft.questions.values():
         yield ("question", question.id, "bench"), question.bench
+        if question.prepare is not None:
+            yield ("question", question.id, "prepare"), question.prepare.bench
     for fault in draft.faults.values():
         yield ("fault", fault.id, "repair", "bench"), fault.repair.bench
     yield ("bench", "bench", "safe"), draft.bench.safe

@@ -22,6 +22,14 @@ RULES = click.option(
     "--rules", type=click.Path(path_type=Path), default=None, help="Folder of rule files [the shipped rules]."
 )
 JOBS = click.option("--jobs", type=click.Path(path_type=Path), default=None, help="Folder where jobs are kept.")
+UNITS = click.option(
+    "--units",
+    type=click.Choice(["metric", "us"]),
+    default="metric",
+    show_default=True,
+    envvar="EXPERT_UNITS",
+    help="Units shown, and those of bare numbers at the prompt (or set EXPERT_UNITS).",
+)
 
 
 def now() -> datetime:
@@ -72,8 +80,15 @@ def load(rules: Path | None) -> Knowledge:
 )
 @click.option("--json", "as_json", is_flag=True, help="With --answers: print the outcome as one JSON object.")
 @click.option("--plain", is_flag=True, help="Plain lines even at a terminal.")
+@UNITS
 def bench(
-    rules: Path | None, jobs: Path | None, number: str | None, answers: Path | None, as_json: bool, plain: bool
+    rules: Path | None,
+    jobs: Path | None,
+    number: str | None,
+    answers: Path | None,
+    as_json: bool,
+    plain: bool,
+    units: str,
 ) -> None:
     """Open a job and talk it through, from intake to close.
 
@@ -92,10 +107,10 @@ def bench(
     knowledge = load(rules)
     try:
         if answers is not None:
-            result = play_answers(knowledge, rules or shipped("rules"), answers, jobs, number, now)
+            result = play_answers(knowledge, rules or shipped("rules"), answers, jobs, number, now, units)
             click.echo(json.dumps(result, indent=2) if as_json else in_words(result))
         else:
-            open_job(knowledge, rules or shipped("rules"), jobs, number, now, plain)
+            open_job(knowledge, rules or shipped("rules"), jobs, number, now, plain, units)
     except RulesRefused as refused:
         refuse(*refused.problems)
     except (TraceError, CannotPlay) as problem:
@@ -108,7 +123,10 @@ def bench(
 @click.option("--plain", is_flag=True, help="Plain lines even at a terminal.")
 @click.argument("trace")
 def resume(rules: Path | None, jobs: Path | None, plain: bool, trace: str) -> None:
-    """Go on with a job where it stopped or crashed. TRACE is a job number or the path of a trace."""
+    """Go on with a job where it stopped or crashed. TRACE is a job number or the path of a trace.
+
+    The job keeps the units that it was opened with.
+    """
     from expert.dialogue.opening import resume_job, trace_path
     from expert.language.shipped import shipped
     from expert.trace.errors import TraceError
@@ -167,6 +185,43 @@ def cases(rules: Path | None, only: str, verbose: bool) -> None:
             click.echo(f"{case.id}: {verdict.minutes:g} min: {', '.join(verdict.asked)}")
     click.echo(f"{len(worked)} cases, {len(worked) - failed} as expected, {failed} not")
     sys.exit(1 if failed or not worked else 0)
+
+
+@main.command(add_help_option=False, context_settings={"ignore_unknown_options": True})
+@click.option("--list", "listed", is_flag=True, help="List the calculations by what they are about.")
+@click.option("--json", "as_json", is_flag=True, help="The same as JSON.")
+@click.option("--help", "-h", "helped", is_flag=True, help="This text; with NAME: formula, units, range and source.")
+@UNITS
+@click.argument("name", required=False)
+@click.argument("values", nargs=-1, type=click.UNPROCESSED)
+@click.pass_context
+def figure(
+    context: click.Context,
+    listed: bool,
+    as_json: bool,
+    helped: bool,
+    units: str,
+    name: str | None,
+    values: tuple[str, ...],
+) -> None:
+    """One of the trade calculations by itself: NAME and its VALUES, each with its unit.
+
+    A bare number has the unit of the calculation; +- gives an uncertainty.
+
+    \b
+    expert figure element_resistance 230 V 1400 W
+    expert figure boiler_temperature "1.2 bar +- 0.075" altitude=800m
+    """
+    from expert.workbench.figure import NOT_POSSIBLE, figure_page
+
+    if helped and name is None:
+        click.echo(context.get_help())
+        return
+    try:
+        data, text = figure_page(name, values, listed, helped, units)
+    except NOT_POSSIBLE as problem:
+        refuse(problem)
+    click.echo(json.dumps(data, indent=2, ensure_ascii=False) if as_json else text)
 
 
 @main.command()

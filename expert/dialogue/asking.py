@@ -6,7 +6,7 @@ import re
 
 from expert.dialogue.inference import conclude
 from expert.dialogue.job import Given, Job, Prompt, Talk
-from expert.dialogue.values import bands_of, limits_in_words, where_limits_come_from
+from expert.dialogue.values import bands_of, limits_in_words, unit_at_prompt, where_limits_come_from
 from expert.engine.bench import in_time
 from expert.language.formula import CannotWorkOut, NotKnown
 from expert.language.model import Question
@@ -92,7 +92,7 @@ def _quantity(job: Job, question: Question, text: str) -> Quantity:
     measure = question.measure
     assert measure is not None
     try:
-        quantity = read_quantity(text, measure.kind, measure.unit, job.shop.system)
+        quantity = read_quantity(text, measure.kind, unit_at_prompt(measure, job.shop.system), job.shop.system)
         if measure.believable is None:
             believable(quantity, job.shop.system)
     except NotAQuantity as problem:

@@ -8,6 +8,7 @@ from expert.dialogue.asking import NO, YES, NotAnAnswer, how_to, read_answer, se
 from expert.dialogue.bench_moves import PREPARE, state_in_words
 from expert.dialogue.closing import hand_over
 from expert.dialogue.explaining import consequences, suspects_in_words, why_in_words, why_no_question
+from expert.dialogue.figures_wording import NOT_POSSIBLE, figure_at_the_prompt
 from expert.dialogue.job import Given, Job, Phase, Prompt, Talk
 from expert.dialogue.situation import picture_of, reopen
 from expert.trace.records import Noted, Paused, TakenBack
@@ -23,6 +24,7 @@ HELP = (
     "  answers           all answers so far, numbered",
     "  take back N       take answer N back",
     "  note TEXT         keep a remark with the job",
+    "  figure NAME ...   a calculation of the trade; figure list shows them",
     "  hand over         end here, with a summary for somebody else",
     "  pause             leave; expert resume goes on",
     "  help              this list",
@@ -162,6 +164,13 @@ def _note(talk: Talk, rest: str) -> None:
     talk.add(Noted(rest))
 
 
+def _figure(talk: Talk, rest: str) -> None:
+    try:
+        talk.tell(*figure_at_the_prompt(rest, talk.job.shop.system))
+    except NOT_POSSIBLE as problem:
+        raise NotAnAnswer(f"{problem}.") from None
+
+
 def _hand_over(talk: Talk, rest: str) -> None:
     if talk.job.phase is Phase.INTAKE:
         raise NotAnAnswer("The intake comes first. Type pause to leave the job.")
@@ -182,6 +191,7 @@ _COMMANDS: dict[str, Callable[[Talk, str], None]] = {
     "answers": _answers,
     "take back": _take_back,
     "note": _note,
+    "figure": _figure,
     "hand over": _hand_over,
     "pause": _pause,
 }

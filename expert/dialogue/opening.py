@@ -23,20 +23,26 @@ from expert.trace.verifying import refuse_damage
 from expert.trace.writing import Clock
 
 
-def shop_of(knowledge: Knowledge) -> Shop:
-    """The shop owns the instruments that the rules' instruments file lists."""
-    return Shop(frozenset(knowledge.base.instruments))
+def shop_of(knowledge: Knowledge, system: str = "metric") -> Shop:
+    """The shop owns the instruments that the rules' instruments file lists. system: metric or us, the units shown."""
+    return Shop(frozenset(knowledge.base.instruments), system)
 
 
 def open_job(
-    knowledge: Knowledge, rules: Path, jobs: Path | None, number: str | None, clock: Clock, plain: bool
+    knowledge: Knowledge,
+    rules: Path,
+    jobs: Path | None,
+    number: str | None,
+    clock: Clock,
+    plain: bool,
+    system: str = "metric",
 ) -> None:
     """Open a job and talk it through at this terminal. The rules are kept beside the jobs for a later `resume`."""
     folder = jobs or jobs_folder()
     number = number or next_job_number(folder)
     path = job_path(folder, number)
     pin_rules(rules, folder, knowledge.base.digest)
-    session, opening = Session.open(knowledge, shop_of(knowledge), path, number, clock)
+    session, opening = Session.open(knowledge, shop_of(knowledge, system), path, number, clock)
     _talk(session, opening, plain)
 
 
@@ -93,7 +99,13 @@ def _talk(session: Session, opening: tuple[Record, ...], plain: bool) -> None:
 
 
 def play_answers(
-    knowledge: Knowledge, rules: Path, file: Path, jobs: Path | None, number: str | None, clock: Clock
+    knowledge: Knowledge,
+    rules: Path,
+    file: Path,
+    jobs: Path | None,
+    number: str | None,
+    clock: Clock,
+    system: str = "metric",
 ) -> dict[str, Any]:
     """Play a job from an answers file. Raises CannotPlay, RulesRefused for the file, and what a trace raises."""
     answers = load_answers(file, knowledge.base)
@@ -102,7 +114,7 @@ def play_answers(
     number = number or next_job_number(folder)
     path = job_path(folder, number)
     pin_rules(rules, folder, knowledge.base.digest)
-    session, opening = Session.open(knowledge, shop_of(knowledge), path, number, clock)
+    session, opening = Session.open(knowledge, shop_of(knowledge, system), path, number, clock)
     try:
 
         def say(line: str) -> tuple[Job, tuple[Record, ...]]:

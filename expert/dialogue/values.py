@@ -4,9 +4,14 @@ from __future__ import annotations
 
 from expert.dialogue.job import Job
 from expert.language.formula import CannotWorkOut, Formula, NotKnown, evaluate
-from expert.language.model import Question, WorkOut
+from expert.language.model import Measure, Question, WorkOut
 from expert.trade.instruments import Band
-from expert.trade.units import Quantity, show
+from expert.trade.units import KINDS, Quantity, show
+
+
+def unit_at_prompt(measure: Measure, system: str) -> str:
+    """The unit of a number typed without one: the question's, or in a US shop the one that is usual there."""
+    return KINDS[measure.kind].us if system == "us" and KINDS[measure.kind].us else measure.unit
 
 
 def value_of(job: Job, name: str, assume: dict[str, Quantity] | None = None) -> Quantity | str:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from expert.dialogue.job import Job
+from expert.dialogue.values import unit_at_prompt
 from expert.trace.cleaning import clean
 from expert.trace.records import (
     CautionShown,
@@ -96,7 +97,7 @@ def _put(job: Job, record: Put) -> Iterable[tuple[str, str]]:
         elif question.measure is None:
             yield "question", "  (yes / no)"
         else:
-            unit = question.measure.unit
+            unit = unit_at_prompt(question.measure, job.shop.system)
             over = ", or OL" if question.measure.kind == "resistance" else ""
             name = job.base.instruments[question.measure.instrument].name
             yield "question", f"  (a number in {unit or 'its unit'}{over}; {name})"

@@ -1,0 +1,25 @@
+"""What `expert figure` prints: the list, what a calculation takes, or its result; as data and in words."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import Any
+
+from expert.dialogue import figures_wording as wording
+from expert.dialogue.figures_reading import NoFigure, calculate, figure_named
+
+NAME_ONE = "name a calculation, such as: expert figure element_resistance 230 V 1400 W. Or: expert figure --list"
+NOT_POSSIBLE = wording.NOT_POSSIBLE
+
+
+def figure_page(name: str | None, values: Sequence[str], listed: bool, helped: bool, system: str) -> tuple[Any, str]:
+    """The answer as data for another program, and as text. Raises what stands in NOT_POSSIBLE."""
+    if listed:
+        return wording.list_as_data(), "\n".join(wording.list_of_figures())
+    if name is None:
+        raise NoFigure(NAME_ONE)
+    figure = figure_named(name)
+    if helped:
+        return wording.about_as_data(figure), "\n".join(wording.about(figure))
+    result = calculate(figure, values)
+    return wording.result_as_data(result, system), "\n".join(wording.result_in_words(result, system))

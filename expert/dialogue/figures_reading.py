@@ -186,16 +186,15 @@ def read_argument(wanted: Input, text: str) -> Argument:
 def _uncertainty(wanted: Input, value: Quantity, typed: str, text: str) -> Quantity:
     kind = difference_of(wanted.kind)
     number, unit = number_and_unit(text)
+    if number < 0:
+        raise NoFigure(f"{wanted.name}: an uncertainty is a positive number")
     if unit == "%" and wanted.unit != "%":
-        return Quantity(abs(number) / 100 * abs(value.value), kind)
+        return Quantity(number / 100 * abs(value.value), kind)
     try:
         own = number_and_unit(typed)[1] or wanted.unit
     except NotAQuantity:  # such as 2 min 30, which has several units
         own = wanted.unit
-    spread = read_quantity(f"{number!r} {unit or own}".strip(), kind)
-    if spread.value < 0:
-        raise NoFigure(f"{wanted.name}: an uncertainty is a positive number")
-    return spread
+    return read_quantity(f"{number!r} {unit or own}".strip(), kind)
 
 
 def _carried(figure: Figure, arguments: Sequence[Argument]) -> Quantity | None:

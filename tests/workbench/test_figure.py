@@ -1,0 +1,213 @@
+"""`expert figure`: values as people type them, the pages, the uncertainty, the messages, the exit codes."""
+
+from __future__ import annotations
+
+import json
+
+import pytest
+from click.testing import CliRunner
+from hypothesis import given
+from hypothesis import strategies as st
+
+from expert.cli import main
+from expert.dialogue.figures_reading import NoFigure, calculate, figure_named, pieces_of
+from expert.dialogue.figures_wording import GROUPS, NOT_POSSIBLE, figure_at_the_prompt
+from expert.trade.figures import FIGURES
+
+
+def run(*arguments: str) -> tuple[int, str, str]:
+    result = CliRunner().invoke(main, ["figure", *arguments])
+    return result.exit_code, result.stdout, result.stderr
+
+
+ELEMENT = (
+    "Resistance of an element from its plate: 37.79 ohm\n"
+    "  from voltage 230 V; power 1400 W\n"
+    "  R = U^2 / P\n"
+    "  Holds: above 0. Source: Joule's law (read in the source named)\n"
+)
+
+
+@pytest.mark.parametrize(
+    "typed",
+    [
+        ("230 V", "1400 W"),
+        ("230", "V", "1400", "W"),
+        ("230V", "1.4kW"),
+        ("230", "1400"),
+        ("voltage=230V", "power=1400W"),
+        ("power=1400", "W", "230", "V"),
+        ("power=1400 W", "voltage=230"),
+    ],
+    ids=["quoted", "words", "no-space", "bare", "by-name", "name-then-place", "turned-round"],
+)
+def test_values_may_be_typed_in_many_ways(typed: tuple[str, ...]) -> None:
+    # 230 V and 1400 W: Joule's law, 52900 / 1400 = 37.786 ohm.
+    assert run("element_resistance", *typed) == (0, ELEMENT, "")
+
+
+@pytest.mark.parametrize(
+    ("line", "shown"),
+    [
+        # 60 ml in 27 s is 2.22 ml/s, 133 ml/min: arithmetic.
+        ("flow_rate 60 ml 27 s", "2.22 ml/s"),
+        # 2 min 30 at 207 V instead of 230 V: times (230 / 207)^2 = 1.235, 185 s.
+        ("time_at_voltage 2 min 30 230 V 207 V", "3 min 5 s"),
+        ("time_at_voltage 2 min 230 V 207 V", "2 min 28 s"),
+        # Saturated steam, IAPWS R7-97: 1.2 bar gauge at sea level is 123.445 degC.
+        ("boiler_temperature 1,2 bar", "123.4 °C"),
+        # IET Code of Practice: 0.1 ohm plus the cord, 2 m of 13.3 ohm/km (IEC 60228): 0.1266 ohm.
+        ("earth_limit uk 2 m 1.5 mm2", "0.1266 ohm"),
+        # Water boils at 93.32 degC at 2000 m: ISO 2533 with IAPWS R7-97.
+        ("boiling_point 2000 m", "93.3 °C"),
+        ("boiling_point", "100 °C"),
+    ],
+    ids=["flow", "two-pieces-of-time", "one-piece-of-time", "decimal-comma", "word", "optional", "optional-left-out"],
+)
+def test_results_stand_first(line: str, shown: str) -> None:
+    assert figure_at_the_prompt(line, "metric")[0].endswith(f": {shown}")
+
+
+def test_what_was_not_given_is_said_to_be_assumed() -> None:
+    assert figure_at_the_prompt("boiling_point", "metric")[1] == "  from altitude 0 m (assumed)"
+
+
+@pytest.mark.parametrize(
+    ("line", "shown"),
+    [
+        # The package uncertainties: ufloat(230, 2.3)**2 / ufloat(26.4, 0.44) = 2004 +- 52 W.
+        ("element_power 230 V +- 2.3 26.4 ohm +- 0.44", "2004 W ±52 W"),
+        ("element_power 230 V +- 1 % 26.4 ohm ± 0.44 ohm", "2004 W ±52 W"),
+        # A class 2.5 gauge of 3 bar at 1.2 bar: 0.075 bar x 14.6 K/bar = 1.1 K (slope of the IF97 curve).
+        ("boiler_temperature 1.2 bar +- 0.075", "123.4 °C ±1.1 K"),
+        ("boiler_temperature 1200 mbar +- 75", "123.4 °C ±1.1 K"),
+        ("element_resistance 230 V +- 0 1400 W", "37.79 ohm ±0"),
+    ],
+    ids=["two-values", "percent", "gauge", "unit-of-the-value", "nothing"],
+)
+def test_uncertainty_is_carried_through(line: str, shown: str) -> None:
+    said = figure_at_the_prompt(line, "metric")
+    assert said[0].endswith(f": {shown}")
+    assert said[-1] == (
+        "  ±: each value moved by its own uncertainty, taken as independent, root of the sum of squares."
+    )
+
+
+@pytest.mark.parametrize(
+    ("typed", "message"),
+    [
+        ((), "name a calculation, such as: expert figure element_resistance 230 V 1400 W. Or: expert figure --list"),
+        (("element_resistence", "1"), "there is no figure 'element_resistence'; near it: element_resistance"),
+        (("zzz",), "there is no figure 'zzz'; the list shows all"),
+        (("element_resistance",), "element_resistance still wants voltage, power"),
+        (("element_resistance", "230 V"), "element_resistance still wants power"),
+        (("element_resistance", "230", "1400", "5"), "element_resistance takes voltage, power; '5' is too many"),
+        (("element_resistance", "volts=230"), "element_resistance has no value 'volts'; it takes voltage, power"),
+        (("element_resistance", "voltage=230", "voltage=240"), "voltage is given twice"),
+        (
+            ("element_resistance", "230 bar", "1400 W"),
+            "voltage: '230 bar' is a pressure; an AC voltage is wanted, in V, mV or kV, or OL",
+        ),
+        (
+            ("earth_limit", "mars", "2", "1.5"),
+            "limit_set: 'mars' is none of the words design, routine, uk, germany, australia, us",
+        ),
+        # Gauge pressure where absolute pressure is wanted, and the other way round.
+        (
+            ("saturation_temperature", "1.0 bar g"),
+            "pressure: '1.0 bar g' is a gauge pressure; an absolute pressure is wanted, in bar, psi or kPa",
+        ),
+        (
+            ("boiler_temperature", "2.2 bar abs"),
+            "gauge_pressure: '2.2 bar abs' is an absolute pressure; a gauge pressure is wanted, in bar, psi or kPa",
+        ),
+        (
+            ("pt_temperature", "100", "5000"),
+            "resistance 5000 ohm; IEC 60751:2008 holds from 18.5201 to 390.481 ohm",
+        ),
+        (
+            ("boiler_pressure", "-4", "degC"),
+            "temperature -4 degC; IAPWS R7-97(2012), equation 30, holds from 0 to 373.946 degC",
+        ),
+        (("ntc_temperature", "10k", "3977", "OL"), "resistance is over range (OL); nothing can be worked out from it"),
+        (
+            ("middle_voltage", "100", "240"),
+            "highest voltage 240 V; one power for the whole range holds from 100 to 110.526 V",
+        ),
+        (("element_resistance", "230 V +- 1 +- 2", "1400"), "voltage: '230 V +- 1 +- 2' has more than one uncertainty"),
+        (("element_resistance", "230 V +- -1", "1400"), "voltage: an uncertainty is a positive number"),
+    ],
+    ids=[
+        *("no-name", "near-miss", "no-miss", "nothing", "too-few", "too-many", "no-such-value", "twice", "wrong-kind"),
+        *("wrong-word", "gauge", "absolute", "out-of-range", "minus", "over-range", "two-powers"),
+        *("two-uncertainties", "negative-uncertainty"),
+    ],
+)
+def test_what_cannot_be_says_why_and_leaves_with_2(typed: tuple[str, ...], message: str) -> None:
+    assert run(*typed) == (2, "", f"{message}\n")
+
+
+def test_help_shows_formula_units_range_source_and_standing() -> None:
+    assert run("insulation_shown", "--help") == (
+        0,
+        "insulation_shown: What an insulation tester must show so that its error hides no fail\n"
+        "Formula: limit / (1 - error)\n"
+        "Takes:\n"
+        "  limit: that must be met (resistance, bare number in Mohm)\n"
+        "  error_percent: of the tester in use (number, bare number in %) [30 %]\n"
+        "Gives: resistance, in Mohm\n"
+        "Holds: errors up to 90 %\n"
+        "Source: IEC 61557-2 allows 30 % in use (read in the source named)\n",
+        "",
+    )
+
+
+def test_the_list_holds_every_figure_once() -> None:
+    code, listed, _ = run("--list")
+    names = [line.split()[0] for line in listed.splitlines() if line.startswith("  ")]
+    assert code == 0 and sorted(names) == sorted(FIGURES)
+    assert [line for line in listed.splitlines() if not line.startswith("  ")] == list(GROUPS)
+    as_data = json.loads(run("--list", "--json")[1])
+    assert [record["figure"] for record in as_data] == names
+
+
+def test_json_gives_plain_numbers_in_the_units_of_the_figure() -> None:
+    data = json.loads(run("element_power", "230 V +- 2.3", "26.4 ohm +- 0.44", "--json")[1])
+    assert (round(data["value"]), data["unit"], round(data["uncertainty"])) == (2004, "W", 52)
+    assert data["inputs"]["voltage"] == {"value": 230.0, "unit": "V", "uncertainty": 2.3, "assumed": False}
+    assert (data["source"], data["standing"]) == ("Joule's law", "pub")
+
+
+@pytest.mark.parametrize("how", ["option", "environment"])
+def test_us_units_are_shown(how: str, monkeypatch: pytest.MonkeyPatch) -> None:
+    arguments = ["boiler_temperature", "17.4 psi"]
+    if how == "environment":
+        monkeypatch.setenv("EXPERT_UNITS", "us")
+    else:
+        arguments += ["--units", "us"]
+    # 17.4 psi is 1.2 bar: 123.4 degC, 254.2 degF.
+    assert run(*arguments)[1].splitlines()[:2] == [
+        "Temperature in a boiler from its gauge, no air in it: 254.2 °F",
+        "  from gauge pressure 17.4 psi; altitude 0 ft (assumed)",
+    ]
+
+
+@pytest.mark.parametrize("name", FIGURES)
+def test_every_figure_has_a_page(name: str) -> None:
+    assert run(name, "--help")[1].startswith(f"{name}: ")
+    assert json.loads(run(name, "--help", "--json")[1])["figure"] == name
+
+
+@given(st.sampled_from(sorted(FIGURES)), st.text(max_size=60))
+def test_no_text_gives_anything_but_a_result_or_a_message(name: str, text: str) -> None:
+    try:
+        result = calculate(figure_named(name), pieces_of(text))
+    except NOT_POSSIBLE as problem:
+        assert str(problem)
+    else:
+        assert len(result.arguments) == len(FIGURES[name].takes)
+
+
+def test_a_flood_of_words_is_refused() -> None:
+    with pytest.raises(NoFigure, match=r"^61 words are too many for duty$"):
+        calculate(figure_named("duty"), ["1"] * 61)

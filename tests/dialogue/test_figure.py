@@ -8,6 +8,7 @@ from tests.dialogue.conftest import Desk
 
 
 def test_a_figure_leaves_the_job_where_it_is(filling: Desk) -> None:
+    filling.type("yes")
     prompt, given = filling.job.prompt, dict(filling.job.given)
     said = filling.type("figure element_resistance 230 V 1400 W")
     # Joule's law: 52900 / 1400 = 37.786 ohm.

@@ -2,8 +2,8 @@
 
 The suspects stand as rival explanations, each with its share of belief. What an outcome would do to each of them is
 found by asking the engine *what if*; nothing here knows a rule. A cleared suspect cannot have shown that outcome, a
-confirmed one leaves little room for the others, evidence shifts the odds by its decibans. The gain is the mutual information
-between explanation and outcome (C. E. Shannon, A Mathematical Theory of Communication, 1948).
+confirmed one leaves little room for the others, evidence shifts the odds by its decibans. The gain is the mutual
+information between explanation and outcome (C. E. Shannon, A Mathematical Theory of Communication, 1948).
 """
 
 from __future__ import annotations

@@ -130,10 +130,9 @@ def _least_gain(effects: Mapping[str, Effect]) -> float:
 def _candidate(
     question: Question, way: Way, gain: float, suspects: list[str], effects: Mapping[str, Effect]
 ) -> Candidate:
-    settles = tuple(
-        s for s in suspects if any(effect.touches((s,)) and not effect.normal for effect in effects.values())
-    )
-    return Candidate(question.id, way.asks, gain, way.minutes, way.route, settles)
+    settles = tuple(suspect for suspect in suspects if any(effect.bears_on(suspect) for effect in effects.values()))
+    danger = any(effect.danger for effect in effects.values())
+    return Candidate(question.id, way.asks, gain, way.minutes, way.route, settles, danger)
 
 
 # ---------------------------------------------------------------- may it be put, and what does it cost

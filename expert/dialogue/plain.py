@@ -9,6 +9,7 @@ from typing import TextIO
 from expert.dialogue.job import Job
 from expert.dialogue.session import Session
 from expert.dialogue.wording import lines_of
+from expert.trace.cleaning import clean
 from expert.trace.records import Record
 
 WIDTH = 79
@@ -27,7 +28,7 @@ def talk_plainly(session: Session, opening: Iterable[Record], lines: Iterator[st
             out.flush()
             return
         text = line.rstrip("\r\n")
-        out.write(f"> {text[:200]}\n")
+        out.write(f"> {clean(text)[:200]}\n")
         show(session.job, session.say(text), out)
 
 

@@ -45,4 +45,6 @@ def reopen(job: Job) -> None:
     """Back to the search, with everything known kept."""
     job.phase = Phase.FIND
     job.choice = None
+    # What was said on the way out described a job that was thought to be done.
+    job.closing.clear()
     job.to_repair = ()

@@ -49,7 +49,10 @@ def _speak(talk: Talk, rule_id: str, said: Say) -> None:
     elif said.word == "advise":
         talk.tell(f"Advice: {said.text}")
     else:
-        talk.job.dangers_met.setdefault(rule_id, said.text)
+        # Met anew, it stops the work anew, also when it was dealt with before.
+        talk.job.dangers_met[rule_id] = said.text
+        talk.job.dangers_cleared.discard(rule_id)
+        talk.job.dangers_told.discard(rule_id)
 
 
 def _rules_on(talk: Talk, fact: str) -> Iterable[str]:

@@ -91,10 +91,11 @@ def go_on(talk: Talk) -> None:
     """Let the job run until it waits for the technician again."""
     job = talk.job
     while not job.prompt.kind:
-        if conflict := conflict_of(job):
-            handle_conflict(talk, *conflict)
-        elif open_dangers(job):
+        # A danger first: a contradiction is cleared up with more tests, and nothing is tested before it is safe.
+        if open_dangers(job):
             handle_danger(talk)
+        elif conflict := conflict_of(job):
+            handle_conflict(talk, *conflict)
         else:
             _PHASES[job.phase](talk)
 

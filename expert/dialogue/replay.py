@@ -79,9 +79,11 @@ def rerun(knowledge: Knowledge, trace: Trace) -> Rerun:
             case Said(text=text):
                 differences += [Difference(number, None, record) for record in waiting]
                 job.paused = False
+                waited_for = job.prompt
                 job, replies = step(job, text)
                 waiting = list(replies)
-                if any(isinstance(record, Put) for record in replies):
+                # An open take-back waits for its own yes or no, though no prompt was put for it.
+                if job.prompt != waited_for or any(isinstance(record, Put) for record in replies):
                     last_replies = replies
             case Resumed() | Sealed():
                 continue
@@ -89,8 +91,6 @@ def rerun(knowledge: Knowledge, trace: Trace) -> Rerun:
                 now = waiting.pop(0) if waiting else None
                 if now != record:
                     differences.append(Difference(number, record, now))
-    if any(isinstance(record, Put) for record in waiting):
-        last_replies = tuple(waiting)
     return Rerun(job, tuple(waiting), tuple(differences), _from_prompt_on(last_replies))
 
 

@@ -16,6 +16,7 @@ from expert.dialogue.session import Session
 from expert.dialogue.unattended import Player, with_machine
 from expert.engine.knowledge import Knowledge
 from expert.language.job_answers import load_answers
+from expert.trace.errors import TraceNotRead
 from expert.trace.places import SUFFIX, job_path, jobs_folder, next_job_number
 from expert.trace.reading import Trace, read_trace
 from expert.trace.records import Record
@@ -54,16 +55,19 @@ def resume_job(load: Callable[[Path], Knowledge], rules: Path, path: Path, clock
     """
     trace = read_trace(path)
     refuse_damage(trace)
+    if not trace.lines:
+        number = path.name.removesuffix(SUFFIX)
+        raise TraceNotRead(f"{path} holds no answer yet. Open the job again with: expert bench --job {number}")
     opened = opened_of(trace)
-    knowledge = load(rules)
-    if opened.rules_digest != knowledge.base.digest:
-        kept = pinned_folder(path.parent, opened.rules_digest)
-        if not kept.is_dir():
-            return _show_differences(knowledge, trace)
-        changed = ", ".join(files_changed(kept, rules)) or "none"
-        sys.stdout.write(f"The rules were edited since this job was opened. Files changed: {changed}.\n")
+    kept = pinned_folder(path.parent, opened.rules_digest)
+    changed = files_changed(kept, rules) if kept.is_dir() else ()
+    if changed:
+        # The rules at hand are not even read: a job on the bench must not wait until an edit of them is right.
+        sys.stdout.write(f"The rules were edited since this job was opened. Files changed: {', '.join(changed)}.\n")
         sys.stdout.write("The job goes on with the rules of that time.\n")
-        knowledge = load(kept)
+    knowledge = load(kept if changed else rules)
+    if not changed and opened.rules_digest != knowledge.base.digest:
+        return _show_differences(knowledge, trace)
     session, opening = Session.resume(knowledge, path, clock)
     _talk(session, opening, plain)
     return 0

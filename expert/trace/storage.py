@@ -12,6 +12,7 @@ from typing import Protocol, Self
 from filelock import FileLock, Timeout
 
 from expert.trace.errors import JobInUse, TraceExists, TraceNotWritten, TraceTooLarge
+from expert.trace.lines import LONGEST_LINE
 from expert.trace.reading import LARGEST_FILE
 
 
@@ -37,17 +38,21 @@ class TraceFile:
 
     @classmethod
     def create(cls, path: Path) -> Self:
-        """A new file, in a new folder when needed. Raises TraceExists, JobInUse, TraceNotWritten."""
+        """A new file, in a new folder when needed. Raises TraceExists, JobInUse, TraceNotWritten.
+
+        A file without a whole line is what a full disk or a crash leaves of a job that never began: it is taken over,
+        and what stands in it is kept in `<name>.torn`.
+        """
         with _written(path, "The job was not opened."):
             path.parent.mkdir(parents=True, exist_ok=True)
         with _written(path, "The job was not opened."), _locked(path) as lock:
             try:
                 file = path.open("xb", buffering=0)
             except FileExistsError:
-                # An empty file is what a full disk or a crash leaves of a job that never began.
-                if not path.is_file() or path.stat().st_size:
+                torn = _never_begun(path)
+                if torn is None:
                     raise TraceExists(f"{path} is there already: resume that job, or take another number") from None
-                file = path.open("r+b", buffering=0)
+                return cls.reopen(path, lock, 0, torn)
             try:
                 _keep_name(path)
             except BaseException:
@@ -124,6 +129,15 @@ class TraceFile:
             os.fsync(self._file.fileno())
         except OSError:
             self._is_lost = True
+
+
+def _never_begun(path: Path) -> bytes | None:
+    """What stands in a file that holds no whole line; None when it holds one, or is no file at all."""
+    if not path.is_file():
+        return None
+    with path.open("rb") as file:
+        beginning = file.read(LONGEST_LINE + 2)
+    return None if b"\n" in beginning or len(beginning) > LONGEST_LINE else beginning
 
 
 @contextlib.contextmanager

@@ -11,7 +11,8 @@ from expert.dialogue.replay import RulesDiffer, opened_of, rerun
 from expert.dialogue.steps import begin, step
 from expert.engine.knowledge import Knowledge
 from expert.trace.cleaning import clean
-from expert.trace.records import Opened, Record, Resumed, Said
+from expert.trace.errors import TraceNotWritten
+from expert.trace.records import Opened, Record, Resumed, Said, Told
 from expert.trace.writing import Clock, TraceWriter
 
 LONGEST_LINE = 2_000
@@ -87,7 +88,11 @@ class Session:
         self.writer.append((Said(text), *records))
         self.job = job
         if job.phase is Phase.DONE:
-            self.writer.seal()
+            try:
+                self.writer.seal()
+            except TraceNotWritten as problem:
+                # All that was said is recorded: the closing is shown, and the seal can wait.
+                return (*records, Told(f"{problem} Only the seal is missing; it is set by: expert resume {job.number}"))
         return records
 
     @property

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import io
 import sys
 from collections.abc import Callable
 from pathlib import Path
@@ -93,6 +94,7 @@ def trace_path(name: str, jobs: Path | None) -> Path:
 def _talk(session: Session, opening: tuple[Record, ...], plain: bool) -> None:
     try:
         if plain or not (sys.stdin.isatty() and sys.stdout.isatty()):
+            _take_any_bytes()
             talk_plainly(session, opening, iter(sys.stdin), sys.stdout)
         else:
             from expert.dialogue.chat import talk_in_terminal
@@ -100,6 +102,13 @@ def _talk(session: Session, opening: tuple[Record, ...], plain: bool) -> None:
             talk_in_terminal(session, opening)
     finally:
         session.close()
+
+
+def _take_any_bytes() -> None:
+    """Bytes that are no text become a replacement character, and what the output cannot show a question mark."""
+    for stream in (sys.stdin, sys.stdout):
+        if isinstance(stream, io.TextIOWrapper):
+            stream.reconfigure(errors="replace")
 
 
 def play_answers(

@@ -22,14 +22,22 @@ def talk_plainly(session: Session, opening: Iterable[Record], lines: Iterator[st
     """
     show(session.job, opening, out)
     while not session.is_over:
-        line = next(lines, None)
+        try:
+            line = next(lines, None)
+        except KeyboardInterrupt:
+            _leave("Interrupted.", session, out)
+            raise
         if line is None:
-            out.write("The lines have ended. Nothing is lost. Go on with: expert resume " + session.job.number + "\n")
-            out.flush()
+            _leave("The lines have ended.", session, out)
             return
         text = line.rstrip("\r\n")
         out.write(f"> {clean(text)[:200]}\n")
         show(session.job, session.say(text), out)
+
+
+def _leave(why: str, session: Session, out: TextIO) -> None:
+    out.write(f"{why} Nothing is lost. Go on with: expert resume {session.job.number}\n")
+    out.flush()
 
 
 def show(job: Job, records: Iterable[Record], out: TextIO) -> None:

@@ -30,14 +30,14 @@ def pin_rules(rules: Path, jobs: Path, digest: str) -> None:
         place.parent.mkdir(parents=True, exist_ok=True)
         # Made under another name first: a copy that is there is whole, also after a pulled plug.
         making = Path(tempfile.mkdtemp(prefix=".making-", dir=place.parent))
-        for name, file in rule_files(rules).items():
-            target = making / name
-            target.parent.mkdir(parents=True, exist_ok=True)
-            shutil.copyfile(file, target)
         try:
+            for name, file in rule_files(rules).items():
+                target = making / name
+                target.parent.mkdir(parents=True, exist_ok=True)
+                shutil.copyfile(file, target)
             os.replace(making, place)
         except OSError:
-            # Another terminal was quicker; its copy is as good.
+            # Another terminal was quicker, and its copy is as good; or the disk is full, and half a copy is none.
             shutil.rmtree(making, ignore_errors=True)
             if not place.is_dir():
                 raise

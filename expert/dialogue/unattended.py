@@ -105,7 +105,10 @@ class Player:
 
 
 def sound_answer(job: Job, question: Question) -> str:
-    """What would be typed on a sound machine, or can't tell where the question knows no sound outcome."""
+    """What would be typed on a sound machine, or can't tell where the question knows no sound outcome.
+
+    Of several sound outcomes the one that stands first.
+    """
     if not question.sound:
         return CANNOT_TELL
     if question.measure is None:
@@ -117,15 +120,18 @@ def sound_answer(job: Job, question: Question) -> str:
         return CANNOT_TELL
     limits = sorted({limit.value for _, low, high in bands for limit in (low, high) if limit is not None})
     between = [(low + high) / 2 for low, high in pairwise(limits)]
+    passing = []
     for value in (*between, limits[-1] * 1.5 + 1, limits[0] / 2, limits[0] - 1):
         text = f"{value:.3g} {unit}".strip()
         try:
             outcomes = read_answer(job, question, text).outcomes
         except NotAnAnswer:
             continue
-        if set(outcomes) <= set(question.sound):
+        if outcomes == question.sound[:1]:
             return text
-    return CANNOT_TELL
+        if set(outcomes) <= set(question.sound):
+            passing.append(text)
+    return passing[0] if passing else CANNOT_TELL
 
 
 def play(knowledge: Knowledge, shop: Shop, answers: JobAnswers, number: str) -> tuple[Job, list[Record]]:

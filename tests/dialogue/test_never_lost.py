@@ -1,0 +1,172 @@
+"""The program is killed at any moment, also inside a write: every answer that was acknowledged is there on resume."""
+
+from __future__ import annotations
+
+import random
+import subprocess
+import sys
+from collections.abc import Callable
+from pathlib import Path
+
+import pytest
+
+from expert.dialogue.job import Job
+from expert.engine.knowledge import Knowledge, knowledge_of
+from expert.language.load import load_rules
+from expert.language.shipped import shipped
+from expert.trace.reading import read_trace
+from expert.trace.records import Opened, Resumed, Said, Sealed
+from expert.trace.verifying import refuse_damage
+from tests.dialogue.bench_process import Bench, Uninterrupted, killed_around_the_disk, killed_at, opened, resumed
+from tests.dialogue.small_folder import small_folder
+from tests.dialogue.small_rules import small_knowledge
+
+NUMBER = "7"
+MOST_LINES = 45
+COMMANDS = ("why", "suspects", "answers", "take back 1", "take back 2", "note lime", "help", "nonsense", "how", "")
+
+
+@pytest.fixture(scope="module")
+def rules(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    return small_folder(tmp_path_factory.mktemp("rules"))
+
+
+@pytest.fixture(scope="module")
+def shipped_knowledge() -> Knowledge:
+    return knowledge_of(load_rules(shipped("rules")))
+
+
+@pytest.mark.parametrize("seed", range(200))
+def test_a_killed_job_goes_on_as_if_nothing_had_happened(seed: int, tmp_path: Path, rules: Path) -> None:
+    chance = random.Random(seed)
+    be_killed_and_go_on(chance, small_knowledge(), rules, tmp_path, kills=chance.randrange(1, 4))
+
+
+@pytest.mark.parametrize("seed", range(12))
+def test_a_killed_job_on_the_shipped_rules(seed: int, tmp_path: Path, shipped_knowledge: Knowledge) -> None:
+    be_killed_and_go_on(random.Random(seed), shipped_knowledge, shipped("rules"), tmp_path, kills=2)
+
+
+def be_killed_and_go_on(chance: random.Random, knowledge: Knowledge, rules: Path, jobs: Path, kills: int) -> None:
+    """Play one job with so many violent deaths on the way, and compare it with the job that had none."""
+    job = Uninterrupted.play(knowledge, NUMBER, lambda job: typed(chance, job), MOST_LINES)
+    path = jobs / f"{NUMBER}.jsonl"
+    acknowledged = 0
+    for life in range(kills + 1):
+        on_disk = said_in(path)
+        assert list(job.lines[: len(on_disk)]) == on_disk
+        assert len(on_disk) >= acknowledged, "an acknowledged answer was lost"
+        if path.exists() and read_trace(path).is_sealed:
+            break  # Closed before it could be killed: there is nothing to go on with.
+        begun = path.exists() and b"\n" in path.read_bytes()
+
+        def work(begun: bool = begun) -> None:
+            (resumed if begun else opened)(knowledge, rules, jobs, NUMBER)
+
+        bench = Bench(dying(chance, work) if life < kills else work)
+        # The first thing that is shown is the prompt at which the uninterrupted job would wait.
+        first = job.prompts[len(on_disk)] if begun else job.shown[0]
+        acknowledged = max(acknowledged, talk(bench, job, len(on_disk), first, chance if life < kills else None))
+        bench.end()
+    trace = read_trace(path)
+    refuse_damage(trace)
+    assert said_in(path) == list(job.lines)
+    apart = (Said, Opened, Resumed, Sealed)
+    assert tuple(record for record in trace.records if not isinstance(record, apart)) == job.records
+
+
+def said_in(path: Path) -> list[str]:
+    """The lines that a trace holds."""
+    records = read_trace(path).records if path.exists() else ()
+    return [record.text for record in records if isinstance(record, Said)]
+
+
+def talk(bench: Bench, job: Uninterrupted, start: int, first: str, chance: random.Random | None) -> int:
+    """Type the rest of the job; how many lines were answered in full. With `chance`, kill the bench at some moment."""
+    heard = bench.hear(first)
+    assert first.startswith(heard)
+    if heard != first:
+        return start
+    fatal = chance.randrange(start, len(job.lines) + 1) if chance else -1
+    for number in range(start, len(job.lines)):
+        alive = bench.send(job.lines[number])
+        if number == fatal:
+            bench.kill()
+        reply = bench.hear(job.shown[number + 1]) if alive else ""
+        assert job.shown[number + 1].startswith(reply), "the job said something else than the uninterrupted one"
+        if reply != job.shown[number + 1]:
+            assert chance, f"the bench stopped at line {number} without being killed"
+            return number
+    if chance:
+        bench.kill()
+    return len(job.lines)
+
+
+def dying(chance: random.Random, work: Callable[[], object]) -> Callable[[], object]:
+    """The same work, with one of several deaths in wait; some of them never come, then the bench is killed from here."""
+    match chance.randrange(4):
+        case 0:
+            return killed_at(chance.randrange(60_000), work)
+        case 1:
+            return killed_at(chance.randrange(2_500), work)
+        case 2:
+            return killed_around_the_disk(chance.randrange(1, 40), before=bool(chance.randrange(2)), work=work)
+        case _:
+            return work
+
+
+def typed(chance: random.Random, job: Job) -> str:
+    """What somebody might type, mostly to the point."""
+    if chance.random() < 0.2:
+        return chance.choice(COMMANDS)
+    prompt = job.prompt
+    match prompt.kind:
+        case "intake" if prompt.subject == "complaints":
+            return "ok" if job.complaints else chance.choice(list(job.base.complaints))
+        case "intake":
+            return {"technician": "Ann", "plate": "ok", "qualified": "no"}.get(prompt.subject, "1")
+        case "question" | "proof" if job.base.questions[prompt.subject].measure:
+            return chance.choice(("OL", "950", "1190", "2.4 bar", "0.5 bar", "20", "can't tell"))
+        case "question" | "proof":
+            return chance.choice((*prompt.choices, "can't tell"))
+        case "danger":
+            return chance.choice(("go on", "dealt with by Bo", "hand over"))
+        case "close":
+            return "1" if prompt.subject == "ending" else "ok"
+        case "conflict":
+            return chance.choice((*prompt.choices, "can't tell"))
+        case _:
+            return "no" if chance.random() < 0.1 else "yes"
+
+
+# ---------------------------------------------------------------- the program itself, started as a technician starts it
+
+
+@pytest.mark.parametrize("seed", range(3))
+def test_the_program_killed_and_resumed_at_the_command_line(
+    seed: int, tmp_path: Path, shipped_knowledge: Knowledge
+) -> None:
+    chance = random.Random(seed)
+    job = Uninterrupted.play(shipped_knowledge, NUMBER, lambda job: typed(chance, job), 20)
+    killed_after = chance.randrange(1, len(job.lines))
+    program = started("bench", "--plain", "--jobs", str(tmp_path), "--job", NUMBER)
+    assert program.stdin and program.stdout
+    for number in range(killed_after):
+        program.stdin.write(job.lines[number] + "\n")
+        program.stdin.flush()
+        shown = job.shown[number + 1] if number else job.shown[0] + job.shown[1]
+        assert program.stdout.read(len(shown)) == shown
+    program.kill()
+    program.communicate()
+    rest = "".join(line + "\n" for line in job.lines[killed_after:])
+    output, _ = started("resume", "--plain", "--jobs", str(tmp_path), NUMBER).communicate(rest)
+    assert output.startswith(job.prompts[killed_after] + "".join(job.shown[killed_after + 1 :]))
+
+
+def started(*words: str) -> subprocess.Popen[str]:
+    return subprocess.Popen(
+        [sys.executable, "-m", "expert.cli", *words],
+        stdin=subprocess.PIPE,
+        stdout=subprocess.PIPE,
+        encoding="utf-8",
+    )

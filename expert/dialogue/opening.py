@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import io
+import os
 import sys
 from collections.abc import Callable
 from pathlib import Path
@@ -17,7 +18,7 @@ from expert.dialogue.session import Session
 from expert.dialogue.unattended import Player, with_machine
 from expert.engine.knowledge import Knowledge
 from expert.language.job_answers import load_answers
-from expert.trace.errors import TraceNotRead
+from expert.trace.errors import TraceNotRead, TraceSealed
 from expert.trace.places import SUFFIX, job_path, jobs_folder, next_job_number
 from expert.trace.reading import Trace, read_trace
 from expert.trace.records import Record
@@ -54,8 +55,12 @@ def resume_job(load: Callable[[Path], Knowledge], rules: Path, path: Path, clock
     Gives 0, or 1 when they were not kept and the rules at hand would have led elsewhere: then nothing is written, and
     the differences are shown.
     """
+    if not os.path.isfile(path):
+        raise TraceNotRead(f"{path} is not there: there is no such job to go on with")
     trace = read_trace(path)
     refuse_damage(trace)
+    if trace.is_sealed:
+        raise TraceSealed(f"{path} is sealed: the job is closed, and nothing can be added to it")
     if not trace.lines:
         number = path.name.removesuffix(SUFFIX)
         raise TraceNotRead(f"{path} holds no answer yet. Open the job again with: expert bench --job {number}")
@@ -77,11 +82,15 @@ def resume_job(load: Callable[[Path], Knowledge], rules: Path, path: Path, clock
 def _show_differences(knowledge: Knowledge, trace: Trace) -> int:
     differences = rerun(knowledge, trace).differences
     sys.stderr.write("The rules were edited since this job was opened, and those of that time were not kept.\n")
-    sys.stderr.write(f"With the rules at hand the job would differ in {len(differences)} places:\n")
+    sys.stderr.write(f"With the rules at hand the job would differ in {_places(len(differences))}:\n")
     for difference in differences[:20]:
         sys.stderr.write(f"  {difference}\n")
     sys.stderr.write("Nothing was changed. Name the rules of that time with --rules, or open a new job.\n")
     return 1
+
+
+def _places(number: int) -> str:
+    return "1 place" if number == 1 else f"{number} places"
 
 
 def trace_path(name: str, jobs: Path | None) -> Path:

@@ -24,7 +24,7 @@ def pinned_folder(jobs: Path, digest: str) -> Path:
 def pin_rules(rules: Path, jobs: Path, digest: str) -> None:
     """Keep a copy of the rule files, unless there is one. Raises TraceNotWritten when the disk does not take it."""
     place = pinned_folder(jobs, digest)
-    if place.is_dir():
+    if os.path.isdir(place):
         return
     try:
         place.parent.mkdir(parents=True, exist_ok=True)

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+import os
 import re
 from pathlib import Path
 
 from platformdirs import user_data_path
 
-from expert.trace.errors import NotAJobNumber
+from expert.trace.errors import NotAJobNumber, TraceNotRead
 
 SUFFIX = ".jsonl"
 LONGEST_JOB_NUMBER = 40
@@ -56,10 +57,15 @@ def next_job_number(folder: Path) -> str:
     """One more than the highest counted job in the folder, with at least four digits: '0001', '0002' ...
 
     Two terminals may be given the same number; the one that opens its job second is told that it is taken.
+    Raises TraceNotRead when the folder cannot be read.
     """
-    if not folder.is_dir():
+    if not os.path.isdir(folder):
         return "0001"
-    names = (entry.name.removesuffix(SUFFIX) for entry in folder.iterdir() if entry.name.endswith(SUFFIX))
+    try:
+        entries = os.listdir(folder)
+    except OSError as problem:
+        raise TraceNotRead(f"{folder} cannot be read: {problem.strerror or problem}") from problem
+    names = (name.removesuffix(SUFFIX) for name in entries if name.endswith(SUFFIX))
     highest = max((int(name) for name in names if _COUNTED.fullmatch(name)), default=0)
     return f"{highest + 1:04d}"
 

@@ -103,7 +103,7 @@ def talk(bench: Bench, job: Uninterrupted, start: int, first: str, chance: rando
 
 
 def dying(chance: random.Random, work: Callable[[], object]) -> Callable[[], object]:
-    """The same work, with one of several deaths in wait; some of them never come, then the bench is killed from here."""
+    """The same work with one of several deaths in wait. Some never come: then the bench is killed from here."""
     match chance.randrange(4):
         case 0:
             return killed_at(chance.randrange(60_000), work)

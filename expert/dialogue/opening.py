@@ -82,15 +82,17 @@ def resume_job(load: Callable[[Path], Knowledge], rules: Path, path: Path, clock
 def _show_differences(knowledge: Knowledge, trace: Trace) -> int:
     differences = rerun(knowledge, trace).differences
     sys.stderr.write("The rules were edited since this job was opened, and those of that time were not kept.\n")
-    sys.stderr.write(f"With the rules at hand the job would differ in {_places(len(differences))}:\n")
+    sys.stderr.write(f"With the rules at hand the job would {_how_much(len(differences))}\n")
     for difference in differences[:20]:
         sys.stderr.write(f"  {difference}\n")
     sys.stderr.write("Nothing was changed. Name the rules of that time with --rules, or open a new job.\n")
     return 1
 
 
-def _places(number: int) -> str:
-    return "1 place" if number == 1 else f"{number} places"
+def _how_much(differences: int) -> str:
+    if not differences:
+        return "not differ so far."
+    return "differ in 1 place:" if differences == 1 else f"differ in {differences} places:"
 
 
 def trace_path(name: str, jobs: Path | None) -> Path:

@@ -6,6 +6,7 @@ Rules are edited while jobs are on the bench. A job goes on with the rules it wa
 from __future__ import annotations
 
 import os
+import re
 import shutil
 import tempfile
 from pathlib import Path
@@ -18,7 +19,8 @@ DIGITS = 24  # of the digest, in the name of a folder; far more than chance coul
 
 def pinned_folder(jobs: Path, digest: str) -> Path:
     """Where the rules with this digest are kept, if they are."""
-    return jobs / FOLDER / digest[:DIGITS]
+    # The digest may come from a trace that somebody made up: it must not lead out of the folder.
+    return jobs / FOLDER / (re.sub(r"[^0-9a-f]", "_", digest[:DIGITS]) or "_")
 
 
 def pin_rules(rules: Path, jobs: Path, digest: str) -> None:

@@ -1,4 +1,4 @@
-"""The command line in tests: run in this process; what it said on both outputs, its exit code, and never a traceback."""
+"""The command line in tests: run in this process; what it said on both outputs, its exit code, never a traceback."""
 
 from __future__ import annotations
 

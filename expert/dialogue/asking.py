@@ -5,8 +5,9 @@ from __future__ import annotations
 import re
 
 from expert.dialogue.inference import conclude
-from expert.dialogue.job import Given, Job, Prompt, Talk
-from expert.dialogue.values import bands_of, limits_in_words, unit_at_prompt, where_limits_come_from
+from expert.dialogue.job import Given, Job, Phase, Prompt, Talk
+from expert.dialogue.limits import limits_in_words, reading_to_tell, show_limit, where_in_short, where_limits_come_from
+from expert.dialogue.values import bands_of, unit_at_prompt
 from expert.engine.bench import in_time
 from expert.language.formula import CannotWorkOut, NotKnown
 from expert.language.model import Question
@@ -141,6 +142,18 @@ def take_answer(talk: Talk, given: Given) -> None:
     if question.measure is not None:
         talk.tell(*understood(job, question, given))
     conclude(talk, job.state.narrow(given.source, given.question, given.outcomes))
+    if question.measure is not None and len(given.outcomes) > 1:
+        _offer_second_test(talk, given)
+
+
+def _offer_second_test(talk: Talk, given: Given) -> None:
+    """After a reading that is too close to a limit: which test would decide instead."""
+    # Here and not above: to know what can be tested, the bench moves are needed, and those ask questions themselves.
+    from expert.dialogue.second_tests import second_test
+
+    job = talk.job
+    if job.phase is Phase.FIND and (second := second_test(job, given)):
+        talk.tell(f"A second test that bears on it: {job.base.questions[second].ask}")
 
 
 def _overtaken(given: Given) -> Given:
@@ -161,12 +174,13 @@ def understood(job: Job, question: Question, given: Given) -> tuple[str, ...]:
     system = job.shop.system
     shown = show(given.quantity, system=system)
     instrument = job.base.instruments[question.measure.instrument]
-    accuracy = f"{instrument.name}: ±{show(given.uncertainty, system=system)}" if given.uncertainty.value else ""
+    accuracy = f"{instrument.name}: ±{show_limit(job, given.uncertainty)}" if given.uncertainty.value else ""
     if len(given.outcomes) == 1:
         name = given.outcomes[0]
-        limits = limits_in_words(job, question, name)
-        detail = "; ".join(part for part in (f"{name} is {limits}" if limits else "", accuracy) if part)
-        return (f"{shown} counts as: {name}." + (f" ({detail})" if detail else ""),)
+        told = reading_to_tell(job, question, name, given.quantity)
+        limits, origin = limits_in_words(job, question, told), where_in_short(job, question, told)
+        detail = "; ".join(part for part in (f"{told} is {limits}", origin, accuracy) if part)
+        return (f"{shown} counts as: {name}. ({detail})",)
     names = " or ".join(given.outcomes)
     return (
         f"{shown} is too close to a limit: it may be {names}. Both stay possible. ({accuracy})",

@@ -2,15 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 from expert.dialogue.asking import NO, YES, NotAnAnswer
 from expert.dialogue.inference import conclude
-from expert.dialogue.job import Job, Phase, Prompt, Talk, applies
+from expert.dialogue.job import Job, Phase, Prompt, Talk
+from expert.dialogue.plate import plate_prompt, set_machine, take_plate
 from expert.engine.bench import bench_state
-from expert.language.model import Complaint, Machine
+from expert.language.model import Complaint
 from expert.trace.records import Moved, Put
-from expert.trade.units import NotAQuantity, believable, echo, read_quantity, show
+from expert.trade.units import echo
 
 FIELDS = ("technician", "machine", "plate", "complaints", "qualified", "arrives")
 
@@ -50,15 +49,6 @@ def _machine(job: Job) -> tuple[str, tuple[str, ...]]:
     return "\n".join(["Which machine type is it? Type its number.", *lines]), tuple(job.base.machines)
 
 
-def _plate(job: Job) -> tuple[str, tuple[str, ...]]:
-    assert job.machine is not None
-    values = [
-        f"  {name:<24}{show(value, _unit(job, name), job.shop.system)}" for name, value in job.machine.plate.items()
-    ]
-    head = "Compare with the rating plate. Type ok, or a value to change, such as: element_power 1200 W"
-    return "\n".join([head, *values]), ("ok", *job.machine.plate)
-
-
 def _complaints(job: Job) -> tuple[str, tuple[str, ...]]:
     return (
         "What is the complaint? Type a few words, or list to see all. Several: separate them by a comma."
@@ -82,7 +72,7 @@ def _arrives(job: Job) -> tuple[str, tuple[str, ...]]:
 _PROMPTS = {
     "technician": _technician,
     "machine": _machine,
-    "plate": _plate,
+    "plate": plate_prompt,
     "complaints": _complaints,
     "qualified": _qualified,
     "arrives": _arrives,
@@ -106,43 +96,6 @@ def _take_machine(talk: Talk, text: str) -> bool:
         raise NotAnAnswer(f"{echo(text)} is no machine type. Type a number from 1 to {len(machines)}.")
     set_machine(talk, talk.job.base.machines[chosen])
     return False
-
-
-def set_machine(talk: Talk, machine: Machine) -> None:
-    """Take the machine's data as known: its features, and the absence of faults in parts that it does not have."""
-    job = talk.job
-    job.machine = machine
-    base = job.base
-    known: dict[str, tuple[str, ...]] = {f"machine.{key}": (value,) for key, value in machine.features.items()}
-    for part in base.parts.values():
-        if not applies(base, machine.features, (base.circuits[part.circuit].applies, part.applies)):
-            known |= {fault.id: ("absent",) for fault in part.faults}
-    conclude(talk, job.state.narrow_all("machine data", known))
-
-
-def _take_plate(talk: Talk, text: str) -> bool:
-    job = talk.job
-    if text.casefold() in {"ok", "yes", "y", ""}:
-        return False
-    name, _, value = text.partition(" ")
-    set_plate_value(job, name.casefold().strip("=:"), value.strip(" =:"))
-    return True
-
-
-def set_plate_value(job: Job, name: str, text: str) -> None:
-    """Replace a value of the type by that of the plate. Raises NotAnAnswer."""
-    assert job.machine is not None
-    if name not in job.machine.plate:
-        raise NotAnAnswer(f"{echo(name)} is no plate value. There are: {', '.join(job.machine.plate)}.")
-    record = job.base.plate_values[name]
-    try:
-        quantity = read_quantity(text, record.kind, record.unit, job.shop.system)
-        believable(quantity, job.shop.system)
-    except NotAQuantity as problem:
-        raise NotAnAnswer(f"{name}: {problem}") from None
-    if quantity.value == float("inf"):
-        raise NotAnAnswer(f"{name}: a plate states a number, not over range.")
-    job.machine = replace(job.machine, plate={**job.machine.plate, name: quantity})
 
 
 def _take_complaints(talk: Talk, text: str) -> bool:
@@ -219,7 +172,7 @@ def _take_arrives(talk: Talk, text: str) -> bool:
 _TAKERS = {
     "technician": _take_technician,
     "machine": _take_machine,
-    "plate": _take_plate,
+    "plate": take_plate,
     "complaints": _take_complaints,
     "qualified": _take_qualified,
     "arrives": _take_arrives,
@@ -234,7 +187,3 @@ def _pick(text: str, ids: list[str]) -> str | None:
     if word.isdecimal() and len(word) < 4 and 1 <= int(word) <= len(ids):
         return ids[int(word) - 1]
     return None
-
-
-def _unit(job: Job, name: str) -> str | None:
-    return job.base.plate_values[name].unit or None

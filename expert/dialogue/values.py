@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 from expert.dialogue.job import Job
 from expert.language.formula import CannotWorkOut, Formula, NotKnown, evaluate
 from expert.language.model import Measure, Question, WorkOut
+from expert.trade.errors import OutOfRange, WrongArguments
 from expert.trade.instruments import Band
-from expert.trade.units import KINDS, Quantity, show
+from expert.trade.units import KINDS, Quantity
 
 
 def unit_at_prompt(measure: Measure, system: str) -> str:
@@ -42,7 +45,15 @@ def value_of(job: Job, name: str, assume: dict[str, Quantity] | None = None) -> 
 def work_out(job: Job, record: WorkOut) -> Quantity:
     """The worked-out value for this job. Raises NotKnown or CannotWorkOut."""
     assume = dict(record.assume)
-    return evaluate(record.formula, lambda name: value_of(job, name, assume))
+    return _evaluated(record.formula, lambda name: value_of(job, name, assume))
+
+
+def _evaluated(formula: Formula, look_up: Callable[[str], Quantity | str]) -> Quantity:
+    """The formula's value; what a trade function refuses is told as the formula's own trouble."""
+    try:
+        return evaluate(formula, look_up)
+    except (OutOfRange, WrongArguments) as problem:
+        raise CannotWorkOut(str(problem)) from None
 
 
 def bands_of(job: Job, question: Question) -> tuple[Band, ...]:
@@ -50,7 +61,7 @@ def bands_of(job: Job, question: Question) -> tuple[Band, ...]:
     assert question.measure is not None, "only measured questions have limits"
 
     def limit(formula: Formula | None) -> Quantity | None:
-        return None if formula is None else evaluate(formula, lambda name: value_of(job, name))
+        return None if formula is None else _evaluated(formula, lambda name: value_of(job, name))
 
     return tuple((reading.name, limit(reading.low), limit(reading.high)) for reading in question.measure.readings)
 
@@ -67,48 +78,3 @@ def missing_first(job: Job, question_id: str) -> tuple[str, ...]:
     except CannotWorkOut:
         return ()
     return ()
-
-
-def limits_in_words(job: Job, question: Question, outcome: str) -> str:
-    """The band of one reading in words, such as "from 713 ohm to 1.19 kohm", or '' for the rest."""
-    for name, low, high in bands_of(job, question):
-        if name == outcome:
-            return _band_in_words(job, low, high)
-    return ""
-
-
-def _band_in_words(job: Job, low: Quantity | None, high: Quantity | None) -> str:
-    if low is not None and high is not None:
-        return f"from {show(low, system=job.shop.system)} to {show(high, system=job.shop.system)}"
-    if low is not None:
-        return f"above {show(low, system=job.shop.system)}"
-    if high is not None:
-        return f"below {show(high, system=job.shop.system)}"
-    return ""
-
-
-def where_limits_come_from(job: Job, question: Question) -> tuple[str, ...]:
-    """One sentence for each worked-out value that the limits rest on: its value, formula, assumptions and source."""
-    if question.measure is None:
-        return ()
-    names: dict[str, None] = {}
-    for reading in question.measure.readings:
-        for formula in (reading.low, reading.high):
-            if formula is not None:
-                names |= dict.fromkeys(formula.names)
-    return tuple(_origin(job, name) for name in names if name in job.base.work_outs or name.startswith("plate."))
-
-
-def _origin(job: Job, name: str) -> str:
-    value = value_of(job, name)
-    shown = value if isinstance(value, str) else show(value, system=job.shop.system)
-    if name.startswith("plate."):
-        return f"{job.base.plate_values[name.removeprefix('plate.')].name}: {shown} (plate)"
-    record = job.base.work_outs[name]
-    assumed = [
-        f"{job.base.questions[question].id} taken as {show(quantity, system=job.shop.system)}"
-        for question, quantity in record.assume.items()
-        if job.answer_to(question) is None and question in record.formula.names
-    ]
-    tail = f"; {', '.join(assumed)}" if assumed else ""
-    return f"{record.name}: {shown} = {record.formula.text}{tail} ({record.source})"

@@ -61,7 +61,7 @@ REMARKS = [
     pytest.param(
         TO_COIL,
         "400",
-        "400 ohm counts as: shorted. (shorted is below 475 ohm; ohm meter: ±6 ohm)",
+        "400 ohm counts as: shorted. (shorted is below 475 ohm; expected 950 ohm; ohm meter: ±6 ohm)",
         False,
         id="a number shows its reading",
     ),

@@ -43,7 +43,11 @@ def test_a_straight_job_from_complaint_to_close(filling: Desk) -> None:
         "Repair noted: fill valve: coil open. The proof follows.",
         "No longer counted, because they described the machine before the repair: answers 2.",
     ]
-    assert filling.type(*HOT_TESTS) == ["How: Look at the glass.", "Proof: Does water arrive in the boiler?", "  (yes / no)"]
+    assert filling.type(*HOT_TESTS) == [
+        "How: Look at the glass.",
+        "Proof: Does water arrive in the boiler?",
+        "  (yes / no)",
+    ]
     assert "Proved: Does water arrive in the boiler?" in filling.type("yes")
     filling.type("repaired", "ok", "25", "no")
     assert filling.job.phase is Phase.DONE

@@ -1,0 +1,146 @@
+"""The rating plate at intake: what the type says, what the plate on the bench says instead, and which limits hold."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from dataclasses import replace
+
+from expert.dialogue.asking import NotAnAnswer
+from expert.dialogue.inference import conclude
+from expert.dialogue.job import Job, Talk, applies
+from expert.dialogue.values import value_of
+from expert.language.formula import CannotWorkOut, NotKnown
+from expert.language.model import Machine
+from expert.trade.errors import OutOfRange, WrongArguments
+from expert.trade.units import KINDS, NotAQuantity, Quantity, believable, echo, read_quantity, show
+
+_RANGE = re.compile(r"([0-9]+(?:[.,][0-9]+)?)\s*[a-zA-Z]*\s*(?:-|–|to|\.\.+|/)\s*([0-9]+(?:[.,][0-9]+)?)\s*([a-zA-Z]*)")
+
+
+def set_machine(talk: Talk, machine: Machine) -> None:
+    """Take the machine's data as known: its features, and the absence of faults in parts that it does not have."""
+    job = talk.job
+    job.machine = machine
+    base = job.base
+    known: dict[str, tuple[str, ...]] = {f"machine.{key}": (value,) for key, value in machine.features.items()}
+    for part in base.parts.values():
+        if not applies(base, machine.features, (base.circuits[part.circuit].applies, part.applies)):
+            known |= {fault.id: ("absent",) for fault in part.faults}
+    conclude(talk, job.state.narrow_all("machine data", known))
+
+
+def plate_prompt(job: Job) -> tuple[str, tuple[str, ...]]:
+    """The plate values and the features that limits rest on, with what may be typed."""
+    assert job.machine is not None
+    system = job.shop.system
+    lines = [f"  {name:<24}{show(value, _unit(job, name), system)}" for name, value in job.machine.plate.items()]
+    features = features_behind_limits(job)
+    for name, values in features.items():
+        now = job.machine.features[name]
+        others = ", ".join(value for value in values if value != now)
+        lines.append(f"  {name:<24}{now} (or {others})")
+    head = "Compare with the rating plate. Type ok, or a value to change, such as: element_power 1200 W"
+    return "\n".join([head, *lines]), ("ok", *job.machine.plate, *features)
+
+
+def features_behind_limits(job: Job) -> Mapping[str, tuple[str, ...]]:
+    """The features that worked-out values take, such as the country set of the limits, with their values."""
+    names = dict.fromkeys(name for record in job.base.work_outs.values() for name in record.formula.names)
+    features = [name.removeprefix("machine.") for name in names if name.startswith("machine.")]
+    return {name: job.base.features[name].values for name in features if name in job.base.features}
+
+
+def take_plate(talk: Talk, text: str) -> bool:
+    """One line at the plate prompt; True when more may follow. Raises NotAnAnswer."""
+    job = talk.job
+    if text.casefold() in {"ok", "yes", "y", ""}:
+        return False
+    name, _, value = text.partition(" ")
+    name, value = name.casefold().strip("=:"), value.strip(" =:")
+    if name in features_behind_limits(job):
+        set_feature(talk, name, value)
+    else:
+        set_plate_value(talk, name, value)
+    return True
+
+
+def set_feature(talk: Talk, name: str, text: str) -> None:
+    """Replace a feature of the type, such as its protection class. Raises NotAnAnswer."""
+    job = talk.job
+    assert job.machine is not None
+    values = job.base.features[name].values
+    word = text.casefold().replace(" ", "_")
+    if word not in values:
+        raise NotAnAnswer(f"{name}: {echo(text)} is none of {', '.join(values)}.")
+    conclude(talk, job.state.take_back("machine data"))
+    set_machine(talk, replace(job.machine, features={**job.machine.features, name: word}))
+    talk.tell(f"{job.base.features[name].name}: {word}. Local codes and licensed practice come first.")
+
+
+def set_plate_value(talk: Talk, name: str, text: str) -> None:
+    """Replace a value of the type by that of the plate. Raises NotAnAnswer."""
+    job = talk.job
+    assert job.machine is not None
+    if name not in job.machine.plate:
+        known = ", ".join((*job.machine.plate, *features_behind_limits(job)))
+        raise NotAnAnswer(f"{echo(name)} is no plate value. There are: {known}.")
+    record = job.base.plate_values[name]
+    system = job.shop.system
+    unit = KINDS[record.kind].us if system == "us" and KINDS[record.kind].us else record.unit
+    try:
+        quantity = _middle_of_range(talk, name, record.kind, text) or read_quantity(text, record.kind, unit, system)
+        believable(quantity, system)
+    except NotAQuantity as problem:
+        raise NotAnAnswer(f"{name}: {problem}") from None
+    if quantity.value == float("inf"):
+        raise NotAnAnswer(f"{name}: a plate states a number, not over range.")
+    before = job.machine
+    job.machine = replace(before, plate={**before.plate, name: quantity})
+    trouble = _what_no_longer_works(job, name)
+    if trouble:
+        job.machine = before
+        raise NotAnAnswer(f"{name}: {trouble}.")
+
+
+def _middle_of_range(talk: Talk, name: str, kind: str, text: str) -> Quantity | None:
+    """The voltage that goes with the one power of a plate such as 220-240 V; None for a single value.
+
+    Raises NotAnAnswer for a range too wide for one power, and for a pair of powers.
+    """
+    written = _RANGE.fullmatch(text.strip())
+    if written is None or kind not in ("ac_voltage", "power"):
+        return None
+    if kind == "power":
+        raise NotAnAnswer(
+            f"{name}: of two powers each goes with a voltage of its own, the lower with the lower. Type one pair: "
+            "rated_voltage 240 V, then element_power 2200 W. Both pairs must agree: figure pair_resistance shows it."
+        )
+    from expert.trade.figures import FIGURES, work_out
+
+    ends = [read_quantity(f"{end} {written[3] or 'V'}", kind) for end in (written[1], written[2])]
+    try:
+        middle = work_out(FIGURES["middle_voltage"], ends)
+    except (OutOfRange, WrongArguments) as problem:
+        raise NotAnAnswer(f"{name}: {problem}. Type the voltage here, with the power that goes with it.") from None
+    talk.tell(f"{name}: a range with one power, so the power goes with its middle: {show(middle)}.")
+    return middle
+
+
+def _what_no_longer_works(job: Job, name: str) -> str:
+    """Why a limit that rests on this plate value can no longer be worked out, or ''."""
+    for record in job.base.work_outs.values():
+        if f"plate.{name}" in record.formula.names:
+            try:
+                value_of(job, record.id)
+            except NotKnown:
+                continue
+            except CannotWorkOut as problem:
+                return str(problem)
+    return ""
+
+
+def _unit(job: Job, name: str) -> str | None:
+    """The unit shown: that of the rating, or in a US shop the one that is usual there."""
+    record = job.base.plate_values[name]
+    return None if job.shop.system == "us" and KINDS[record.kind].us else record.unit or None

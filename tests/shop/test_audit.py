@@ -77,7 +77,8 @@ READING = """\
       open)
   Heaviest suspects then: 74% fill valve: coil open (10 dB); 23% fill valve: stuck shut (5 dB)
   Answer: 950 (sound)
-    950 ohm counts as: sound. (sound is from 675 ohm to 1.125 kohm; ohm meter: ±11.5 ohm)
+    950 ohm counts as: sound. (sound is from 675 ohm to 1.12 kohm; expected 900 ohm; ohm meter:
+      ±11.5 ohm)
   So: The coil has continuity. [coil_is_sound; from answer 2]
     cleared: fill valve: coil open
 Taken back: answer 2. What does the coil read?

@@ -184,7 +184,9 @@ def first_before(situation: Situation, question: Question) -> str | None:
     """The question to put before this one, '' when it may be put at once, None when it may not be put at all."""
     missing = situation.missing_first(question.id)
     if missing:
-        return missing[0] if missing[0] not in situation.settled_questions else None
+        # A rating that the plate does not state cannot be asked for: the question has no limits on this machine.
+        can_be_asked = missing[0] in situation.knowledge.base.questions
+        return missing[0] if can_be_asked and missing[0] not in situation.settled_questions else None
     holds = situation.state.truth(question.only_if)
     if holds:
         return ""

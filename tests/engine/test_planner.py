@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -76,6 +78,14 @@ def test_an_instrument_that_the_shop_lacks_is_not_asked_for() -> None:
         ("will_not_fill",), {"pump_runs": "yes"}, {"mains": "isolated", "covers": "off"}, instruments=frozenset()
     )
     assert chosen(lacking).best.asks != "coil"
+
+
+def test_a_question_whose_limits_lack_a_rating_of_the_plate_is_not_asked() -> None:
+    bench = {"mains": "isolated", "covers": "off"}
+    here = situation(("will_not_fill",), {"pump_runs": "yes"}, bench)
+    lacking = replace(here, missing_first=lambda question: ("plate.fill_coil",) if question == "coil" else ())
+    assert chosen(here).best.question == "coil"
+    assert chosen(lacking).best.question != "coil"
 
 
 def test_a_danger_behind_a_suspect_is_looked_for() -> None:

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from expert.dialogue.job import Job, Phase, Talk
 from expert.dialogue.situation import outcome_in_words, situation_of
 from expert.engine.planner import choose
-from expert.engine.suspicion import Picture
+from expert.engine.suspicion import Picture, Weighed, evidence_of
 from expert.trace.records import Found, SearchEnded
 
 SHORT_LIST = 5
@@ -87,7 +87,7 @@ def _complaint_ends(job: Job, picture: Picture, complaint: str) -> tuple[str, tu
     explainers = job.knowledge.explainers[complaint]
     open_ones = [suspect for suspect in picture.suspects if suspect.fault in explainers]
     possible_here = [f for f in explainers if "machine data" not in _who_cleared(job, f)]
-    if len(open_ones) == 1 and len(possible_here) > 1:
+    if len(open_ones) == 1 and len(possible_here) > 1 and not _may_be_sound(job, complaint, open_ones[0]):
         return ELIMINATED, (open_ones[0].fault,)
     if open_ones:
         span = open_ones[0].decibans - SHORT_LIST_SPAN
@@ -95,6 +95,15 @@ def _complaint_ends(job: Job, picture: Picture, complaint: str) -> tuple[str, tu
         if len(short) <= SHORT_LIST:
             return LISTED, short
     return "unresolved", ()
+
+
+def _may_be_sound(job: Job, complaint: str, last: Weighed) -> bool:
+    """Whether the last suspect may be innocent: normal behaviour is not ruled out, or the evidence speaks for it."""
+    fired = (job.base.rules[rule] for rule in job.base.rules if rule in job.state.fired)
+    normal = job.knowledge.normal_rules.get(complaint, ())
+    return evidence_of(fired).get(last.fault, 0) < 0 or any(
+        job.state.truth(job.base.rules[rule].when) is not False for rule in normal
+    )
 
 
 def _who_cleared(job: Job, fault: str) -> frozenset[str]:

@@ -102,7 +102,9 @@ def test_any_text_at_the_bench(tmp_path_factory: pytest.TempPathFactory, lines: 
     shop = Shop.at(tmp_path_factory.mktemp("shop"))
     result = shop.bench((AT_THE_PUMP + "".join(f"{line}\n" for line in lines)).encode("utf-8", "surrogatepass"))
     assert result.code == 0 and is_harmless(result.out)
-    assert shop.resume().code == 0
+    # A text that happens to be a command may hand the job over; then it is sealed, and resume says so.
+    is_closed = read_trace(shop.trace()).is_sealed
+    assert shop.resume().code == (2 if is_closed else 0)
 
 
 # ---------------------------------------------------------------- ten megabytes

@@ -152,6 +152,14 @@ def test_normal_behaviour_condemns_nothing(desk: Desk) -> None:
     assert not [record for record in desk.records if isinstance(record, Found)]
 
 
+@pytest.mark.parametrize(
+    ("hiss_ends", "outcome"), [("can't tell", "unresolved"), ("never", "unresolved"), ("click", "normal")]
+)
+def test_what_may_be_normal_condemns_nothing(hiss_ends: str, outcome: str) -> None:
+    job, records = played(f'{{machine: test_machine, complaints: [hisses], answers: {{hiss_ends: "{hiss_ends}"}}}}')
+    assert job.outcome == outcome and not [record for record in records if isinstance(record, Found)]
+
+
 def test_two_complaints_two_faults() -> None:
     job, records = played(
         """

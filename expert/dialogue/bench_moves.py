@@ -12,6 +12,7 @@ from expert.trace.records import Moved, Put
 from expert.trade.units import echo
 
 PREPARE = "prepare "
+NOT_YET = "Nothing else comes before this. Type yes when it is done, or can't if it cannot be done."
 
 
 def bench_map(job: Job) -> BenchMap:
@@ -87,7 +88,15 @@ def answer_move(talk: Talk, line: str) -> None:
         answer_preparation(talk, line)
         return
     move = next(move for move in job.base.bench.moves if move.id == job.prompt.subject)
-    if confirmed(line):
+    done = confirmed(line)
+    safe = job.base.bench.safe
+    leads_to_safe = not satisfies(job.bench, safe) and any(
+        move.makes.get(name) == state for name, state in safe.items()
+    )
+    # "No" is "not yet" while the machine is not safe; a way round this move is looked for only after "can't".
+    if not done and leads_to_safe and line.strip().casefold() in NO:
+        raise NotAnAnswer(NOT_YET)
+    if done:
         job.bench = after(in_time(job.base.bench, job.bench), move.makes)
         job.minutes += move.minutes
         # What was read in one state may be forgotten in the next.

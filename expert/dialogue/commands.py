@@ -10,6 +10,7 @@ from expert.dialogue.closing import hand_over
 from expert.dialogue.explaining import consequences, suspects_in_words, why_in_words, why_no_question
 from expert.dialogue.figures_wording import NOT_POSSIBLE, figure_at_the_prompt
 from expert.dialogue.job import Given, Job, Phase, Prompt, Talk
+from expert.dialogue.mending import proof_is_withdrawn
 from expert.dialogue.situation import picture_of, reopen
 from expert.trace.records import Noted, Paused, TakenBack
 from expert.trade.units import echo
@@ -131,6 +132,8 @@ def _confirm_take_back(talk: Talk, words: str) -> None:
         given = job.given[int(job.prompt.subject)]
         set_aside(talk, given)
         talk.add(TakenBack(given.number, given.question))
+        proof_is_withdrawn(job, given.question)
+        job.closing.pop("ending", None)
         dangers = {rule for rule in job.dangers_met if rule not in job.state.fired}
         for rule in dangers:
             del job.dangers_met[rule]

@@ -5,11 +5,11 @@ from __future__ import annotations
 from expert.dialogue.asking import NotAnAnswer, cannot_tell, set_aside
 from expert.dialogue.bench_moves import bring_bench
 from expert.dialogue.inference import conclude
-from expert.dialogue.job import Given, Job, Prompt, Talk
+from expert.dialogue.job import Given, Job, Phase, Prompt, Talk
 from expert.dialogue.situation import picture_of, reopen
-from expert.engine.bench import Route, after, in_time, satisfies
+from expert.engine.bench import Route
 from expert.engine.planner import Candidate, Choice
-from expert.trace.records import Cleared, Conflict, Found, Moved, Put, Stopped
+from expert.trace.records import Cleared, Conflict, Found, Put, Stopped
 from expert.trade.units import echo
 
 STOPPED = (
@@ -64,16 +64,16 @@ def answer_danger(talk: Talk, line: str) -> None:
     if word.casefold() != "dealt with" or not name.strip():
         raise NotAnAnswer(f"{echo(line)} does not lift the stop. Type: dealt with by NAME. Or: hand over")
     name = name.strip()[:60]
-    safe = job.base.bench.safe
-    if not satisfies(job.bench, safe):
-        job.bench = after(in_time(job.base.bench, job.bench), safe)
-        talk.add(Moved(f"made safe by {name}", dict(job.bench), 0.0))
+    if name.casefold() == job.technician.casefold():
+        raise NotAnAnswer("Whoever works at the bench cannot lift the stop. Somebody else must answer for it by name.")
     job.impossible.clear()
     job.dangers_cleared |= set(open_dangers(job))
     job.outcome = ""
     job.found = {fault: standing for fault, standing in job.found.items() if fault in job.repaired}
     talk.add(Cleared(name))
     reopen(job)
+    # A name does not pull a plug: the moves to the safe state are confirmed one by one.
+    job.phase = Phase.SAFE
 
 
 # ---------------------------------------------------------------- contradiction

@@ -45,7 +45,8 @@ def _tells(job: Job, rule: Rule, change: Change) -> bool:
 
 def _speak(talk: Talk, rule_id: str, said: Say) -> None:
     if said.word == "caution":
-        talk.add(CautionShown(rule_id, said.text))
+        known = (caution.id for caution in talk.job.base.cautions.values() if caution.text == said.text)
+        talk.add(CautionShown(next(known, rule_id), said.text))
     elif said.word == "advise":
         talk.tell(f"Advice: {said.text}")
     else:

@@ -15,7 +15,7 @@ from expert.trace.records import NoLongerHolds, Proved, Put, Repaired
 from expert.trace.why import Why
 from expert.trade.units import echo
 
-WHAT_WAS_DONE = "When it is done: type done, or what you did instead. Type no if it is not repaired."
+WHAT_WAS_DONE = "When it is done: type done. If you did something else: instead, and what. If it is not repaired: no"
 DONE = {*YES, "done", "ok"}
 DEAD: Mapping[str, str] = {"mains": "isolated"}
 
@@ -59,8 +59,9 @@ def answer_repair(talk: Talk, line: str) -> None:
     job = talk.job
     fault = job.prompt.subject
     said = line.strip()
-    # A single odd word is more likely a slip than the report of a repair.
-    if said.casefold() not in {*NO, *DONE} and len(said.split()) < 2:
+    word, _, rest = said.partition(" ")
+    # Anything else is more likely a mistyped command than the report of a repair.
+    if said.casefold() not in {*NO, *DONE} and not (word.casefold().rstrip(":,") == "instead" and rest.strip()):
         raise NotAnAnswer(f"{echo(said)} does not say what was done. {WHAT_WAS_DONE}")
     if said.casefold() in NO:
         job.declined.add(fault)
@@ -199,6 +200,17 @@ def _proof_failed(talk: Talk, question: str) -> None:
     job.to_prove = ()
     talk.tell("The proof failed. The search goes on with everything that is known.")
     reopen(job)
+
+
+def proof_is_withdrawn(job: Job, question: str) -> None:
+    """A proof that was taken back is no proof: it is due again, and the repairs that rest on it are open again."""
+    if question not in {name for name, _, _ in job.proofs}:
+        return
+    job.proofs = tuple(proof for proof in job.proofs if proof[0] != question)
+    job.to_prove = (*job.to_prove, question)
+    for fault, proved in job.repaired.items():
+        if proved and question in job.base.faults[fault].prove:
+            job.repaired[fault] = None
 
 
 def finish_proof(talk: Talk) -> None:

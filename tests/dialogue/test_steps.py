@@ -37,7 +37,7 @@ def test_a_straight_job_from_complaint_to_close(filling: Desk) -> None:
         "Repair: fill valve: coil open. About 20 min.",
         "You need: fill coil.",
         "1. Fit a new coil.",
-        "When it is done: type done, or what you did instead. Type no if it is not repaired.",
+        "When it is done: type done. If you did something else: instead, and what. If it is not repaired: no",
     ]
     assert filling.type("done")[:2] == [
         "Repair noted: fill valve: coil open. The proof follows.",
@@ -224,3 +224,43 @@ def test_no_line_at_any_prompt_breaks_the_job(lines: list[str]) -> None:
         assert desk.job.prompt.kind, "the job waits for nothing"
         if desk.job.phase is not Phase.DONE:
             assert any(isinstance(record, Put) for record in desk.records)
+
+
+REPAIRED = ("yes", "yes", *COLD_TESTS, "OL", "done", *HOT_TESTS, "yes")
+
+
+def test_a_proof_that_is_taken_back_is_due_again_and_told_to_nobody(filling: Desk) -> None:
+    filling.type(*REPAIRED)
+    assert filling.job.phase is Phase.CLOSE and filling.job.proofs == (("water_arrives", "yes", True),)
+    said = filling.type("take back 3", "yes")
+    assert filling.job.proofs == () and filling.job.repaired == {"valve.coil_open": None}
+    assert "Proof: Does water arrive in the boiler?" in said
+
+
+@pytest.mark.parametrize("line", ["tak back 1", "hand over?", "x", "instead"])
+def test_a_slip_is_no_repair(filling: Desk, line: str) -> None:
+    filling.type("yes", "yes", *COLD_TESTS, "OL")
+    before = filling.job
+    assert "does not say what was done" in filling.type(line)[0]
+    assert filling.job is before
+    filling.type("instead cleaned the coil's plug")
+    assert filling.job.repaired == {"valve.coil_open": None}
+
+
+def test_only_somebody_else_lifts_a_stop_and_the_plug_is_confirmed_again(desk: Desk) -> None:
+    desk.type("Ann", "1", "ok", "safety valve blows", "ok", "no", "2", "can't")
+    assert desk.job.prompt.kind == "danger"
+    assert desk.type("dealt with by ann") == [
+        "Whoever works at the bench cannot lift the stop. Somebody else must answer for it by name."
+    ]
+    assert desk.type("dealt with by Bo")[-1] == "Is it out? (yes / no)"
+    assert dict(desk.job.bench)["mains"] == "on", "a name does not pull a plug"
+
+
+def test_no_means_not_yet_while_the_machine_is_not_safe(desk: Desk) -> None:
+    desk.type("Ann", "1", "ok", "no fill", "ok", "no", "2")
+    assert desk.type("no") == [
+        "Nothing else comes before this. Type yes when it is done, or can't if it cannot be done."
+    ]
+    desk.type("yes")
+    assert dict(desk.job.bench)["mains"] == "isolated"

@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from expert.dialogue.asking import NO, NotAnAnswer
+from expert.dialogue.bench_moves import bring_bench, state_in_words
 from expert.dialogue.customer import customer_summary
 from expert.dialogue.job import Job, Phase, Prompt, Talk
 from expert.dialogue.situation import picture_of
+from expert.engine.bench import satisfies
 from expert.trace.records import Closed, CustomerTold, HandedOver, Put
 from expert.trade.units import echo
 
@@ -36,8 +38,10 @@ def endings_open_to(job: Job) -> tuple[str, ...]:
 
 
 def close_on(talk: Talk) -> None:
-    """Put the next closing prompt, or close."""
+    """Bring the bench to its safe state, then put the next closing prompt, or close."""
     job = talk.job
+    if bring_bench(talk, job.base.bench.safe) is False:
+        return
     if "ending" not in job.closing:
         lines = [f"  {number}  {ENDINGS[name]}" for number, name in enumerate(endings_open_to(job), 1)]
         _put(talk, "ending", "\n".join(["How does the job end? Type the number.", *lines]), endings_open_to(job))
@@ -84,7 +88,7 @@ def answer_close(talk: Talk, line: str) -> None:
             job.parts_used = tuple(part.strip()[:80] for part in text.split(",") if part.strip())
         job.closing["parts"] = "ok"
     else:
-        job.closing["note"] = "" if text.casefold() in NO else text[:2000]
+        job.closing["note"] = "" if text.casefold() in {*NO, "ok", ""} else text[:2000]
 
 
 def _minutes(job: Job, text: str) -> float:
@@ -115,7 +119,15 @@ def hand_over(talk: Talk) -> None:
     if job.outcome != "stopped":
         job.outcome = "handed_over"
     talk.add(HandedOver("\n".join(summary(job))))
+    warn_if_not_safe(talk)
     finish(talk, "handed_over")
+
+
+def warn_if_not_safe(talk: Talk) -> None:
+    """Nobody walks away from a machine that is still plugged in without being told."""
+    job = talk.job
+    if job.bench and not satisfies(job.bench, job.base.bench.safe):
+        talk.tell(f"! The machine is not safe to leave: {state_in_words(job)}. Unplug it and keep the plug in sight.")
 
 
 def summary(job: Job) -> list[str]:
@@ -123,6 +135,7 @@ def summary(job: Job) -> list[str]:
     base = job.base
     picture = picture_of(job)
     lines = ["Complaints: " + ("; ".join(base.complaints[c].name for c in job.complaints) or "none yet")]
+    lines += [f"Bench: {state_in_words(job)}"] if job.bench else []
     lines += [f"Found: {job.fault_name(fault)}" for fault in picture.confirmed]
     lines += [f"Danger: {text}" for text in job.dangers_met.values()]
     lines += [f"Still possible: {job.fault_name(suspect.fault)}" for suspect in picture.suspects[:5]]

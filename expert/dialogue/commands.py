@@ -6,7 +6,7 @@ from collections.abc import Callable
 
 from expert.dialogue.asking import NO, YES, NotAnAnswer, how_to, read_answer, set_aside
 from expert.dialogue.bench_moves import PREPARE, state_in_words
-from expert.dialogue.closing import hand_over
+from expert.dialogue.closing import hand_over, warn_if_not_safe
 from expert.dialogue.explaining import consequences, suspects_in_words, why_in_words, why_no_question
 from expert.dialogue.figures_wording import NOT_POSSIBLE, figure_at_the_prompt
 from expert.dialogue.job import Given, Job, Phase, Prompt, Talk
@@ -182,6 +182,7 @@ def _hand_over(talk: Talk, rest: str) -> None:
 
 def _pause(talk: Talk, rest: str) -> None:
     talk.job.paused = True
+    warn_if_not_safe(talk)
     talk.add(Paused())
 
 

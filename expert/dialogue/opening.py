@@ -9,6 +9,7 @@ from collections.abc import Callable
 from pathlib import Path
 from typing import Any
 
+from expert.dialogue.bench_moves import state_in_words
 from expert.dialogue.job import Job, Shop
 from expert.dialogue.outcome import outcome_of
 from expert.dialogue.pinning import files_changed, pin_rules, pinned_folder
@@ -21,7 +22,7 @@ from expert.language.job_answers import load_answers
 from expert.trace.errors import TraceNotRead, TraceSealed
 from expert.trace.places import SUFFIX, job_path, jobs_folder, next_job_number
 from expert.trace.reading import Trace, read_trace
-from expert.trace.records import Record
+from expert.trace.records import Record, Told
 from expert.trace.verifying import refuse_damage
 from expert.trace.writing import Clock
 
@@ -75,6 +76,10 @@ def resume_job(load: Callable[[Path], Knowledge], rules: Path, path: Path, clock
     if not changed and opened.rules_digest != knowledge.base.digest:
         return _show_differences(knowledge, trace)
     session, opening = Session.resume(knowledge, path, clock)
+    if session.job.bench:
+        # Somebody may have plugged it in, or out, since.
+        stood = f"! The record says: {state_in_words(session.job)}. Check that it still stands so before you touch it."
+        opening = (Told(stood), *opening)
     _talk(session, opening, plain)
     return 0
 

@@ -21,6 +21,7 @@ class Desk:
     def __init__(self) -> None:
         self.job, records = begin(small_knowledge(), small_shop(), "7")
         self.records: list[Record] = list(records)
+        self.said: list[str] = []
 
     def type(self, *lines: str) -> list[str]:
         """Type the lines; what the last of them was answered with, as plain text."""
@@ -29,6 +30,7 @@ class Desk:
             self.job, records = step(self.job, line)
             self.records += records
             said = spoken(self.job, records)
+        self.said = said
         return said
 
 

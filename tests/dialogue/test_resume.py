@@ -25,6 +25,7 @@ from expert.trace.writing import TraceWriter
 from tests.dialogue.command_line import AT_THE_PUMP, INTAKE, Ran, Shop, run
 from tests.dialogue.small_rules import small_knowledge, small_shop
 
+STANDS = "! The record says: mains on, covers on. Check that it still stands so before\n  you touch it.\n"
 PUMP_QUESTION = "How: Listen.\nDoes the pump run?\n  (yes / no)\n"
 GO_ON = "The lines have ended. Nothing is lost. Go on with: expert resume 7\n"
 
@@ -49,18 +50,19 @@ def said(path: Path) -> list[str]:
 
 
 def test_a_job_goes_on_at_the_question_where_the_lines_ended(at_the_pump: Shop) -> None:
-    assert at_the_pump.resume() == Ran(0, PUMP_QUESTION + GO_ON, "")
+    assert at_the_pump.resume() == Ran(0, STANDS + PUMP_QUESTION + GO_ON, "")
 
 
 def test_a_job_goes_on_after_a_pause(shop: Shop) -> None:
     assert shop.bench(AT_THE_PUMP + "pause\n").out.endswith("Paused. Nothing is lost. Go on with: expert resume 7\n")
-    assert shop.resume() == Ran(0, PUMP_QUESTION + GO_ON, "")
+    assert shop.resume() == Ran(0, STANDS + PUMP_QUESTION + GO_ON, "")
 
 
 def test_an_open_take_back_is_shown_again_so_that_a_yes_is_not_taken_for_an_answer(at_the_pump: Shop) -> None:
     at_the_pump.resume("yes\ntake back 1\n")
     assert at_the_pump.resume("no\n").out.startswith(
-        "Take back 1. Does the pump run? yes?\n  no longer concluded: pump: dead absent\nType yes or no.\n> no\n"
+        STANDS
+        + "Take back 1. Does the pump run? yes?\n  no longer concluded: pump: dead absent\nType yes or no.\n> no\n"
     )
     assert at_the_pump.resume("take back 1\nyes\n").out.endswith(f"Answer 1 is taken back.\n{PUMP_QUESTION}{GO_ON}")
 
@@ -71,7 +73,9 @@ def test_a_job_can_be_left_at_every_prompt(shop: Shop, lines: int) -> None:
     before = shop.bench("".join(typed[:lines])).out.removesuffix(GO_ON)
     after = shop.resume("".join(typed[lines:])).out
     shown_again = before[before.rfind("> ") :].partition("\n")[2] if lines else before
-    assert after.startswith(shown_again)
+    # Once the machine has arrived, how it stands according to the record comes before the prompt.
+    stands, _, prompt = after.partition("touch it.\n")
+    assert (prompt if stands.startswith("! The record says: ") else after).startswith(shown_again)
     assert after.endswith(PUMP_QUESTION + GO_ON)
 
 
@@ -83,7 +87,7 @@ def test_a_torn_last_line_is_cut_and_kept_beside(at_the_pump: Shop, cut: int) ->
     path = at_the_pump.trace()
     whole = path.read_bytes()
     path.write_bytes(whole[:-cut])
-    assert at_the_pump.resume() == Ran(0, PUMP_QUESTION + GO_ON, "")
+    assert at_the_pump.resume() == Ran(0, STANDS + PUMP_QUESTION + GO_ON, "")
     assert whole.startswith(path.with_name("7.jsonl.torn").read_bytes().rstrip(b"\n"), whole[:-cut].rfind(b"\n") + 1)
     assert said(path) == AT_THE_PUMP.splitlines()
 
@@ -91,7 +95,7 @@ def test_a_torn_last_line_is_cut_and_kept_beside(at_the_pump: Shop, cut: int) ->
 def test_garbage_after_a_power_cut_is_cut_as_well(at_the_pump: Shop) -> None:
     with at_the_pump.trace().open("ab") as file:
         file.write(b"\0" * 4096)
-    assert at_the_pump.resume() == Ran(0, PUMP_QUESTION + GO_ON, "")
+    assert at_the_pump.resume() == Ran(0, STANDS + PUMP_QUESTION + GO_ON, "")
 
 
 @pytest.mark.parametrize("left", [0, 1, 100], ids=lambda left: f"{left} bytes")
@@ -102,7 +106,7 @@ def test_a_first_line_that_never_came_to_its_end(at_the_pump: Shop, left: int) -
     assert at_the_pump.resume() == Ran(2, "", message)
     again = at_the_pump.bench(AT_THE_PUMP)
     assert (again.code, again.err) == (0, "")
-    assert at_the_pump.resume().out == PUMP_QUESTION + GO_ON
+    assert at_the_pump.resume().out == STANDS + PUMP_QUESTION + GO_ON
 
 
 def test_a_trace_changed_by_hand_is_not_gone_on_with(at_the_pump: Shop) -> None:
@@ -164,7 +168,7 @@ def test_a_disk_that_runs_full_loses_only_the_line_that_was_refused(tmp_path: Pa
     assert 0 < acknowledged < 80
     assert len(said(path)) == len(AT_THE_PUMP.splitlines()) + acknowledged
     subprocess.run(["mount", "-o", "remount,size=1m", str(small_disk)], check=True)
-    assert shop.resume() == Ran(0, PUMP_QUESTION + GO_ON, "")
+    assert shop.resume() == Ran(0, STANDS + PUMP_QUESTION + GO_ON, "")
 
 
 def test_a_disk_that_is_full_from_the_start_opens_no_job(tmp_path: Path, small_disk: Path) -> None:
@@ -188,7 +192,7 @@ def test_a_failing_file_refuses_the_line_and_keeps_the_job(at_the_pump: Shop, mo
         patched.setattr(TraceFile, "_write_all", full)
         message = f"{at_the_pump.trace()} cannot be written: No space left on device. This step was not recorded.\n"
         assert at_the_pump.resume("yes\n") == Ran(2, "", message)
-    assert at_the_pump.resume() == Ran(0, PUMP_QUESTION + GO_ON, "")
+    assert at_the_pump.resume() == Ran(0, STANDS + PUMP_QUESTION + GO_ON, "")
 
 
 def test_a_seal_that_cannot_be_written_is_set_on_resume(shop: Shop, monkeypatch: pytest.MonkeyPatch) -> None:
@@ -271,12 +275,14 @@ def test_edited_rules_do_not_touch_a_job_on_the_bench(at_the_pump: Shop) -> None
     at_the_pump.edit_rules(*EDIT)
     again = at_the_pump.resume("no\n")
     assert (again.code, again.err) == (0, "")
-    assert again.out.startswith(EDITED + PUMP_QUESTION + "> no\nSo: A silent pump is dead in this little world.\n")
+    assert again.out.startswith(
+        EDITED + STANDS + PUMP_QUESTION + "> no\nSo: A silent pump is dead in this little world.\n"
+    )
 
 
 def test_an_edit_that_is_not_even_yaml_does_not_touch_it_either(at_the_pump: Shop) -> None:
     (at_the_pump.rules / "circuits" / "fill.yaml").write_text("circuit: [", "utf-8")
-    assert at_the_pump.resume() == Ran(0, EDITED + PUMP_QUESTION + GO_ON, "")
+    assert at_the_pump.resume() == Ran(0, EDITED + STANDS + PUMP_QUESTION + GO_ON, "")
 
 
 def test_files_that_came_and_went_are_named(at_the_pump: Shop) -> None:

@@ -49,7 +49,7 @@ def test_a_straight_job_from_complaint_to_close(filling: Desk) -> None:
         "  (yes / no)",
     ]
     assert "Proved: Does water arrive in the boiler?" in filling.type("yes")
-    filling.type("repaired", "ok", "25", "no")
+    filling.type("yes", "repaired", "ok", "25", "no")
     assert filling.job.phase is Phase.DONE
     assert filling.records[-1] == Closed("repaired", 25.0, ("fill coil",), "")
 
@@ -264,3 +264,19 @@ def test_no_means_not_yet_while_the_machine_is_not_safe(desk: Desk) -> None:
     ]
     desk.type("yes")
     assert dict(desk.job.bench)["mains"] == "isolated"
+
+
+def test_nobody_is_sent_away_from_a_machine_that_is_plugged_in(filling: Desk) -> None:
+    filling.type("yes")
+    warning = "! The machine is not safe to leave: mains on, covers on. Unplug it and keep the plug in sight."
+    assert filling.type("pause")[0] == warning
+    assert (
+        filling.type("hand over")[-1].startswith("Job 7 is closed") and "  Bench: mains on, covers on" in filling.said
+    )
+    assert warning in filling.said
+
+
+def test_a_job_is_closed_only_with_the_plug_out(filling: Desk) -> None:
+    filling.type(*REPAIRED)
+    assert filling.job.prompt.subject == "isolate", "the last proof was made with the mains on"
+    assert filling.type("yes")[0] == "How does the job end? Type the number."

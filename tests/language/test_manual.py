@@ -7,12 +7,17 @@ from pathlib import Path
 
 import pytest
 
+from expert.dialogue.job import Shop
+from expert.dialogue.outcome import outcome_of
+from expert.dialogue.unattended import play
+from expert.engine.knowledge import knowledge_of
 from expert.language import read_rules
 from expert.language.cases import read_cases
 from expert.language.checks import CODES
 from expert.language.job_answers import read_answers
 from expert.language.shapes import CONCLUSIONS, QUESTION, RULE
 from expert.trade.units import KINDS
+from expert.workbench.cases import run_case
 from expert.workbench.check import CODES as ADVICE_CODES
 
 ROOT = Path(__file__).parents[2]
@@ -44,6 +49,19 @@ def test_the_examples_load() -> None:
     answers = read_answers("answers.yaml", apart.pop("answers.yaml"), base)
     cases = read_cases(apart, base)
     assert len(base.rules) == 8 and len(cases) == 1 and answers.complaints == ("cups_too_hot",)
+
+
+def test_the_examples_come_out_as_the_manual_says() -> None:
+    files = examples()
+    apart = {path: files.pop(path) for path in list(files) if path.startswith("cases/") or path == "answers.yaml"}
+    knowledge = knowledge_of(read_rules(files))
+    answers = read_answers("answers.yaml", apart.pop("answers.yaml"), knowledge.base)
+    shop = Shop(frozenset(knowledge.base.instruments))
+    for case in read_cases(apart, knowledge.base):
+        assert [str(problem) for problem in run_case(knowledge, shop, case).problems] == []
+    job, records = play(knowledge, shop, answers, "1")
+    found = [finding["fault"] for finding in outcome_of(job, records, "")["findings"]]
+    assert (job.outcome, found) == ("stopped", ["warmer_thermostat.welded_shut"])
 
 
 def test_the_tables_tell_what_every_code_means() -> None:

@@ -76,12 +76,16 @@ def resume_job(load: Callable[[Path], Knowledge], rules: Path, path: Path, clock
     if not changed and opened.rules_digest != knowledge.base.digest:
         return _show_differences(knowledge, trace)
     session, opening = Session.resume(knowledge, path, clock)
-    if session.job.bench:
-        # Somebody may have plugged it in, or out, since.
-        stood = f"! The record says: {state_in_words(session.job)}. Check that it still stands so before you touch it."
-        opening = (Told(stood), *opening)
+    opening = (*how_it_stood(session.job), *opening)
     _talk(session, opening, plain)
     return 0
+
+
+def how_it_stood(job: Job) -> tuple[Told, ...]:
+    """What to check before a job is taken up again: somebody may have plugged the machine in, or out, since."""
+    if not job.bench:
+        return ()
+    return (Told(f"! The record says: {state_in_words(job)}. Check that it still stands so before you touch it."),)
 
 
 def _show_differences(knowledge: Knowledge, trace: Trace) -> int:

@@ -13,7 +13,7 @@ from itertools import count
 from pathlib import Path
 
 from expert.dialogue.job import Job, Phase, Prompt
-from expert.dialogue.opening import open_job, resume_job, shop_of
+from expert.dialogue.opening import how_it_stood, open_job, resume_job, shop_of
 from expert.dialogue.plain import show
 from expert.dialogue.steps import begin, step
 from expert.engine.knowledge import Knowledge
@@ -34,7 +34,8 @@ def never_load(rules: Path) -> Knowledge:
 
 @dataclass(frozen=True)
 class Uninterrupted:
-    """What a job says when nothing happens to it. `shown[n]`: the text after n lines; `prompts[n]`: where it waits."""
+    """What a job says when nothing happens to it. `shown[n]`: the text after n lines; `prompts[n]`: what it
+    shows when it is resumed there: how the bench stood, and the prompt at which it waits."""
 
     lines: tuple[str, ...]
     shown: tuple[str, ...]
@@ -49,6 +50,7 @@ class Uninterrupted:
         lines: list[str] = []
         shown = [rendered(job, records)]
         prompts = [shown[0]]
+        prompt = shown[0]
         while len(lines) < most and job.phase is not Phase.DONE:
             line = choose(job)
             waited_for: Prompt = job.prompt
@@ -57,7 +59,8 @@ class Uninterrupted:
             lines.append(line)
             shown.append(f"> {line}\n" + rendered(job, records))
             is_new = job.prompt != waited_for or any(isinstance(record, Put) for record in records)
-            prompts.append(rendered(job, records) if is_new else prompts[-1])
+            prompt = rendered(job, records) if is_new else prompt
+            prompts.append(rendered(job, how_it_stood(job)) + prompt)
         return cls(tuple(lines), tuple(shown), tuple(prompts), tuple(everything))
 
 

@@ -31,7 +31,7 @@ from tests.dialogue import small_rules
 from tests.dialogue.small_rules import small_knowledge, small_shop
 
 ENTER, UP, CTRL_C, CTRL_D = "\r", "\x1b[A", "\x03", "\x04"
-WHOLE_JOB = "Ann|1|ok|no fill|ok|n|1|y|y|y|y|OL|done|y|y|y|1|ok|ok|no|"
+WHOLE_JOB = "Ann|1|ok|no fill|ok|n|1|y|y|y|y|OL|done|y|y|y|y|1|ok|ok|no|"
 PASTE, PASTED = "\x1b[200~", "\x1b[201~"
 
 
@@ -279,6 +279,7 @@ def test_a_whole_job_at_a_real_terminal(tmp_path: Path) -> None:
         ("done", "Screw them on."),
         ("y", "Plug in."),
         ("y", "Does water arrive in the boiler?"),
+        ("y", "Is it out?"),
         ("y", "How does the job end?"),
         ("1", "Parts used:"),
         ("ok", "Minutes spent:"),

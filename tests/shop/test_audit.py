@@ -23,7 +23,7 @@ from tests.dialogue.test_chat import small_rules_folder
 INTAKE = ("Ann", "1", "fill_coil 900 ohm", "ok", "no fill", "ok", "no", "1")
 COIL_JOB = (
     *INTAKE, "yes", "yes", "yes", "yes", "950", "take back 2", "yes", "OL", "note scale in the valve",
-    "done", "yes", "yes", "yes", "1", "ok", "45", "no",
+    "done", "yes", "yes", "yes", "yes", "1", "ok", "45", "no",
 )  # fmt: skip
 STUCK_JOB = (*INTAKE, "yes", "yes", "yes", "yes", "900", "yes", "yes", "no", "yes", "yes", "yes")
 ELIMINATED = (*INTAKE, "yes", "yes", "yes", "yes", "900", "no")
@@ -52,7 +52,7 @@ def told(path: Path, base: RuleBase | None = None, again_with: RuleBase | None =
 
 HEAD = """\
 Job 7: repaired, 45 min
-Opened 2026-01-31T09:01:00Z, last line 2026-01-31T09:27:00Z, sealed
+Opened 2026-01-31T09:01:00Z, last line 2026-01-31T09:28:00Z, sealed
 Rules: {digest} (names are those of these rules)
 Technician: Ann; qualified for live work: no
 Machine: Test machine

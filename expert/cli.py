@@ -164,6 +164,7 @@ def check(rules: Path | None, advice: bool) -> None:
 @click.option("--verbose", "-v", is_flag=True, help="Show the questions that each case asked.")
 def cases(rules: Path | None, only: str, verbose: bool) -> None:
     """Run the worked cases of a rule base through the real dialogue."""
+    from expert.dialogue.answer_checks import refuse_silly_answers
     from expert.dialogue.opening import shop_of
     from expert.language.cases import load_cases
     from expert.language.problems import RulesRefused
@@ -173,6 +174,7 @@ def cases(rules: Path | None, only: str, verbose: bool) -> None:
     knowledge = load(rules)
     try:
         worked = [case for case in load_cases(rules or shipped("rules"), knowledge.base) if only in case.id]
+        refuse_silly_answers(knowledge, shop_of(knowledge), [case.job for case in worked])
     except RulesRefused as refused:
         refuse(*refused.problems)
     failed = 0

@@ -62,6 +62,14 @@ def read_answer(job: Job, question: Question, line: str) -> Given:
     return Given(number, question.id, text, outcomes, quantity, margin)
 
 
+def refuse_silly(job: Job, question: Question, text: str) -> None:
+    """Pass when the prompt would take this text for an answer, whatever its limits are; else raise NotAnAnswer."""
+    if question.measure is None:
+        _chosen(question, text)
+    else:
+        _quantity(job, question, text)
+
+
 def _chosen(question: Question, text: str) -> str:
     """The outcome meant by a word, a number in the list, or the start of its label."""
     word = text.casefold()

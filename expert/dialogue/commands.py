@@ -38,13 +38,23 @@ def obey(talk: Talk, line: str) -> bool:
     if talk.job.prompt.kind == "take back" and words.casefold() not in ("pause", "help"):
         _confirm_take_back(talk, words)
         return True
-    for name, command in _COMMANDS.items():
-        if words.casefold() == name or words.casefold().startswith(name + " "):
-            if name in _ALONE and words.casefold() != name:
-                return False
-            command(talk, words[len(name) :].strip())
-            return True
-    return False
+    name = command_in(words)
+    if name:
+        _COMMANDS[name](talk, words[len(name) :].strip())
+    return bool(name)
+
+
+def command_in(words: str) -> str:
+    """The command that a line gives, or ''.
+
+    >>> command_in("Take back 3"), command_in("why"), command_in("why not")
+    ('take back', 'why', '')
+    """
+    line = words.strip().casefold()
+    for name in _COMMANDS:
+        if line == name or (line.startswith(name + " ") and name not in _ALONE):
+            return name
+    return ""
 
 
 def _help(talk: Talk, rest: str) -> None:

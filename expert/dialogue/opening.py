@@ -9,6 +9,7 @@ from collections.abc import Callable
 from pathlib import Path
 from typing import Any
 
+from expert.dialogue.answer_checks import refuse_silly_answers
 from expert.dialogue.bench_moves import state_in_words
 from expert.dialogue.job import Job, Shop
 from expert.dialogue.outcome import outcome_of
@@ -140,8 +141,12 @@ def play_answers(
     clock: Clock,
     system: str = "metric",
 ) -> dict[str, Any]:
-    """Play a job from an answers file. Raises CannotPlay, RulesRefused for the file, and what a trace raises."""
+    """Play a job from an answers file. Raises CannotPlay, RulesRefused for the file, and what a trace raises.
+
+    Nothing is played, and no trace begun, when the file holds anything that the prompt would refuse.
+    """
     answers = load_answers(file, knowledge.base)
+    refuse_silly_answers(knowledge, shop_of(knowledge, system), [answers])
     knowledge = with_machine(knowledge, answers.machine_type)
     folder = jobs or jobs_folder()
     number = number or next_job_number(folder)

@@ -16,6 +16,8 @@ from expert.language.problems import Problem, RulesRefused
 from expert.language.reader import Reader, is_snake_case
 from expert.language.record import Record
 
+OUTCOMES = ("found", "left_by_elimination", "narrowed", "normal", "stopped", "handed_over", "unresolved")
+
 
 @dataclass(frozen=True, slots=True)
 class Expectation:
@@ -96,13 +98,8 @@ def _case(record: Record, name: str, key: Scalar, base: RuleBase) -> Case | None
     if node is None or job is None:
         return None
     expect = Record(record.reader, node, shapes.EXPECTATION)
-    outcome = expect.text("outcome")
-    if outcome and not is_snake_case(outcome):
-        record.reader.refuse(
-            expect.node_of("outcome") or node, "unknown-word", f"'{outcome[:60]}' is no outcome of a job"
-        )
     expectation = Expectation(
-        outcome=outcome,
+        outcome=expect.word("outcome", OUTCOMES),
         faults=expect.names("faults", "fault"),
         never_asks=expect.names("never_asks", "question"),
         asks=expect.names("asks", "question"),

@@ -44,6 +44,11 @@ class JobAnswers:
     rest: str
     after_repair: Mapping[str, str] | None
     at: Position = field(default=NOWHERE, compare=False)
+    places: Mapping[tuple[str, str], Position] = field(default_factory=dict, compare=False)
+
+    def place(self, part: str, name: str) -> Position:
+        """Where a value stands: `part` is plate, answers or after_repair; the whole where it is not written."""
+        return self.places.get((part, name), self.at)
 
 
 def load_answers(file: Path, base: RuleBase) -> JobAnswers:
@@ -131,6 +136,7 @@ def read_job(record: Record, base: RuleBase, at: Node) -> JobAnswers | None:
         rest=record.word("rest", ("sound",)),
         after_repair=None if after is None else _answers(reader, after, "'after_repair'"),
         at=reader.at(at),
+        places=MappingProxyType(_places(record)),
     )
     return job if machine is not None else None
 
@@ -147,6 +153,16 @@ def _answers(reader: Reader, node: Node | None, what: str) -> Mapping[str, str]:
         if reader.name(key, "question"):
             answers[question] = reader.text(value, f"the answer to {question}")
     return MappingProxyType(answers)
+
+
+def _places(record: Record) -> dict[tuple[str, str], Position]:
+    """Where each value stands that is typed as it is written."""
+    return {
+        (part, name): record.reader.at(value)
+        for part in ("plate", "answers", "after_repair")
+        if type(node := record.node_of(part)) is Pairs
+        for name, (_, value) in node.entries.items()
+    }
 
 
 def _machine(record: Record, base: RuleBase) -> Machine | None:

@@ -86,5 +86,7 @@ READING_CODES: Mapping[str, str] = MappingProxyType(
         "too-few-outcomes": "A question, finding or feature needs at least two outcomes.",
         "no-conclusion": "A rule concludes nothing.",
         "no-accuracy": "An instrument's accuracy is not given, or is given in two ways at once.",
+        # Answers files and worked cases
+        "not-an-answer": "The dialogue would refuse this value at its prompt.",
     }
 )

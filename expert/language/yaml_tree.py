@@ -31,6 +31,7 @@ _HINTS = (
     ("did not find expected '-'", "the line does not line up with those above it"),
     ("could not find expected ':'", "a colon is missing, or a text over several lines must stand in quotes"),
     ("unexpected end of stream", "a quote is opened and not closed"),
+    ("mapping keys are not allowed", "a text that begins with ? must stand in quotes"),
     ("cannot start any token", "a text that begins with this character must stand in quotes"),
 )
 

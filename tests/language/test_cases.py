@@ -28,7 +28,7 @@ cases:
     rest: sound
     after_repair: {level: normal}
     expect:
-      outcome: repaired
+      outcome: found
       faults: [valve.stuck]
       asks: [level, coil]
       never_asks: runs
@@ -56,7 +56,7 @@ def test_a_case_becomes_a_record() -> None:
     assert job.answers == {"level": "low", "coil": "37.8"}
     assert (job.qualified_for_live_work, job.arrives, job.rest) == (True, "plugged_in", "sound")
     assert job.after_repair == {"level": "normal"}
-    assert first.expect == Expectation("repaired", ("valve.stuck",), ("runs",), ("level", "coil"), ("isolate",), ())
+    assert first.expect == Expectation("found", ("valve.stuck",), ("runs",), ("level", "coil"), ("isolate",), ())
     assert (second.job.answers, second.job.after_repair, second.job.rest) == ({}, None, "")
     assert (second.job.qualified_for_live_work, second.job.arrives) == (False, "")
     assert second.expect.normal == ("leaks",)
@@ -71,7 +71,7 @@ cases:
     complaints: [no_fil]  # 18: there is no complaint 'no_fil'; did you mean no_fill? [unknown-name]
     answers: {levl: low}  # 15: there is no question 'levl'; did you mean level? [unknown-name]
     rest: good  # 11: 'rest' is 'good'; it may be sound [unknown-word]
-    expect: {outcome: repaired}
+    expect: {outcome: found}
   no_expectation:  # 3: a case must have 'expect' [missing-key]
     says: A stuck valve is found.
     source: example only
@@ -84,7 +84,7 @@ cases:
     source: example only
     machine: one_boiler
     complaints: [no_fill]
-    expect: {outcome: Done!, faults: [valve.stuk], asks: [levels]}  # 23: 'Done!' is no outcome of a job [unknown-word] || 39: there is no fault 'valve.stuk'; did you mean valve.stuck? [unknown-name] || 59: there is no question 'levels'; did you mean level? [unknown-name]
+    expect: {outcome: Done!, faults: [valve.stuk], asks: [levels]}  # 23: 'outcome' is 'Done!'; it may be found, left_by_elimination, narrowed, normal, stopped, handed_over, unresolved [unknown-word] || 39: there is no fault 'valve.stuk'; did you mean valve.stuck? [unknown-name] || 59: there is no question 'levels'; did you mean level? [unknown-name]
 """  # noqa: E501
 
 

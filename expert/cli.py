@@ -15,6 +15,8 @@ from typing import TYPE_CHECKING, NoReturn
 
 import click
 
+from expert.trade.counting import counted
+
 if TYPE_CHECKING:
     from expert.engine.knowledge import Knowledge
 
@@ -66,7 +68,7 @@ def load(rules: Path | None) -> Knowledge:
         gc.freeze()
         return knowledge
     except RulesRefused as refused:
-        refuse(*refused.problems, f"{len(refused.problems)} problems: the rules are not used")
+        refuse(*refused.problems, f"{counted(len(refused.problems), 'problem')}: the rules are not used")
     except OSError as problem:
         refuse(problem)
 
@@ -94,6 +96,9 @@ def bench(
 
     Answers are typed at the prompt; help lists what else can be typed. Every answer is on the disk before the next
     question appears.
+
+    What an answers file holds, and each key that --json prints, stands in rules/README.md, under "Worked cases and
+    answers files".
     """
     from expert.dialogue.opening import open_job, play_answers
     from expert.dialogue.outcome import in_words
@@ -152,8 +157,9 @@ def check(rules: Path | None, advice: bool) -> None:
     for problem in found:
         click.echo(str(problem), err=True)
     click.echo(
-        f"{len(base.rules)} rules, {len(base.questions)} questions, {len(base.faults)} faults of "
-        f"{len(base.parts)} parts: no problem, {len(found)} pieces of advice"
+        f"{counted(len(base.rules), 'rule')}, {counted(len(base.questions), 'question')}, "
+        f"{counted(len(base.faults), 'fault')} of {counted(len(base.parts), 'part')}: no problem, "
+        f"{counted(len(found), 'piece of advice', 'pieces of advice')}"
     )
     sys.exit(1 if found else 0)
 
@@ -185,7 +191,7 @@ def cases(rules: Path | None, only: str, verbose: bool) -> None:
             click.echo(str(problem), err=True)
         if verbose:
             click.echo(f"{case.id}: {verdict.minutes:g} min: {', '.join(verdict.asked)}")
-    click.echo(f"{len(worked)} cases, {len(worked) - failed} as expected, {failed} not")
+    click.echo(f"{counted(len(worked), 'case')}, {len(worked) - failed} as expected, {failed} not")
     sys.exit(1 if failed or not worked else 0)
 
 

@@ -26,6 +26,7 @@ from expert.trace.reading import Trace, read_trace
 from expert.trace.records import Record, Told
 from expert.trace.verifying import refuse_damage
 from expert.trace.writing import Clock
+from expert.trade.counting import counted
 
 
 def shop_of(knowledge: Knowledge, system: str = "metric") -> Shop:
@@ -102,7 +103,7 @@ def _show_differences(knowledge: Knowledge, trace: Trace) -> int:
 def _how_much(differences: int) -> str:
     if not differences:
         return "not differ so far."
-    return "differ in 1 place:" if differences == 1 else f"differ in {differences} places:"
+    return f"differ in {counted(differences, 'place')}:"
 
 
 def trace_path(name: str, jobs: Path | None) -> Path:

@@ -10,6 +10,7 @@ from expert.dialogue.job import Job
 from expert.dialogue.situation import picture_of
 from expert.dialogue.wording import OUTCOMES
 from expert.trace.records import Answered, CannotTell, CautionShown, Found, Moved, Proved, Put, Record, Stopped
+from expert.trade.counting import counted
 
 
 def outcome_of(job: Job, records: Sequence[Record], trace: str) -> dict[str, Any]:
@@ -45,7 +46,7 @@ def outcome_of(job: Job, records: Sequence[Record], trace: str) -> dict[str, Any
             {"question": r.question, "answer": r.answer, "passed": r.passed} for r in records if isinstance(r, Proved)
         ],
         "ending": job.closing.get("ending", ""),
-        "minutes": round(job.minutes, 1),
+        "minutes": round(float(job.minutes), 1),
         "trace": trace,
     }
 
@@ -68,7 +69,9 @@ def asked(job: Job, records: Sequence[Record]) -> list[dict[str, Any]]:
                 reading = list(outcomes) if len(outcomes) > 1 else outcomes[0]
                 found.append({"question": question, "answer": text, "reading": reading, "minutes": minutes, "why": why})
             case CannotTell(question=question):
-                found.append({"question": question, "answer": "can't tell", "reading": None, "minutes": 0, "why": why})
+                found.append(
+                    {"question": question, "answer": "can't tell", "reading": None, "minutes": 0.0, "why": why}
+                )
     return found
 
 
@@ -78,5 +81,5 @@ def in_words(result: Mapping[str, Any]) -> str:
     lines += [f"  {found['standing'].replace('_', ' ')}: {found['name']}" for found in result["findings"]]
     lines += [f"  may be: {fault}" for fault in result["short_list"]]
     lines += [f"  STOP: {stop['text']}" for stop in result["stops"]]
-    lines.append(f"{len(result['asked'])} questions, {result['minutes']:g} min. Trace: {result['trace']}")
+    lines.append(f"{counted(len(result['asked']), 'question')}, {result['minutes']:g} min. Trace: {result['trace']}")
     return "\n".join(lines)

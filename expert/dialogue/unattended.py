@@ -67,7 +67,13 @@ class Player:
             case "repair":
                 return [self._repair(prompt)]
             case _:
-                return ["1"] if prompt.subject == "ending" else ["no" if prompt.subject == "note" else "ok"]
+                return [self._closing(job, prompt)]
+
+    def _closing(self, job: Job, prompt: Prompt) -> str:
+        if prompt.subject == "ending":
+            # Of the open endings the first is the likeliest; but what a colleague must go on with is not returned.
+            return "handed_over" if job.outcome == "handed_over" and "handed_over" in prompt.choices else "1"
+        return "no" if prompt.subject == "note" else "ok"
 
     def _intake(self, job: Job, name: str) -> list[str]:
         answers = self.answers

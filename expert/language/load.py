@@ -85,7 +85,8 @@ def _is_apart(inner: str) -> bool:
 def file_text(file: Path) -> tuple[str, list[Problem]]:
     """The text of a file, empty if there is a problem with it."""
     if not file.is_file():  # A link to nowhere, or something that would keep us waiting for ever.
-        message = "this is not a file that can be read"
+        there = file.exists() or file.is_symlink()
+        message = "this is not a file that can be read" if there else "there is no such file"
         return "", [Problem(Position(str(file), 1, 1), message, "unreadable-file")]
     try:
         with file.open("rb") as opened:

@@ -22,6 +22,7 @@ from expert.trace.kinds import kind_of, to_json
 from expert.trace.plain import to_plain
 from expert.trace.reading import Trace, read_trace
 from expert.trace.verifying import Problem, verify
+from expert.trade.counting import counted
 
 WIDTH = 100
 
@@ -130,7 +131,7 @@ def _again_in_words(again: Again) -> Iterator[str]:
     if again.is_exact:
         yield "Reproduced exactly."
     else:
-        yield f"Not reproduced: {len(again.differences)} differences."
+        yield f"Not reproduced: {counted(len(again.differences), 'difference')}."
         for difference in again.differences:
             yield from wrapped(clean(f"  {difference}"), WIDTH)
     if again.missing:

@@ -25,6 +25,7 @@ from expert.trace.records import (
     Stopped,
     TakenBack,
 )
+from expert.trade.counting import counted
 
 PASSED = {True: "passed", False: "FAILED", None: "not proved"}
 
@@ -82,4 +83,4 @@ def _in_the_talk(record: Record, fault: Callable[[str], str], question: Callable
             yield ""
             yield f"Closed: {outcome.replace('_', ' ')}, {minutes:g} min"
         case Sealed(lines=lines_before):
-            yield f"Sealed after {lines_before} lines"
+            yield f"Sealed after {counted(lines_before, 'line')}"

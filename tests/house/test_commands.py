@@ -30,7 +30,7 @@ NOT_A_JOB_NUMBER = (
     "'../x' is not a job number: letters a to z, digits, '-', '.' and '_' will do, 1 to 40 of them, "
     "the first a letter or a digit\n"
 )
-NO_FOLDER = "no/such/folder:1:1: there is no such folder [no-rules]\n1 problems: the rules are not used\n"
+NO_FOLDER = "no/such/folder:1:1: there is no such folder [no-rules]\n1 problem: the rules are not used\n"
 
 
 @pytest.mark.parametrize(

@@ -177,7 +177,7 @@ def test_edited_rules_show_what_they_change(tmp_path: Path) -> None:
     circuit.write_text(circuit.read_text("utf-8").replace("because: It runs.", "because: It is heard."), "utf-8")
     lines = told(job_at(tmp_path / "7.jsonl", COIL_JOB), None, load_rules(rules))
     start = lines.index("Run again with other rules than those of the job.")
-    assert lines[start + 1] == "Not reproduced: 1 differences."
+    assert lines[start + 1] == "Not reproduced: 1 difference."
     assert lines[start + 2].endswith("fired: text 'It runs.', now 'It is heard.'")
 
 
@@ -203,7 +203,7 @@ def test_a_tampered_trace_is_told_and_refused(tmp_path: Path) -> None:
     result = audit(path, "--rerun", "--rules", small_rules_folder(tmp_path / "rules"))
     assert result.exit_code == 1
     assert result.stderr == f"{path}:{number}:1: the line was changed after it was written [line-changed]\n"
-    assert "Not reproduced: 1 differences." in result.stdout
+    assert "Not reproduced: 1 difference." in result.stdout
     assert f"  line {number}: answered: text '960', now '950'" in result.stdout
 
 

@@ -134,7 +134,8 @@ def take_answer(talk: Talk, given: Given) -> None:
     job.given[given.number] = given
     job.cannot.pop(given.question, None)
     job.minutes += question.minutes
-    job.bench = in_time(job.base.bench, job.bench)
+    if job.bench:  # what is told at the plate prompt comes before the bench is known
+        job.bench = in_time(job.base.bench, job.bench)
     talk.add(
         Answered(
             number=given.number,

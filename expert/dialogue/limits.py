@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 
 from expert.dialogue.job import Job
 from expert.dialogue.values import bands_of, value_of
@@ -85,23 +85,26 @@ def _all_names(job: Job, question: Question) -> Iterable[str]:
             names += job.base.work_outs[name].formula.names
 
 
-def _leaves(job: Job, name: str, assume: dict[str, Quantity]) -> Iterable[str]:
+def _leaves(job: Job, name: str, assume: Mapping[str, Quantity | str]) -> Iterable[str]:
     """What a value rests on in the end, in words: plate, feature, reading, or what is assumed in its place."""
     record = job.base.work_outs.get(name)
     if record is not None:
         for inner in record.formula.names:
-            yield from _leaves(job, inner, dict(record.assume))
+            yield from _leaves(job, inner, record.assume)
         return
     if _left_out(job, name, assume):
         return
     value = value_of(job, name, assume)
     shown = value if isinstance(value, str) else show(value, system=job.shop.system)
-    yield f"{shown} (assumed)" if name in assume and job.answer_to(name) is None else shown
+    # A rating in place of a reading is no guess: it is what the limits would rest on anyway.
+    guessed = isinstance(assume.get(name), Quantity) and job.answer_to(name) is None
+    yield f"{shown} (assumed)" if guessed else shown
 
 
-def _left_out(job: Job, name: str, assume: dict[str, Quantity]) -> bool:
+def _left_out(job: Job, name: str, assume: Mapping[str, Quantity | str]) -> bool:
     """Whether a reading was not taken and the formula does without it: then it is assumed to be nothing."""
-    return name in assume and job.answer_to(name) is None and assume[name].value == 0
+    assumed = assume.get(name)
+    return isinstance(assumed, Quantity) and job.answer_to(name) is None and assumed.value == 0
 
 
 def where_limits_come_from(job: Job, question: Question) -> tuple[str, ...]:
@@ -132,11 +135,18 @@ def _input(job: Job, record: WorkOut, name: str) -> str:
         return ""
     short = name.rpartition(".")[2]
     if name in record.assume and job.answer_to(name) is None:
-        assumed = record.assume[name]
-        return (
-            f"{short} not measured"
-            if not assumed.value
-            else (f"{short} not known, taken as {show(assumed, system=job.shop.system)}")
-        )
+        return _assumed(job, short, record.assume[name])
     value = value_of(job, name)
     return f"{short} {value if isinstance(value, str) else show(value, system=job.shop.system)}"
+
+
+def _assumed(job: Job, short: str, assumed: Quantity | str) -> str:
+    """What stands in for a reading that was not taken, in words."""
+    if isinstance(assumed, str):
+        value = value_of(job, assumed)
+        assert isinstance(value, Quantity)
+        rating = job.base.plate_values[assumed.removeprefix("plate.")].name
+        return f"{short} not measured, taken as the {rating} {show(value, system=job.shop.system)}"
+    if not assumed.value:
+        return f"{short} not measured"
+    return f"{short} not known, taken as {show(assumed, system=job.shop.system)}"

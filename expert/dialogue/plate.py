@@ -6,9 +6,9 @@ import re
 from collections.abc import Mapping
 from dataclasses import replace
 
-from expert.dialogue.asking import NotAnAnswer
+from expert.dialogue.asking import NotAnAnswer, read_answer, take_answer
 from expert.dialogue.inference import conclude
-from expert.dialogue.job import Job, Talk, applies
+from expert.dialogue.job import Given, Job, Talk, applies
 from expert.dialogue.values import value_of
 from expert.language.formula import CannotWorkOut, NotKnown
 from expert.language.model import Machine
@@ -40,8 +40,14 @@ def plate_prompt(job: Job) -> tuple[str, tuple[str, ...]]:
         now = job.machine.features[name]
         others = ", ".join(value for value in values if value != now)
         lines.append(f"  {name:<24}{now} (or {others})")
+    conditions = conditions_of(job)
+    for name, assumed in conditions.items():
+        given = job.answer_to(name)
+        told = given.quantity if given is not None else None
+        now = f"{show(assumed, system=system)} assumed" if told is None else show(told, system=system)
+        lines.append(f"  {name:<24}{now}")
     head = "Compare with the rating plate. Type ok, or a value to change, such as: element_power 1200 W"
-    return "\n".join([head, *lines]), ("ok", *job.machine.plate, *features)
+    return "\n".join([head, *lines]), ("ok", *job.machine.plate, *features, *conditions)
 
 
 def features_behind_limits(job: Job) -> Mapping[str, tuple[str, ...]]:
@@ -49,6 +55,19 @@ def features_behind_limits(job: Job) -> Mapping[str, tuple[str, ...]]:
     names = dict.fromkeys(name for record in job.base.work_outs.values() for name in record.formula.names)
     features = [name.removeprefix("machine.") for name in names if name.startswith("machine.")]
     return {name: job.base.features[name].values for name in features if name in job.base.features}
+
+
+def conditions_of(job: Job) -> Mapping[str, Quantity]:
+    """Conditions that can be told at once, such as the altitude, and what limits assume while they are not known.
+
+    They are the measured questions for which a number is assumed and that need no state of the bench.
+    """
+    assumed = {name: value for record in job.base.work_outs.values() for name, value in record.assume.items()}
+    return {
+        name: value
+        for name, value in assumed.items()
+        if isinstance(value, Quantity) and not job.base.questions[name].bench
+    }
 
 
 def take_plate(talk: Talk, text: str) -> bool:
@@ -60,9 +79,21 @@ def take_plate(talk: Talk, text: str) -> bool:
     name, value = name.casefold().strip("=:"), value.strip(" =:")
     if name in features_behind_limits(job):
         set_feature(talk, name, value)
+    elif name in conditions_of(job):
+        take_answer(talk, _condition(job, name, value))
     else:
         set_plate_value(talk, name, value)
     return True
+
+
+def _condition(job: Job, name: str, text: str) -> Given:
+    """The answer that a condition told at the plate is. Raises NotAnAnswer."""
+    try:
+        return read_answer(job, job.base.questions[name], text)
+    except NotAnAnswer as problem:
+        # At this prompt nothing has to be said about it, so there is nothing to be unable to tell.
+        what = str(problem).removesuffix(" Or type: can't tell")
+        raise NotAnAnswer(f"{name}: {what}") from None
 
 
 def set_feature(talk: Talk, name: str, text: str) -> None:
@@ -83,7 +114,7 @@ def set_plate_value(talk: Talk, name: str, text: str) -> None:
     job = talk.job
     assert job.machine is not None
     if name not in job.machine.plate:
-        known = ", ".join((*job.machine.plate, *features_behind_limits(job)))
+        known = ", ".join((*job.machine.plate, *features_behind_limits(job), *conditions_of(job)))
         raise NotAnAnswer(f"{echo(name)} is no plate value. There are: {known}.")
     record = job.base.plate_values[name]
     system = job.shop.system

@@ -6,8 +6,10 @@ from collections.abc import Callable
 from dataclasses import dataclass, field, replace
 from itertools import pairwise
 
+from expert.dialogue.asking import CANNOT_TELL as UNABLE
 from expert.dialogue.asking import NotAnAnswer, read_answer
 from expert.dialogue.job import Job, Phase, Prompt, Shop
+from expert.dialogue.plate import conditions_of
 from expert.dialogue.steps import begin, step
 from expert.dialogue.values import bands_of
 from expert.engine.knowledge import Knowledge
@@ -83,13 +85,22 @@ class Player:
             case "machine":
                 return [answers.machine_type.id]
             case "plate":
-                return [*(f"{value} {text}" for value, text in answers.plate.items()), "ok"]
+                return [*(f"{name} {text}" for name, text in self._at_the_plate(job).items()), "ok"]
             case "complaints":
                 return [", ".join(answers.complaints), "ok"]
             case "qualified":
                 return ["yes" if answers.qualified_for_live_work else "no"]
             case _:
                 return [answers.arrives or next(iter(job.base.bench.arrives))]
+
+    def _at_the_plate(self, job: Job) -> dict[str, str]:
+        """The plate's values, and what of the answers is told beside them, such as the altitude."""
+        conditions = conditions_of(job)
+        told = {name: text for name, text in self.answers.answers.items() if name in conditions}
+        return {
+            **self.answers.plate,
+            **{name: text for name, text in told.items() if not UNABLE.fullmatch(text.strip())},
+        }
 
     def _repair(self, prompt: Prompt) -> str:
         """Repairs count as done where the file says what holds afterwards; none is tried twice."""

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 
 from expert.dialogue.job import Job
 from expert.language.formula import CannotWorkOut, Formula, NotKnown, evaluate
@@ -17,7 +17,7 @@ def unit_at_prompt(measure: Measure, system: str) -> str:
     return KINDS[measure.kind].us if system == "us" and KINDS[measure.kind].us else measure.unit
 
 
-def value_of(job: Job, name: str, assume: dict[str, Quantity] | None = None) -> Quantity | str:
+def value_of(job: Job, name: str, assume: Mapping[str, Quantity | str] | None = None) -> Quantity | str:
     """A value by the name formulas use. Raises NotKnown.
 
     `plate.x` and `machine.x` come from the machine, a question id gives the number read (or what is assumed while it
@@ -38,14 +38,14 @@ def value_of(job: Job, name: str, assume: dict[str, Quantity] | None = None) -> 
     if given is not None and given.quantity is not None:
         return given.quantity
     if assume and name in assume:
-        return assume[name]
+        assumed = assume[name]
+        return value_of(job, assumed) if isinstance(assumed, str) else assumed
     raise NotKnown(name)
 
 
 def work_out(job: Job, record: WorkOut) -> Quantity:
     """The worked-out value for this job. Raises NotKnown or CannotWorkOut."""
-    assume = dict(record.assume)
-    return _evaluated(record.formula, lambda name: value_of(job, name, assume))
+    return _evaluated(record.formula, lambda name: value_of(job, name, record.assume))
 
 
 def _evaluated(formula: Formula, look_up: Callable[[str], Quantity | str]) -> Quantity:
@@ -74,7 +74,7 @@ def missing_first(job: Job, question_id: str) -> tuple[str, ...]:
     try:
         bands_of(job, question)
     except NotKnown as unknown:
-        return (unknown.name,)
+        return (unknown.name,) if unknown.name in job.base.questions else ()
     except CannotWorkOut:
         return ()
     return ()

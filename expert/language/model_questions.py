@@ -84,7 +84,7 @@ class Finding:
 class WorkOut:
     """A value computed from the plate, the readings and trade functions.
 
-    `assume` gives a value for each reading that the job may lack.
+    `assume` gives a value for each reading that the job may lack: a quantity, or a rating (`plate.rated_voltage`).
     """
 
     id: str
@@ -93,6 +93,6 @@ class WorkOut:
     kind: str
     unit: str
     formula: Formula
-    assume: Mapping[str, Quantity]
+    assume: Mapping[str, Quantity | str]
     source: str
     at: Position = field(default=NOWHERE, compare=False)

@@ -183,7 +183,10 @@ def _work_out(work_out: model.WorkOut) -> Data:
         "source": work_out.source,
     }
     if work_out.assume:
-        data["assume"] = {question: quantity_text(value) for question, value in work_out.assume.items()}
+        data["assume"] = {
+            question: value if isinstance(value, str) else quantity_text(value)
+            for question, value in work_out.assume.items()
+        }
     return data
 
 

@@ -12,7 +12,7 @@ from expert.language.nodes import Node, Scalar
 from expert.language.quantities import read_kind, read_one, read_unit
 from expert.language.reader import Reader
 from expert.language.record import Record
-from expert.trade.units import Quantity
+from expert.trade.units import Quantity, with_article
 
 
 def read_work_outs(reader: Reader, root: Node | None, circuit: str, draft: Draft) -> None:
@@ -35,21 +35,39 @@ def _work_out(record: Record, name: str, key: Scalar, circuit: str) -> model.Wor
     return model.WorkOut(name, circuit, title, kind, unit, formula, assume, source, record.reader.at(key))
 
 
-def _assumptions(record: Record) -> Mapping[str, Quantity]:
+def _assumptions(record: Record) -> Mapping[str, Quantity | str]:
     reader, node = record.reader, record.node_of("assume")
-    assume = {}
+    assume: dict[str, Quantity | str] = {}
     for question, (key, value) in (reader.pairs(node, "'assume'") if node is not None else {}).items():
-        quantity = _assumed(reader, question, key, value)
-        if quantity is not None:
-            assume[question] = quantity
+        assumed = _assumed(reader, question, key, value)
+        if assumed is not None:
+            assume[question] = assumed
     return MappingProxyType(assume)
 
 
-def _assumed(reader: Reader, question: str, key: Scalar, value: Node) -> Quantity | None:
+def _assumed(reader: Reader, question: str, key: Scalar, value: Node) -> Quantity | str | None:
+    """What stands in for a reading: a quantity of its kind, or the name of a rating of its kind."""
     if not reader.name(key, "question"):
         return None
     if question not in reader.names.kinds:
         message = f"'{question}' is answered in words; only a measured reading can be assumed"
         reader.refuse(key, "wrong-kind", message)
         return None
-    return read_one(reader, value, reader.names.kinds[question] or "")
+    kind = reader.names.kinds[question] or ""
+    if type(value) is Scalar and value.text.startswith("plate."):
+        return _rating(reader, value, kind)
+    return read_one(reader, value, kind)
+
+
+def _rating(reader: Reader, value: Scalar, wanted: str) -> str | None:
+    kinds = reader.names.kinds
+    if value.text not in kinds:
+        ratings = [name for name in kinds if name.startswith("plate.")]
+        instead = reader.names.instead(value.text, ratings)
+        reader.refuse(value, "unknown-name", f"there is no rating '{value.text[:60]}'{instead}")
+        return None
+    if kinds[value.text] is not None and wanted and kinds[value.text] != wanted:
+        found = with_article(kinds[value.text] or "")
+        reader.refuse(value, "wrong-kind", f"'{value.text}' is {found}; {with_article(wanted)} is wanted")
+        return None
+    return value.text

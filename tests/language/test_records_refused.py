@@ -325,6 +325,8 @@ FORMULAS = {
         work_out:
           one: {name: one, gives: resistance, unit: ohm, formula: coil, source: none, assume: {coil: 5 V}}  # 94: '5 V' is a voltage; a resistance is wanted, in ohm, kohm or Mohm, or OL [not-a-quantity]
           two: {name: two, gives: resistance, unit: ohm, formula: coil, source: none, assume: {level: low, koil: 1 ohm}}  # 88: 'level' is answered in words; only a measured reading can be assumed [wrong-kind] || 100: there is no question 'koil'; did you mean coil? [unknown-name]
+          three: {name: three, gives: resistance, unit: ohm, formula: coil, source: none, assume: {coil: plate.rated_voltage}}  # 98: 'plate.rated_voltage' is an AC voltage; a resistance is wanted [wrong-kind]
+          four: {name: four, gives: resistance, unit: ohm, formula: coil, source: none, assume: {coil: plate.rated_voltag}}  # 96: there is no rating 'plate.rated_voltag'; did you mean plate.rated_voltage? [unknown-name]
         """,
 }
 

@@ -13,7 +13,10 @@ CODES: dict[str, str] = {}  # shares the code `cycle` with the rules
 
 def needs(draft: Draft) -> dict[str, list[str]]:
     """What each worked-out value and each measured question needs for its formulas."""
-    graph = {work_out.id: list(work_out.formula.names) for work_out in draft.work_outs.values()}
+    graph = {
+        work_out.id: [*work_out.formula.names, *(name for name in work_out.assume.values() if isinstance(name, str))]
+        for work_out in draft.work_outs.values()
+    }
     for question in draft.questions.values():
         if question.measure is not None:
             limits = [limit for reading in question.measure.readings for limit in (reading.low, reading.high)]

@@ -49,7 +49,7 @@ def typed_answers(question: Question) -> tuple[str, ...]:
 def read_answer(job: Job, question: Question, line: str) -> Given:
     """The answer that a line gives, numbered as the next one. Raises NotAnAnswer with what would do."""
     text = line.strip()
-    number = len(job.given) + 1
+    number = job.next_number
     if question.measure is None:
         return Given(number, question.id, text, (_chosen(question, text),))
     quantity = _quantity(job, question, text)
@@ -132,7 +132,7 @@ def take_answer(talk: Talk, given: Given) -> None:
         conclude(talk, job.state.take_back(earlier.source))
         job.given[earlier.number] = _overtaken(earlier)
     job.given[given.number] = given
-    job.cannot.pop(given.question, None)
+    job.can_again("question", given.question)
     job.minutes += question.minutes
     if job.bench:  # what is told at the plate prompt comes before the bench is known
         job.bench = in_time(job.base.bench, job.bench)
@@ -199,9 +199,9 @@ def understood(job: Job, question: Question, given: Given) -> tuple[str, ...]:
 
 def cannot_tell(talk: Talk, question: str, reason: str) -> None:
     """The question is set aside unanswered; nothing is concluded from it."""
-    talk.job.cannot[question] = reason
+    unable = talk.job.could_not("question", question, reason)
     talk.job.bench = in_time(talk.job.base.bench, talk.job.bench)
-    talk.add(CannotTell(question, reason))
+    talk.add(CannotTell(question, reason, unable.number))
 
 
 def how_to(job: Job, question: Question) -> tuple[str, ...]:

@@ -6,18 +6,36 @@ from collections.abc import Mapping
 
 from expert.dialogue.asking import NO, YES, NotAnAnswer, cannot_tell, show_cautions
 from expert.dialogue.job import Job, Prompt, Talk
-from expert.engine.bench import BenchMap, after, in_time, satisfies
+from expert.engine.bench import BenchMap, Route, after, in_time, satisfies
 from expert.language.model import Move, Preparation, Question
-from expert.trace.records import Moved, Put
+from expert.trace.records import CannotMove, Moved, MoveOffered, Put
 from expert.trade.units import echo
 
 PREPARE = "prepare "
 NOT_YET = "Nothing else comes before this. Type yes when it is done, or can't if it cannot be done."
 
 
-def bench_map(job: Job) -> BenchMap:
-    """The moves open to this technician with this machine."""
-    return BenchMap(job.base.bench, job.qualified, job.state.truth, job.impossible)
+def bench_map(job: Job, qualified: bool | None = None, any_move: bool = False) -> BenchMap:
+    """The moves open to this technician with this machine.
+
+    `qualified` and `any_move` ask what would be open to somebody qualified, or if what could not be done could be.
+    """
+    barred: frozenset[str] = frozenset() if any_move else job.impossible
+    return BenchMap(job.base.bench, job.qualified if qualified is None else qualified, job.state.truth, barred)
+
+
+def offer_again(talk: Talk, route: Route | None) -> bool:
+    """Offer the moves on this route once more that could not be made; each only once. Whether there was one."""
+    job = talk.job
+    barred = [move for move in route.moves if move.id in job.impossible] if route else []
+    if not barred or any(move.id in job.offered_again for move in barred):
+        return False
+    for move in barred:
+        job.offered_again.add(move.id)
+        job.can_again("move", move.id)
+        talk.add(MoveOffered(move.id, move.say))
+    job.choice = None
+    return True
 
 
 def bring_bench(talk: Talk, wanted: Mapping[str, str]) -> bool | None:
@@ -103,9 +121,9 @@ def answer_move(talk: Talk, line: str) -> None:
         job.cautions_read.clear()
         talk.add(Moved(move.id, dict(job.bench), move.minutes))
     else:
-        job.impossible.add(move.id)
+        unable = job.could_not("move", move.id)
         job.choice = None
-        talk.tell("Noted: that cannot be done now. Looking for another way.")
+        talk.add(CannotMove(unable.number, move.id, move.say))
 
 
 def state_in_words(job: Job) -> str:

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from expert.dialogue.asking import NO, NotAnAnswer
-from expert.dialogue.bench_moves import bring_bench, state_in_words
+from expert.dialogue.bench_moves import state_in_words
 from expert.dialogue.customer import customer_summary
+from expert.dialogue.dangers import make_safe
 from expert.dialogue.job import Job, Phase, Prompt, Talk
 from expert.dialogue.situation import picture_of
 from expert.engine.bench import satisfies
@@ -40,7 +41,8 @@ def endings_open_to(job: Job) -> tuple[str, ...]:
 def close_on(talk: Talk) -> None:
     """Bring the bench to its safe state, then put the next closing prompt, or close."""
     job = talk.job
-    if bring_bench(talk, job.base.bench.safe) is False:
+    # No job is closed while the machine is plugged in: either the plug is out, or somebody answers for it.
+    if not make_safe(talk, then=""):
         return
     if "ending" not in job.closing:
         lines = [f"  {number}  {ENDINGS[name]}" for number, name in enumerate(endings_open_to(job), 1)]
@@ -144,5 +146,6 @@ def summary(job: Job) -> list[str]:
         for given in job.given.values()
         if given.holds
     ]
-    lines += [f"Not answered: {base.questions[question].ask}" for question in job.cannot]
+    lines += [f"Not answered: {base.questions[question].ask} {why}".rstrip() for question, why in job.cannot.items()]
+    lines += [f"Could not be done: {move.say}" for move in base.bench.moves if move.id in job.impossible]
     return lines

@@ -4,16 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from expert.dialogue.asking import NO, YES, NotAnAnswer, how_to, read_answer, set_aside
-from expert.dialogue.bench_moves import PREPARE, state_in_words
+from expert.dialogue.asking import NotAnAnswer, how_to, read_answer
+from expert.dialogue.bench_moves import PREPARE
 from expert.dialogue.closing import hand_over, warn_if_not_safe
 from expert.dialogue.explaining import consequences, suspects_in_words, why_in_words, why_no_question
 from expert.dialogue.figures_wording import NOT_POSSIBLE, figure_at_the_prompt
-from expert.dialogue.job import Given, Job, Phase, Prompt, Talk
-from expert.dialogue.mending import proof_is_withdrawn
-from expert.dialogue.situation import picture_of, reopen
-from expert.trace.records import Noted, Paused, TakenBack
-from expert.trade.units import echo
+from expert.dialogue.job import Phase, Talk
+from expert.dialogue.situation import picture_of
+from expert.dialogue.taking_back import confirm_take_back, list_answers, propose_take_back
+from expert.trace.records import Noted, Paused
 
 HELP = (
     "Answer the question, or type one of these:",
@@ -36,7 +35,7 @@ def obey(talk: Talk, line: str) -> bool:
     """Carry out a command; False when the line is none. Raises NotAnAnswer for a command that cannot be carried out."""
     words = line.strip()
     if talk.job.prompt.kind == "take back" and words.casefold() not in ("pause", "help"):
-        _confirm_take_back(talk, words)
+        confirm_take_back(talk, words)
         return True
     name = command_in(words)
     if name:
@@ -101,76 +100,6 @@ def _suspects(talk: Talk, rest: str) -> None:
     talk.tell(*suspects_in_words(talk.job, picture_of(talk.job)))
 
 
-def _answers(talk: Talk, rest: str) -> None:
-    job = talk.job
-    lines = [
-        f"{given.number:>3}. {job.base.questions[given.question].ask} {given.text}"
-        + (f" ({' or '.join(given.outcomes)})" if given.quantity else "")
-        + ("" if given.holds else "  (no longer holds)")
-        for given in job.given.values()
-    ]
-    lines += [
-        f"  -. {job.base.questions[question].ask} can't tell {reason}".rstrip()
-        for question, reason in job.cannot.items()
-    ]
-    talk.tell(
-        *(lines or ["No answers yet."]), f"Bench: {state_in_words(job)}." if job.bench else "Bench: not known yet."
-    )
-
-
-def _take_back(talk: Talk, rest: str) -> None:
-    job = talk.job
-    given = _numbered(job, rest)
-    after = job.state.copy()
-    change = after.take_back(given.source)
-    undone = [
-        f"  no longer concluded: {job.fault_name(fact)} {before[0]}"
-        for fact, (before, left) in change.narrowed.items()
-        if fact in job.base.faults and len(before) == 1 and len(left) == 2
-    ]
-    talk.tell(f"Take back {given.number}. {job.base.questions[given.question].ask} {given.text}?")
-    talk.tell(*(undone[:8] or ["  Nothing else rests on it."]))
-    if len(undone) > 8:
-        talk.tell(f"  and {len(undone) - 8} more")
-    talk.tell("Type yes or no.")
-    talk.job.prompt = Prompt("take back", str(given.number), ("yes", "no"))
-
-
-def _confirm_take_back(talk: Talk, words: str) -> None:
-    job = talk.job
-    if words.casefold() in YES:
-        given = job.given[int(job.prompt.subject)]
-        set_aside(talk, given)
-        talk.add(TakenBack(given.number, given.question))
-        proof_is_withdrawn(job, given.question)
-        job.closing.pop("ending", None)
-        dangers = {rule for rule in job.dangers_met if rule not in job.state.fired}
-        for rule in dangers:
-            del job.dangers_met[rule]
-            job.dangers_told.discard(rule)
-        if job.outcome == "stopped" and not set(job.dangers_met) - job.dangers_cleared:
-            job.outcome = ""
-        job.found = {fault: standing for fault, standing in job.found.items() if fault in job.repaired}
-        reopen(job)
-    elif words.casefold() not in NO:
-        raise NotAnAnswer(f"{echo(words)} is no answer here. Type yes to take it back, no to leave it.")
-    job.prompt = Prompt("")
-
-
-def _numbered(job: Job, rest: str) -> Given:
-    """The answer meant by a number. Raises NotAnAnswer."""
-    if job.phase not in (Phase.FIND, Phase.REPAIR, Phase.PROVE, Phase.CLOSE):
-        raise NotAnAnswer("There is nothing to take back yet.")
-    numbers = [str(given.number) for given in job.given.values() if given.holds]
-    if not numbers:
-        raise NotAnAnswer("There is no answer to take back.")
-    if rest not in numbers:
-        raise NotAnAnswer(
-            f"{echo(rest)} is no answer that holds. There are: {', '.join(numbers)}. Type answers to see them."
-        )
-    return job.given[int(rest)]
-
-
 def _note(talk: Talk, rest: str) -> None:
     if not rest:
         raise NotAnAnswer("Type note and the remark, such as: note lime on the probe")
@@ -202,8 +131,8 @@ _COMMANDS: dict[str, Callable[[Talk, str], None]] = {
     "how": _how,
     "what if": _what_if,
     "suspects": _suspects,
-    "answers": _answers,
-    "take back": _take_back,
+    "answers": list_answers,
+    "take back": propose_take_back,
     "note": _note,
     "figure": _figure,
     "hand over": _hand_over,

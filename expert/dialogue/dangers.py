@@ -66,7 +66,7 @@ def answer_danger(talk: Talk, line: str) -> None:
     name = name.strip()[:60]
     if name.casefold() == job.technician.casefold():
         raise NotAnAnswer("Whoever works at the bench cannot lift the stop. Somebody else must answer for it by name.")
-    job.impossible.clear()
+    job.can_again("move")
     job.dangers_cleared |= set(open_dangers(job))
     job.outcome = ""
     job.found = {fault: standing for fault, standing in job.found.items() if fault in job.repaired}

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from expert.dialogue.bench_moves import offer_again
 from expert.dialogue.job import Job, Phase, Talk
 from expert.dialogue.situation import outcome_in_words, situation_of
 from expert.engine.planner import choose
@@ -28,6 +29,9 @@ class Ending:
 def end_search(talk: Talk, picture: Picture) -> None:
     """Say how far the search came and go on to the repair, or to the close when there is nothing to repair."""
     job = talk.job
+    left = choose(situation_of(job, picture, any_move=True)) if job.impossible else None
+    if left is not None and offer_again(talk, left.best.route):
+        return
     ending = ending_of(job, picture)
     job.outcome = ending.outcome
     for fault, standing in ending.standings.items():
@@ -118,13 +122,25 @@ def _worst(outcomes: list[str]) -> str:
 
 
 def _what_would_settle(job: Job, picture: Picture) -> list[str]:
-    """Tests that were not possible here and would have told more."""
-    choice = choose(situation_of(job, picture, qualified=True, any_instrument=True))
+    """The best test that was not possible here and would have told more: barred by a move, or not to be told."""
+    choice = choose(situation_of(job, picture, qualified=True, any_instrument=True, any_move=True)) or choose(
+        situation_of(job, picture, qualified=True, any_instrument=True, any_move=True, ask_anew=True)
+    )
     if choice is None:
         return []
     question = job.base.questions[choice.best.question]
     means = f" ({job.base.instruments[question.measure.instrument].name})" if question.measure else ""
-    return [f"What would settle it: {question.ask}{means}"]
+    sentences = [f"What would settle it: {question.ask}{means}"]
+    needed = {move.id: move.say for move in choice.best.route.moves}
+    for unable in job.unable.values():
+        if unable.holds and unable.kind == "move" and unable.subject in needed:
+            sentences.append(
+                f"It needs what could not be done: {needed[unable.subject]} If it can be after all: "
+                f"take back {unable.number}"
+            )
+        elif unable.holds and unable.subject in (choice.best.question, choice.best.asks):
+            sentences.append(f"It could not be told. If it can be after all: take back {unable.number}")
+    return sentences
 
 
 def _live_work_would_help(job: Job, picture: Picture) -> bool:

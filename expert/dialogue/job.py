@@ -55,6 +55,20 @@ class Given:
 
 
 @dataclass(frozen=True, slots=True)
+class Unable:
+    """A question that could not be answered, or a bench move that could not be made; numbered along with the answers.
+
+    `kind`: question or move; `subject`: its id. `holds`: not taken back, offered again or answered since.
+    """
+
+    number: int
+    kind: str
+    subject: str
+    reason: str = ""
+    holds: bool = True
+
+
+@dataclass(frozen=True, slots=True)
 class Shop:
     """What does not change from job to job: the instruments owned (ids) and the units shown."""
 
@@ -78,8 +92,8 @@ class Job:
     qualified: bool = False
     bench: BenchState = ()
     given: dict[int, Given] = field(default_factory=dict)
-    cannot: dict[str, str] = field(default_factory=dict)
-    impossible: set[str] = field(default_factory=set)
+    unable: dict[int, Unable] = field(default_factory=dict)
+    offered_again: set[str] = field(default_factory=set)
     prepared: set[str] = field(default_factory=set)
     cautions_read: set[str] = field(default_factory=set)
     choice: Choice | None = None
@@ -109,8 +123,8 @@ class Job:
             self,
             state=self.state.copy(),
             given=dict(self.given),
-            cannot=dict(self.cannot),
-            impossible=set(self.impossible),
+            unable=dict(self.unable),
+            offered_again=set(self.offered_again),
             prepared=set(self.prepared),
             cautions_read=set(self.cautions_read),
             dangers_met=dict(self.dangers_met),
@@ -130,6 +144,37 @@ class Job:
             if given.question == question and given.holds:
                 return given
         return None
+
+    @property
+    def next_number(self) -> int:
+        """The number of the next answer; what could not be answered or done has one too."""
+        return len(self.given) + len(self.unable) + 1
+
+    @property
+    def cannot(self) -> dict[str, str]:
+        """Questions that could not be answered, each with the reason."""
+        return {unable.subject: unable.reason for unable in self._unable_now("question")}
+
+    @property
+    def impossible(self) -> frozenset[str]:
+        """Bench moves that could not be made."""
+        return frozenset(unable.subject for unable in self._unable_now("move"))
+
+    def _unable_now(self, kind: str) -> list[Unable]:
+        return [unable for unable in self.unable.values() if unable.holds and unable.kind == kind]
+
+    def could_not(self, kind: str, subject: str, reason: str = "") -> Unable:
+        """Note that a question could not be answered or a move not be made."""
+        self.can_again(kind, subject)
+        unable = Unable(self.next_number, kind, subject, reason)
+        self.unable[unable.number] = unable
+        return unable
+
+    def can_again(self, kind: str, *subjects: str) -> None:
+        """No longer count these as impossible; without subjects: any of the kind."""
+        for unable in self._unable_now(kind):
+            if unable.subject in subjects or not subjects:
+                self.unable[unable.number] = replace(unable, holds=False)
 
     def answered(self) -> tuple[str, ...]:
         """Questions with an answer that holds, in the order they were answered."""

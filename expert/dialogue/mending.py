@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from math import inf
 
 from expert.dialogue.asking import NO, YES, NotAnAnswer, put_question, set_aside, show_cautions, take_answer
-from expert.dialogue.bench_moves import bench_map, bring_bench, make_ready
+from expert.dialogue.bench_moves import bench_map, bring_bench, make_ready, offer_again
 from expert.dialogue.inference import conclude
 from expert.dialogue.job import Given, Job, Phase, Prompt, Talk, applies
 from expert.dialogue.situation import picture_of, reopen
@@ -29,6 +29,8 @@ def repair_on(talk: Talk) -> None:
         repair = job.base.faults[fault].repair
         ready = bring_bench(talk, repair.bench or DEAD)
         if ready is None:
+            if offer_again(talk, bench_map(job, any_move=True).route(job.bench, repair.bench or DEAD)):
+                return
             job.declined.add(fault)
             talk.tell(f"The bench cannot be made ready for this repair: {job.fault_name(fault)}.")
             continue
@@ -134,6 +136,8 @@ def prove_on(talk: Talk) -> None:
         question = _nearest(job)
         obstacle = _obstacle(job, question)
         if obstacle:
+            if offer_again(talk, bench_map(job, any_move=True).route(job.bench, question.bench)):
+                return
             talk.tell(f"Not proved, because {obstacle}: {question.ask}")
             _record_proof(talk, question.id, "", None)
             continue

@@ -5,7 +5,6 @@ from __future__ import annotations
 from expert.dialogue.bench_moves import bench_map
 from expert.dialogue.job import Job, Phase, applies
 from expert.dialogue.values import missing_first
-from expert.engine.bench import BenchMap
 from expert.engine.planner import Situation
 from expert.engine.suspicion import Picture, take_picture
 
@@ -15,18 +14,28 @@ def picture_of(job: Job) -> Picture:
     return take_picture(job.knowledge, job.state, job.complaints, job.answered(), job.mended())
 
 
-def situation_of(job: Job, picture: Picture, qualified: bool | None = None, any_instrument: bool = False) -> Situation:
-    """What the planner looks at. `qualified` and `any_instrument` ask what would be possible with them."""
+def situation_of(
+    job: Job,
+    picture: Picture,
+    *,
+    qualified: bool | None = None,
+    any_instrument: bool = False,
+    any_move: bool = False,
+    ask_anew: bool = False,
+) -> Situation:
+    """What the planner looks at. The rest asks what would be possible if it were so.
+
+    `qualified`: for live work. `any_move`: what could not be done can be. `ask_anew`: what could not be told is asked.
+    """
     base = job.base
-    bench = bench_map(job) if qualified is None else BenchMap(base.bench, qualified, job.state.truth, job.impossible)
     features = job.machine.features if job.machine else {}
     return Situation(
         knowledge=job.knowledge,
         state=job.state,
         picture=picture,
-        settled_questions=frozenset(job.answered()) | frozenset(job.cannot),
+        settled_questions=frozenset(job.answered()) | frozenset(() if ask_anew else job.cannot),
         bench=job.bench,
-        bench_map=bench,
+        bench_map=bench_map(job, qualified, any_move),
         applies=lambda question: applies(
             base, features, (base.circuits[base.questions[question].circuit].applies, base.questions[question].applies)
         ),

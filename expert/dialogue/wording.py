@@ -8,12 +8,14 @@ from expert.dialogue.job import Job
 from expert.dialogue.values import unit_at_prompt
 from expert.trace.cleaning import clean
 from expert.trace.records import (
+    CannotMove,
     CautionShown,
     Closed,
     CustomerTold,
     Fired,
     Found,
     HandedOver,
+    MoveOffered,
     Noted,
     Paused,
     Proved,
@@ -64,6 +66,11 @@ def _lines_of(job: Job, record: Record) -> Iterable[tuple[str, str]]:
             yield "danger", "Local electrical and pressure codes and licensed practice come first."
         case TakenBack(number=number):
             yield "plain", f"Answer {number} is taken back."
+        case CannotMove():
+            yield "plain", "Noted: that cannot be done now. Looking for another way."
+        case MoveOffered(text=text):
+            yield "plain", f"Nothing else is left to do. You said that this cannot be done: {text}"
+            yield "plain", "It is offered once more. If it cannot be done: can't"
         case Noted():
             yield "plain", "Noted."
         case Repaired(fault=fault):

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 
 from expert.trace.records import (
+    CannotMove,
     CautionShown,
     Cleared,
     Closed,
@@ -12,6 +13,7 @@ from expert.trace.records import (
     CustomerTold,
     HandedOver,
     Moved,
+    MoveOffered,
     NoLongerHolds,
     Noted,
     Paused,
@@ -43,6 +45,10 @@ def _at_the_bench(record: Record, fault: Callable[[str], str], question: Callabl
         case Moved(move=move, state=state, minutes=minutes):
             now = ", ".join(f"{dimension} {value}" for dimension, value in state.items())
             yield f"Bench: {move} ({minutes:g} min), now {now}"
+        case CannotMove(number=number, text=text):
+            yield f"{number}. Could not be done: {text}"
+        case MoveOffered(text=text):
+            yield f"Offered once more: {text}"
         case Stopped(rule=rule, text=text):
             yield f"STOP! {text} [{rule}]"
         case Cleared(by=by):

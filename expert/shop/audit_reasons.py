@@ -10,7 +10,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass, field
 from typing import Literal
 
-from expert.trace.records import Answered, Fired, Narrowed, Put, Record, Unfired
+from expert.trace.records import Answered, CannotMove, Fired, Narrowed, Put, Record, Unfired
 
 PRESENT, ABSENT = ("present",), ("absent",)
 
@@ -45,6 +45,8 @@ class Ledger:
             case Put(prompt="question" | "proof", question=question, text=text, why=why):
                 self.questions[question] = text
                 self.suspected |= dict.fromkeys(suspicion.fault for suspicion in why.suspects)
+            case CannotMove(move=move, text=text):
+                self.questions[move] = text
             case Answered(number=number):
                 self.answers[number] = record
             case Fired(rule=rule):

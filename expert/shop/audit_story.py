@@ -10,6 +10,7 @@ from expert.shop.audit_reasons import Ledger, Reason
 from expert.trace.reading import Trace
 from expert.trace.records import (
     Answered,
+    CannotMove,
     CannotTell,
     CautionShown,
     Cleared,
@@ -20,6 +21,7 @@ from expert.trace.records import (
     Found,
     HandedOver,
     Moved,
+    MoveOffered,
     Narrowed,
     NoLongerHolds,
     Noted,
@@ -40,6 +42,8 @@ from expert.trace.records import (
 from expert.trace.why import Why
 
 TOLD_AS_THEY_ARE = (
+    CannotMove,
+    MoveOffered,
     CautionShown,
     Cleared,
     Closed,

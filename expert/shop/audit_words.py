@@ -96,7 +96,8 @@ def _event(event: Event, names: Names) -> Iterator[str]:
 
 def _asked(asked: Asked, names: Names) -> Iterator[str]:
     yield ""
-    number = f"{asked.answered.number}. " if asked.answered else "-. "
+    taken = asked.answered or asked.cannot
+    number = f"{taken.number}. " if taken and taken.number else "-. "
     yield f"{number}{'Proof: ' if asked.prompt == 'proof' else ''}{asked.text}"
     yield from _why(asked, names)
     if asked.answered is not None:

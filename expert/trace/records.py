@@ -11,12 +11,14 @@ from __future__ import annotations
 
 from expert.trace.record import Record
 from expert.trace.records_job import (
+    CannotMove,
     CautionShown,
     Cleared,
     Closed,
     CustomerTold,
     HandedOver,
     Moved,
+    MoveOffered,
     Opened,
     Paused,
     Proved,
@@ -46,6 +48,7 @@ from expert.trace.records_talk import (
 __all__ = [
     "KINDS",
     "Answered",
+    "CannotMove",
     "CannotTell",
     "CautionShown",
     "Cleared",
@@ -55,6 +58,7 @@ __all__ = [
     "Fired",
     "Found",
     "HandedOver",
+    "MoveOffered",
     "Moved",
     "Narrowed",
     "NoLongerHolds",
@@ -99,6 +103,8 @@ KINDS: tuple[type[Record], ...] = (
     Found,
     SearchEnded,
     Moved,
+    CannotMove,
+    MoveOffered,
     CautionShown,
     Stopped,
     Cleared,

@@ -74,6 +74,26 @@ class Moved(Record):
 
 
 @dataclass(frozen=True, slots=True)
+class CannotMove(Record):
+    """A bench move could not be made, by the technician's word. `number`: counted along with the answers.
+
+    `text`: what was to be done.
+    """
+
+    number: int
+    move: str
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class MoveOffered(Record):
+    """A move that could not be made is offered once more, because nothing else is left."""
+
+    move: str
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
 class CautionShown(Record):
     """A caution was shown before the step that it belongs to."""
 

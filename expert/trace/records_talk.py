@@ -64,10 +64,11 @@ class Answered(Record):
 
 @dataclass(frozen=True, slots=True)
 class CannotTell(Record):
-    """The technician could not answer."""
+    """The technician could not answer. `number`: counted along with the answers; 0 in older traces."""
 
     question: str
     reason: str
+    number: int = 0
 
 
 @dataclass(frozen=True, slots=True)
@@ -81,7 +82,10 @@ class NoLongerHolds(Record):
 
 @dataclass(frozen=True, slots=True)
 class TakenBack(Record):
-    """An answer was taken back, and with it all that rested on it alone."""
+    """An answer was taken back, and with it all that rested on it alone; or a "can't tell", or a "can't" to a move.
+
+    `question`: what it was about; of a move its id.
+    """
 
     number: int
     question: str

@@ -1,0 +1,101 @@
+"""The list of answers, and taking one back: an answer, a "can't tell", or a "can't" to a bench move."""
+
+from __future__ import annotations
+
+from expert.dialogue.asking import NO, YES, NotAnAnswer, set_aside
+from expert.dialogue.bench_moves import state_in_words
+from expert.dialogue.job import Given, Job, Phase, Prompt, Talk, Unable
+from expert.dialogue.mending import proof_is_withdrawn
+from expert.dialogue.situation import reopen
+from expert.trace.records import TakenBack
+from expert.trade.units import echo
+
+
+def list_answers(talk: Talk, rest: str) -> None:
+    """All answers so far, numbered, with what could not be told or done; then how the bench stands."""
+    job = talk.job
+    lines = [
+        f"{number:>3}. {_answer_in_words(job, given)}{'' if given.holds else '  (no longer holds)'}"
+        for number, given in sorted((job.given | job.unable).items())
+    ]
+    talk.tell(
+        *(lines or ["No answers yet."]), f"Bench: {state_in_words(job)}." if job.bench else "Bench: not known yet."
+    )
+
+
+def _answer_in_words(job: Job, given: Given | Unable) -> str:
+    if isinstance(given, Given):
+        reading = f" ({' or '.join(given.outcomes)})" if given.quantity else ""
+        return f"{job.base.questions[given.question].ask} {given.text}{reading}"
+    if given.kind == "move":
+        return f"{next(move.say for move in job.base.bench.moves if move.id == given.subject)} can't"
+    return f"{job.base.questions[given.subject].ask} can't tell {given.reason}".rstrip()
+
+
+def propose_take_back(talk: Talk, rest: str) -> None:
+    """Show what taking back would undo, then wait for yes or no. Raises NotAnAnswer."""
+    job = talk.job
+    given = _numbered(job, rest)
+    if isinstance(given, Unable):
+        talk.tell(
+            f"Take back {given.number}. {_answer_in_words(job, given)}?",
+            "  It is asked again when it is needed.",
+            "Type yes or no.",
+        )
+        job.prompt = Prompt("take back", str(given.number), ("yes", "no"))
+        return
+    after = job.state.copy()
+    change = after.take_back(given.source)
+    undone = [
+        f"  no longer concluded: {job.fault_name(fact)} {before[0]}"
+        for fact, (before, left) in change.narrowed.items()
+        if fact in job.base.faults and len(before) == 1 and len(left) == 2
+    ]
+    talk.tell(f"Take back {given.number}. {job.base.questions[given.question].ask} {given.text}?")
+    talk.tell(*(undone[:8] or ["  Nothing else rests on it."]))
+    if len(undone) > 8:
+        talk.tell(f"  and {len(undone) - 8} more")
+    talk.tell("Type yes or no.")
+    talk.job.prompt = Prompt("take back", str(given.number), ("yes", "no"))
+
+
+def confirm_take_back(talk: Talk, words: str) -> None:
+    """Take it back with a yes, leave it with a no. Raises NotAnAnswer."""
+    job = talk.job
+    if words.casefold() in YES:
+        number = int(job.prompt.subject)
+        if number in job.unable:
+            about = job.unable[number].subject
+            job.can_again(job.unable[number].kind, about)
+        else:
+            about = job.given[number].question
+            set_aside(talk, job.given[number])
+        talk.add(TakenBack(number, about))
+        proof_is_withdrawn(job, about)
+        job.closing.pop("ending", None)
+        dangers = {rule for rule in job.dangers_met if rule not in job.state.fired}
+        for rule in dangers:
+            del job.dangers_met[rule]
+            job.dangers_told.discard(rule)
+        if job.outcome == "stopped" and not set(job.dangers_met) - job.dangers_cleared:
+            job.outcome = ""
+        job.found = {fault: standing for fault, standing in job.found.items() if fault in job.repaired}
+        reopen(job)
+    elif words.casefold() not in NO:
+        raise NotAnAnswer(f"{echo(words)} is no answer here. Type yes to take it back, no to leave it.")
+    job.prompt = Prompt("")
+
+
+def _numbered(job: Job, rest: str) -> Given | Unable:
+    """The answer, can't tell or can't meant by a number. Raises NotAnAnswer."""
+    if job.phase not in (Phase.FIND, Phase.REPAIR, Phase.PROVE, Phase.CLOSE):
+        raise NotAnAnswer("There is nothing to take back yet.")
+    standing = {n: given for n, given in sorted((job.given | job.unable).items()) if given.holds}
+    numbers = [str(number) for number in standing]
+    if not numbers:
+        raise NotAnAnswer("There is no answer to take back.")
+    if rest not in numbers:
+        raise NotAnAnswer(
+            f"{echo(rest)} is no answer that holds. There are: {', '.join(numbers)}. Type answers to see them."
+        )
+    return standing[int(rest)]

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import re
-from collections.abc import Mapping
 from dataclasses import replace
 
 from expert.dialogue.asking import NotAnAnswer, read_answer, take_answer
@@ -12,10 +10,10 @@ from expert.dialogue.job import Given, Job, Talk, applies
 from expert.dialogue.values import value_of
 from expert.language.formula import CannotWorkOut, NotKnown
 from expert.language.model import Machine
+from expert.language.plate_choices import conditions_behind_limits, features_behind_limits
 from expert.trade.errors import OutOfRange, WrongArguments
+from expert.trade.ranges import written_range
 from expert.trade.units import KINDS, NotAQuantity, Quantity, believable, echo, read_quantity, show
-
-_RANGE = re.compile(r"([0-9]+(?:[.,][0-9]+)?)\s*[a-zA-Z]*\s*(?:-|–|to|\.\.+|/)\s*([0-9]+(?:[.,][0-9]+)?)\s*([a-zA-Z]*)")
 
 
 def set_machine(talk: Talk, machine: Machine) -> None:
@@ -35,12 +33,12 @@ def plate_prompt(job: Job) -> tuple[str, tuple[str, ...]]:
     assert job.machine is not None
     system = job.shop.system
     lines = [f"  {name:<24}{show(value, _unit(job, name), system)}" for name, value in job.machine.plate.items()]
-    features = features_behind_limits(job)
+    features = features_behind_limits(job.base)
     for name, values in features.items():
         now = job.machine.features[name]
         others = ", ".join(value for value in values if value != now)
         lines.append(f"  {name:<24}{now} (or {others})")
-    conditions = conditions_of(job)
+    conditions = conditions_behind_limits(job.base)
     for name, assumed in conditions.items():
         given = job.answer_to(name)
         told = given.quantity if given is not None else None
@@ -50,26 +48,6 @@ def plate_prompt(job: Job) -> tuple[str, tuple[str, ...]]:
     return "\n".join([head, *lines]), ("ok", *job.machine.plate, *features, *conditions)
 
 
-def features_behind_limits(job: Job) -> Mapping[str, tuple[str, ...]]:
-    """The features that worked-out values take, such as the country set of the limits, with their values."""
-    names = dict.fromkeys(name for record in job.base.work_outs.values() for name in record.formula.names)
-    features = [name.removeprefix("machine.") for name in names if name.startswith("machine.")]
-    return {name: job.base.features[name].values for name in features if name in job.base.features}
-
-
-def conditions_of(job: Job) -> Mapping[str, Quantity]:
-    """Conditions that can be told at once, such as the altitude, and what limits assume while they are not known.
-
-    They are the measured questions for which a number is assumed and that need no state of the bench.
-    """
-    assumed = {name: value for record in job.base.work_outs.values() for name, value in record.assume.items()}
-    return {
-        name: value
-        for name, value in assumed.items()
-        if isinstance(value, Quantity) and not job.base.questions[name].bench
-    }
-
-
 def take_plate(talk: Talk, text: str) -> bool:
     """One line at the plate prompt; True when more may follow. Raises NotAnAnswer."""
     job = talk.job
@@ -77,9 +55,9 @@ def take_plate(talk: Talk, text: str) -> bool:
         return False
     name, _, value = text.partition(" ")
     name, value = name.casefold().strip("=:"), value.strip(" =:")
-    if name in features_behind_limits(job):
+    if name in features_behind_limits(job.base):
         set_feature(talk, name, value)
-    elif name in conditions_of(job):
+    elif name in conditions_behind_limits(job.base):
         take_answer(talk, _condition(job, name, value))
     else:
         set_plate_value(talk, name, value)
@@ -114,7 +92,7 @@ def set_plate_value(talk: Talk, name: str, text: str) -> None:
     job = talk.job
     assert job.machine is not None
     if name not in job.machine.plate:
-        known = ", ".join((*job.machine.plate, *features_behind_limits(job), *conditions_of(job)))
+        known = ", ".join((*job.machine.plate, *features_behind_limits(job.base), *conditions_behind_limits(job.base)))
         raise NotAnAnswer(f"{echo(name)} is no plate value. There are: {known}.")
     record = job.base.plate_values[name]
     system = job.shop.system
@@ -139,7 +117,7 @@ def _middle_of_range(talk: Talk, name: str, kind: str, text: str) -> Quantity | 
 
     Raises NotAnAnswer for a range too wide for one power, and for a pair of powers.
     """
-    written = _RANGE.fullmatch(text.strip())
+    written = written_range(text)
     if written is None or kind not in ("ac_voltage", "power"):
         return None
     if kind == "power":
@@ -149,7 +127,7 @@ def _middle_of_range(talk: Talk, name: str, kind: str, text: str) -> Quantity | 
         )
     from expert.trade.figures import FIGURES, work_out
 
-    ends = [read_quantity(f"{end} {written[3] or 'V'}", kind) for end in (written[1], written[2])]
+    ends = [read_quantity(f"{end} {written[2] or 'V'}", kind) for end in written[:2]]
     try:
         middle = work_out(FIGURES["middle_voltage"], ends)
     except (OutOfRange, WrongArguments) as problem:

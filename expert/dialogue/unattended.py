@@ -9,13 +9,13 @@ from itertools import pairwise
 from expert.dialogue.asking import CANNOT_TELL as UNABLE
 from expert.dialogue.asking import NotAnAnswer, read_answer
 from expert.dialogue.job import Job, Phase, Prompt, Shop
-from expert.dialogue.plate import conditions_of
 from expert.dialogue.steps import begin, step
 from expert.dialogue.values import bands_of
 from expert.engine.knowledge import Knowledge
 from expert.language.formula import CannotWorkOut, NotKnown
 from expert.language.job_answers import JobAnswers
 from expert.language.model import Machine, Question
+from expert.language.plate_choices import conditions_behind_limits
 from expert.trace.records import Record, Told
 from expert.trade.units import KINDS
 
@@ -95,7 +95,7 @@ class Player:
 
     def _at_the_plate(self, job: Job) -> dict[str, str]:
         """The plate's values, and what of the answers is told beside them, such as the altitude."""
-        conditions = conditions_of(job)
+        conditions = conditions_behind_limits(job.base)
         told = {name: text for name, text in self.answers.answers.items() if name in conditions}
         return {
             **self.answers.plate,

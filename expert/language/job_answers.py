@@ -16,21 +16,23 @@ from expert.language.load import file_text, tree_of
 from expert.language.model import NOWHERE, Machine, Position, RuleBase
 from expert.language.names import Names
 from expert.language.nodes import Node, Pairs
+from expert.language.plate_choices import conditions_behind_limits, features_behind_limits
 from expert.language.problems import Problem, RulesRefused
+from expert.language.quantities import read_one
 from expert.language.reader import Reader
 from expert.language.record import Record
-from expert.language.small_files import read_machine, read_plate
+from expert.language.small_files import read_machine
 from expert.language.survey import Survey
-from expert.trade.units import Quantity
+from expert.trade.ranges import written_range
 
 
 @dataclass(frozen=True, slots=True)
 class JobAnswers:
     """Everything that is typed in one job.
 
-    `machine`: as written, a shipped type or a path; `machine_type` is its record. `plate`: as typed; `ratings`: the
-    same, read. `rest`: 'sound' when every other question comes out as on a sound machine. `after_repair` None:
-    nothing is repaired.
+    `machine`: as written, a shipped type or a path; `machine_type` is its record. `plate`: ratings, features and
+    conditions as typed at the plate prompt. `rest`: 'sound' when every other question comes out as on a sound machine.
+    `after_repair` None: nothing is repaired.
     """
 
     machine: str
@@ -38,7 +40,6 @@ class JobAnswers:
     complaints: tuple[str, ...]
     answers: Mapping[str, str]
     plate: Mapping[str, str]
-    ratings: Mapping[str, Quantity]
     qualified_for_live_work: bool
     arrives: str
     rest: str
@@ -123,14 +124,12 @@ def read_job(record: Record, base: RuleBase, at: Node) -> JobAnswers | None:
     complained = record.node_of("complaints")
     if complained is not None and not record.list_of("complaints"):
         reader.refuse(complained, "empty-value", "'complaints' is empty; a job has at least one")
-    draft = Draft(reader.names, plate_values=dict(base.plate_values))
     job = JobAnswers(
         machine=record.text("machine"),
         machine_type=machine or _NO_MACHINE,
         complaints=complaints,
         answers=_answers(reader, record.node_of("answers"), "'answers'"),
-        plate={key: reader.text(value, f"'{key}'") for key, _, value in entries(reader, plate, "'plate'")},
-        ratings=MappingProxyType(read_plate(reader, plate, draft)),
+        plate=MappingProxyType(_plate(reader, plate, base)),
         qualified_for_live_work=record.yes("qualified_for_live_work"),
         arrives="" if arrives is None else reader.name(arrives, "arrival"),
         rest=record.word("rest", ("sound",)),
@@ -139,6 +138,32 @@ def read_job(record: Record, base: RuleBase, at: Node) -> JobAnswers | None:
         places=MappingProxyType(_places(record)),
     )
     return job if machine is not None else None
+
+
+def _plate(reader: Reader, node: Node | None, base: RuleBase) -> dict[str, str]:
+    """What is typed at the plate prompt: ratings, the features behind limits, and conditions such as the altitude."""
+    features, conditions = features_behind_limits(base), conditions_behind_limits(base)
+    plate = {}
+    for name, key, value in entries(reader, node, "'plate'"):
+        text = reader.text(value, f"'{name}'")
+        if name in features:
+            reader.outcomes(value, f"machine.{name}")
+        elif name in base.plate_values:
+            # A range such as 220-240 V is no single quantity; the plate prompt knows what it means.
+            if written_range(text) is None:
+                read_one(reader, value, base.plate_values[name].kind, base.plate_values[name].unit)
+        elif name in conditions:
+            read_one(reader, value, conditions[name].kind)
+        elif name in base.features:
+            message = f"no limit rests on the feature '{name}'; where a machine differs in it, write a machine file"
+            reader.refuse(key, "unknown-name", message)
+            continue
+        else:
+            instead = reader.names.instead(name, [*base.plate_values, *features, *conditions])
+            reader.refuse(key, "unknown-name", f"there is no plate value '{name[:60]}'{instead}")
+            continue
+        plate[name] = text
+    return plate
 
 
 _NO_MACHINE = Machine("", "", "", MappingProxyType({}), MappingProxyType({}))

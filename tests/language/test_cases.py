@@ -49,10 +49,6 @@ def test_a_case_becomes_a_record() -> None:
     job = first.job
     assert (job.machine, job.machine_type, job.complaints) == ("one_boiler", BASE.machines["one_boiler"], ("no_fill",))
     assert job.plate == {"element_power": "1.2 kW", "rated_voltage": "240"}
-    assert job.ratings == {
-        "element_power": Quantity(1200.0, "power"),
-        "rated_voltage": Quantity(240.0, "ac_voltage"),
-    }
     assert job.answers == {"level": "low", "coil": "37.8"}
     assert (job.qualified_for_live_work, job.arrives, job.rest) == (True, "plugged_in", "sound")
     assert job.after_repair == {"level": "normal"}

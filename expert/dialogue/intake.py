@@ -102,6 +102,7 @@ def _take_complaints(talk: Talk, text: str) -> bool:
     job = talk.job
     word = text.casefold()
     if word in {"ok", "no", "n", ""} and job.complaints:
+        rule_out_the_rest(talk)
         return False
     if word == "list":
         talk.tell(*(f"{number:>3}  {c.name}" for number, c in enumerate(job.base.complaints.values(), 1)))
@@ -129,6 +130,14 @@ def add_complaints(talk: Talk, chosen: list[str]) -> None:
             job.complaints = (*job.complaints, complaint)
             talk.tell(f"Complaint: {job.base.complaints[complaint].name}.")
             conclude(talk, job.state.narrow(f"complaint {complaint}", f"complaint.{complaint}", ("yes",)))
+
+
+def rule_out_the_rest(talk: Talk) -> None:
+    """Once the complaints are taken, every other one is known not to be reported: rules may rest on that."""
+    job = talk.job
+    for complaint in job.base.complaints:
+        if complaint not in job.complaints:
+            conclude(talk, job.state.narrow(f"complaint {complaint}", f"complaint.{complaint}", ("no",)))
 
 
 def matching_complaints(job: Job, text: str) -> list[Complaint]:

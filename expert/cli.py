@@ -6,7 +6,6 @@ Imports stand inside the commands, so that each starts without what it does not 
 
 from __future__ import annotations
 
-import gc
 import json
 import sys
 from datetime import UTC, datetime
@@ -58,15 +57,14 @@ def main() -> None:
 def load(rules: Path | None) -> Knowledge:
     """The rule base, ready for jobs; leaves with 2 and every problem when it is refused."""
     from expert.engine.knowledge import knowledge_of
+    from expert.language.collecting import collector_resting
     from expert.language.load import load_rules
     from expert.language.problems import RulesRefused
     from expert.language.shipped import shipped
 
     try:
-        knowledge = knowledge_of(load_rules(rules or shipped("rules")))
-        # The rule base stays until the end: the collector need not look through it again and again.
-        gc.freeze()
-        return knowledge
+        with collector_resting(for_good=True):
+            return knowledge_of(load_rules(rules or shipped("rules")))
     except RulesRefused as refused:
         refuse(*refused.problems, f"{counted(len(refused.problems), 'problem')}: the rules are not used")
     except OSError as problem:

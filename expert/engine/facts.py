@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from itertools import accumulate
 
 from expert.engine.outcomes import Outcomes, UnknownName
@@ -18,7 +18,7 @@ class Facts:
     """Facts numbered in the order given. `counts` is the number of outcomes of all of them together.
 
     >>> facts = Facts(["mains", "fuse"], {"mains": ("on", "isolated"), "fuse": ("sound", "blown", "missing")})
-    >>> facts.read("fuse", ["blown", "missing"])
+    >>> facts.read("fuse", ("blown", "missing"))
     (1, 6)
     >>> facts.named(1, 6)
     ('blown', 'missing')
@@ -44,16 +44,15 @@ class Facts:
         except KeyError:
             raise UnknownName(f"there is no fact '{name}'") from None
 
-    def read(self, name: str, outcomes: Iterable[str]) -> Test:
+    def read(self, name: str, outcomes: tuple[str, ...]) -> Test:
         """The number of the fact and the mask of the outcomes. Raises UnknownName."""
-        number = self.number(name)
-        bits, mask = self.outcomes[number].bits, 0
-        for outcome in outcomes:
-            if outcome not in bits:
-                had = ", ".join(bits)
-                raise UnknownName(f"'{outcome}' is not an outcome of {name}; it has {had}")
-            mask |= bits[outcome]
-        return number, mask
+        try:
+            number = self.numbers[name]
+            return number, self.outcomes[number].masks[outcomes]
+        except KeyError:
+            had = self.outcomes[self.number(name)].bits
+            wrong = next(outcome for outcome in outcomes if outcome not in had)
+            raise UnknownName(f"'{wrong}' is not an outcome of {name}; it has {', '.join(had)}") from None
 
     def named(self, fact: int, mask: int) -> tuple[str, ...]:
         """The outcomes in the mask by name."""

@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from expert.engine.facts import Facts, Test
-from expert.language.model import All, Any, Condition, Is, Not
+from expert.language.model import Any, Condition, Is, Not
 
 # For each mask that a fact is tested for: the gates to tell.
 Watchers = tuple[tuple[int, tuple[int, ...]], ...]
@@ -27,51 +27,49 @@ class Gates:
         self.children: list[tuple[Test | int, ...]] = []
         self.parents = [-1] * len(conditions)
         self._facts = facts
-        # Each test with the gates it is a part of; found by the test itself, and by the words of the condition.
-        self._by_test: dict[Test, tuple[Test, list[int]]] = {}
-        self._by_words: dict[tuple[str, tuple[str, ...], bool], tuple[Test, list[int]]] = {}
+        # For each fact the masks it is tested for, each with the test and the gates that the test is a part of.
+        self._tests: list[dict[int, tuple[Test, list[int]]]] = [{} for _ in facts.names]
         self._lay_out([(condition, False) for condition in conditions])
 
     def _lay_out(self, waiting: list[tuple[Condition, bool]]) -> None:
         """`waiting`: conditions, each with whether its opposite is meant. A gate's number is its place in this list."""
-        needs, children, parents, by_words = self.needs, self.children, self.parents, self._by_words
+        facts, tests = self._facts, self._tests
+        numbers, outcomes = facts.numbers, facts.outcomes
         # The list grows while it is read.
         for gate, (condition, negated) in enumerate(waiting):
             while isinstance(condition, Not):
                 condition, negated = condition.part, not negated
-            if isinstance(condition, Is):
-                condition = All((condition,))
+            parts = (condition,) if isinstance(condition, Is) else condition.parts
             # By De Morgan "not all of" is "any of the negated", and the other way round.
             needs_all = isinstance(condition, Any) is negated
-            needs.append(len(condition.parts) if needs_all else 1)
-            parts: list[Test | int] = []
-            for part in condition.parts:
+            self.needs.append(len(parts) if needs_all else 1)
+            children: list[Test | int] = []
+            for part in parts:
                 if isinstance(part, Is):
-                    test, gates = by_words.get((part.fact, part.outcomes, negated)) or self._test(part, negated)
-                    gates.append(gate)
-                    parts.append(test)
+                    try:
+                        fact = numbers[part.fact]
+                        mask = outcomes[fact].masks[part.outcomes]
+                    except KeyError:
+                        facts.read(part.fact, part.outcomes)  # says which name is wrong
+                        raise
+                    if negated:
+                        mask = outcomes[fact].full & ~mask
+                    same = tests[fact].get(mask)
+                    if same is None:
+                        same = tests[fact][mask] = (fact, mask), []
+                    same[1].append(gate)
+                    children.append(same[0])
                 else:
-                    parts.append(len(waiting))
+                    children.append(len(waiting))
                     waiting.append((part, negated))
-                    parents.append(gate)
-            children.append(tuple(parts))
-
-    def _test(self, condition: Is, negated: bool) -> tuple[Test, list[int]]:
-        test = self._facts.read(condition.fact, condition.outcomes)
-        if negated:
-            test = self._facts.others(test)
-        entry = self._by_test.setdefault(test, (test, []))
-        self._by_words[condition.fact, condition.outcomes, negated] = entry
-        return entry
+                    self.parents.append(gate)
+            self.children.append(tuple(children))
 
     def watchers(self) -> tuple[Watchers, ...]:
         """For each fact its watchers."""
-        watchers: list[list[tuple[int, tuple[int, ...]]]] = [[] for _ in self._facts.names]
-        for (fact, mask), gates in self._by_test.values():
-            watchers[fact].append((mask, tuple(gates)))
-        return tuple(map(tuple, watchers))
+        return tuple([tuple([(mask, tuple(gates)) for mask, (_, gates) in tests.items()]) for tests in self._tests])
 
     def tested_for_all(self) -> tuple[int, ...]:
         """The facts that some condition tests for their full mask."""
         full = [outcomes.full for outcomes in self._facts.outcomes]
-        return tuple(sorted(fact for fact, mask in self._by_test if mask == full[fact]))
+        return tuple([fact for fact, tests in enumerate(self._tests) if full[fact] in tests])

@@ -2,32 +2,19 @@
 
 from __future__ import annotations
 
-import gc
-from collections.abc import Iterable, Iterator, Mapping
-from contextlib import contextmanager
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
 from expert.engine.facts import Facts, Support, Test
 from expert.engine.gates import Gates, Watchers
-from expert.engine.order import RestsOn, facts_in, premises_first
+from expert.engine.order import ConcludedBy, premises_first
 from expert.engine.outcomes import UnknownName
+from expert.language.collecting import collector_resting
 from expert.language.model import Condition
 
 # Facts that a rule narrows, each with the outcomes it leaves.
 Narrowings = tuple[tuple[str, tuple[str, ...]], ...]
 Rules = Iterable[tuple[str, Condition, Narrowings]]
-
-
-@contextmanager
-def _collector_resting() -> Iterator[None]:
-    """Building makes many objects and no garbage. Looking for some would take as long as the building."""
-    was_on = gc.isenabled()
-    gc.disable()
-    try:
-        yield
-    finally:
-        if was_on:
-            gc.enable()
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -54,7 +41,7 @@ class Network:
     always: tuple[int, ...]
 
     @staticmethod
-    @_collector_resting()
+    @collector_resting()
     def build(outcomes: Mapping[str, tuple[str, ...]], rules: Rules) -> Network:
         """The network of these facts (each with its outcomes) and rules (id, condition, what it narrows).
 
@@ -65,18 +52,22 @@ class Network:
         numbers = {rule: number for number, (rule, _, _) in enumerate(rules)}
         if len(numbers) != len(rules):
             raise ValueError("two rules have the same id")
-        facts = Facts(premises_first(outcomes, _rests_on(rules)), outcomes)
+        facts = Facts(premises_first(outcomes, _concluded_by(rules)), outcomes)
         gates = Gates(facts, [condition for _, condition, _ in rules])
         # Rules that conclude the same share it, for the sake of memory.
         shared: dict[Narrowings, tuple[Support, ...]] = {}
+        narrows = []
         for _, _, narrowings in rules:
-            if narrowings not in shared:
-                shared[narrowings] = tuple(facts.support(*facts.read(*narrowing)) for narrowing in narrowings)
+            supports = shared.get(narrowings)
+            if supports is None:
+                supports = tuple([facts.support(*facts.read(*narrowing)) for narrowing in narrowings])
+                shared[narrowings] = supports
+            narrows.append(supports)
         return Network(
             facts=facts,
             rules=numbers,
             rule_names=tuple(numbers),
-            narrows=tuple([shared[narrowings] for _, _, narrowings in rules]),
+            narrows=tuple(narrows),
             needs=tuple(gates.needs),
             children=tuple(gates.children),
             parents=tuple(gates.parents),
@@ -93,11 +84,9 @@ class Network:
             raise UnknownName(f"there is no rule '{name}'") from None
 
 
-def _rests_on(rules: Rules) -> RestsOn:
-    rests_on: RestsOn = {fact: {} for _, _, narrowings in rules for fact, _ in narrowings}
+def _concluded_by(rules: Rules) -> ConcludedBy:
+    concluded_by: dict[str, list[tuple[str, Condition]]] = {}
     for rule, condition, narrowings in rules:
         for fact, _ in narrowings:
-            for premise in facts_in(condition):
-                if premise in rests_on:
-                    rests_on[fact].setdefault(premise, rule)
-    return rests_on
+            concluded_by.setdefault(fact, []).append((rule, condition))
+    return concluded_by

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from itertools import pairwise
 
 from expert.language.model import Condition, Is, Not
 
-# For each concluded fact: the facts it rests on, each with a rule that leads from there to here.
-RestsOn = dict[str, dict[str, str]]
+# For each concluded fact the rules that conclude on it, with their conditions.
+ConcludedBy = Mapping[str, Sequence[tuple[str, Condition]]]
 
 
 class Circular(ValueError):
@@ -27,33 +27,33 @@ def facts_in(condition: Condition) -> list[str]:
     >>> facts_in(Not(Is("mains", ("on",))))
     ['mains']
     """
+    if isinstance(condition, Is):
+        return [condition.fact]
+    if isinstance(condition, Not):
+        return facts_in(condition.part)
     facts = []
-    waiting = [condition]
-    # The list grows while it is read.
-    for part in waiting:
+    for part in condition.parts:
         if isinstance(part, Is):
             facts.append(part.fact)
-        elif isinstance(part, Not):
-            waiting.append(part.part)
         else:
-            waiting += part.parts
+            facts += facts_in(part)
     return facts
 
 
-def premises_first(facts: Iterable[str], rests_on: Mapping[str, Mapping[str, str]]) -> list[str]:
+def premises_first(facts: Iterable[str], concluded_by: ConcludedBy) -> list[str]:
     """The facts, each after those it rests on. Raises Circular when some rest on themselves."""
-    ordered = [fact for fact in facts if fact not in rests_on]
+    ordered = [fact for fact in facts if fact not in concluded_by]
     done = set(ordered)
-    for start in rests_on:
+    for start in concluded_by:
         # A walk kept on a list of our own: chains of rules may be longer than Python's stack.
-        path = {} if start in done else {start: iter(rests_on[start])}
+        path = {} if start in done else {start: _premises(concluded_by[start])}
         while path:
             fact, premises = next(reversed(path.items()))
             for premise in premises:
                 if premise in path:
-                    raise _circle([*path][[*path].index(premise) :], rests_on)
-                if premise not in done:
-                    path[premise] = iter(rests_on[premise])
+                    raise _circle([*path][[*path].index(premise) :], concluded_by)
+                if premise not in done and premise in concluded_by:
+                    path[premise] = _premises(concluded_by[premise])
                     break
             else:
                 ordered.append(fact)
@@ -62,7 +62,15 @@ def premises_first(facts: Iterable[str], rests_on: Mapping[str, Mapping[str, str
     return ordered
 
 
-def _circle(resting: list[str], rests_on: Mapping[str, Mapping[str, str]]) -> Circular:
+def _premises(rules: Iterable[tuple[str, Condition]]) -> Iterator[str]:
+    return iter([premise for _, condition in rules for premise in facts_in(condition)])
+
+
+def _circle(resting: list[str], concluded_by: ConcludedBy) -> Circular:
     """`resting`: each fact rests on the next, and the last on the first. The error runs from premise to conclusion."""
     facts = (resting[0], *reversed(resting))
-    return Circular(facts, tuple(rests_on[later][earlier] for earlier, later in pairwise(facts)))
+    rules = [
+        next(rule for rule, condition in concluded_by[later] if earlier in facts_in(condition))
+        for earlier, later in pairwise(facts)
+    ]
+    return Circular(facts, tuple(rules))

@@ -6,7 +6,7 @@ Facts with the same outcomes (all the yes/no questions, all the faults) share on
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from typing import Generic, TypeVar
 
 Member = TypeVar("Member")
@@ -33,18 +33,35 @@ class Subsets(dict[int, tuple[Member, ...]], Generic[Member]):
         return picked
 
 
+class Masks(dict[tuple[str, ...], int]):
+    """For each choice of outcomes their mask; worked out the first time it is asked for. KeyError: no such outcome."""
+
+    def __init__(self, bits: Mapping[str, int]) -> None:
+        super().__init__()
+        self._bits = bits
+
+    def __missing__(self, chosen: tuple[str, ...]) -> int:
+        mask = 0
+        for outcome in chosen:
+            mask |= self._bits[outcome]
+        self[chosen] = mask
+        return mask
+
+
 class Outcomes:
     """The outcomes that a fact can have. `full` is the mask of them all.
 
-    `named[mask]` are the outcomes in a mask, `marked[mask]` the same as pairs of bit and place.
+    `masks[names]` is the mask of the outcomes named, `named[mask]` are the outcomes in a mask, `marked[mask]` the same
+    as pairs of bit and place.
     """
 
-    __slots__ = ("bits", "full", "marked", "named", "names")
+    __slots__ = ("bits", "full", "marked", "masks", "named", "names")
 
     def __init__(self, names: tuple[str, ...]) -> None:
         self.names = names
         self.bits = {name: 1 << place for place, name in enumerate(names)}
         self.full = (1 << len(names)) - 1
+        self.masks = Masks(self.bits)
         self.named = Subsets(names)
         self.marked = Subsets([(1 << place, place) for place in range(len(names))])
         if not names or len(self.bits) != len(names):

@@ -181,7 +181,7 @@ class State:
         return change
 
     def _read(self, fact: str, outcomes: Iterable[str]) -> tuple[int, int]:
-        test = self.network.facts.read(fact, outcomes)
+        test = self.network.facts.read(fact, tuple(outcomes))
         if not test[1]:
             raise ValueError(f"an answer must leave {fact} at least one outcome")
         return test

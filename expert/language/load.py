@@ -5,15 +5,14 @@ Text to nodes, a survey of all names, nodes to records, then the checks on the w
 
 from __future__ import annotations
 
-import gc
 import hashlib
-from collections.abc import Callable, Iterator, Mapping
-from contextlib import contextmanager
+from collections.abc import Callable, Mapping
 from pathlib import Path, PurePosixPath
 
 from expert.language.bench_file import read_bench
 from expert.language.checks import CHECKS
 from expert.language.circuit_file import read_circuit
+from expert.language.collecting import collector_resting
 from expert.language.draft import Draft
 from expert.language.model import Position, RuleBase
 from expert.language.names import Names
@@ -105,20 +104,8 @@ def _sort_of(inner: str) -> str:
     return _FOLDERS.get(path.parts[0], "") if len(path.parts) == 2 and path.suffix == ".yaml" else ""
 
 
-@contextmanager
-def _without_garbage_collection() -> Iterator[None]:
-    """Reading makes very many small values and no cycles; looking for garbage among them would only cost time."""
-    was_on = gc.isenabled()
-    gc.disable()
-    try:
-        yield
-    finally:
-        if was_on:
-            gc.enable()
-
-
 def _read(texts: Mapping[str, str], problems: list[Problem], folder: str) -> RuleBase:
-    with _without_garbage_collection():
+    with collector_resting():
         already = {problem.at.path for problem in problems}
         names = Names()
         survey = Survey(names, problems)

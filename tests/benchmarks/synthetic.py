@@ -22,10 +22,14 @@ Narrowings = tuple[tuple[str, tuple[str, ...]], ...]
 
 @dataclass(frozen=True)
 class Synthetic:
-    """Facts with outcomes, the questions among them, how they really are, and the recipe of the rules."""
+    """Facts with outcomes, the questions among them, how they really are, and the recipe of the rules.
+
+    `popular`: a question that `popular_rules` of the rules test.
+    """
 
     size: int
     seed: int
+    popular_rules: int
     outcomes: dict[str, tuple[str, ...]]
     questions: tuple[str, ...]
     popular: str
@@ -34,6 +38,7 @@ class Synthetic:
     def rules(self) -> Iterator[tuple[str, Condition, Narrowings]]:
         """The rules, made afresh each time: what a reader keeps of them is all that takes up memory."""
         chance = random.Random(self.seed)
+        every = max(1, self.size // self.popular_rules)
         layers = [list(self.questions)]
         findings = [fact for fact in self.outcomes if fact.startswith("finding")]
         share = len(findings) / LAYERS
@@ -42,14 +47,10 @@ class Synthetic:
             layer = number * LAYERS // self.size
             count = chance.randint(1, 5)
             below = [chance.choice(layers[layer] if chance.random() < 0.5 else layers[0]) for _ in range(count)]
-            if number % self._every == 0:
+            if number % every == 0:
                 below[0] = self.popular
             fact = chance.choice(layers[layer + 1])
             yield self._rule(chance, number, list(dict.fromkeys(below)), fact)
-
-    @property
-    def _every(self) -> int:
-        return max(1, self.size // min(1_000, max(1, self.size // 4)))
 
     def _rule(
         self, chance: random.Random, number: int, below: list[str], fact: str
@@ -71,8 +72,12 @@ class Synthetic:
         return f"rule_{number}_about_{fact}", All(tuple(parts)), ((fact, (then,)),)
 
 
-def synthetic(size: int, seed: int = 1) -> Synthetic:
-    """A base of about this many rules: three questions and two findings to every ten rules."""
+def synthetic(size: int, seed: int = 1, popular_rules: int | None = None) -> Synthetic:
+    """A base of about this many rules: three questions and two findings to every ten rules.
+
+    `popular_rules`: a thousand unless told, but no more than a quarter of them all.
+    """
+    popular_rules = popular_rules or min(1_000, max(1, size // 4))
     chance = random.Random(seed)
     outcomes: dict[str, tuple[str, ...]] = {}
     for number in range(max(6, size * 3 // 10)):
@@ -81,4 +86,4 @@ def synthetic(size: int, seed: int = 1) -> Synthetic:
     for number in range(max(LAYERS, size * 2 // 10)):
         outcomes[f"finding_{number}"] = chance.choice((YES_NO, YES_NO, READINGS))
     world = {fact: chance.choice(names) for fact, names in outcomes.items()}
-    return Synthetic(size, seed, outcomes, questions, questions[0], world)
+    return Synthetic(size, seed, popular_rules, outcomes, questions, questions[0], world)

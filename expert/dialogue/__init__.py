@@ -4,7 +4,8 @@
 - `steps.py`: begin, step, and what comes next
 - `intake.py`, `bench_moves.py`, `asking.py`, `searching.py`, `ending.py`, `dangers.py`, `mending.py`, `closing.py`: one
   part of the talk each; `situation.py`: where the search stands
-- `commands.py`: why, how, what if, suspects, note and the rest; `taking_back.py`: answers, take back
+- `commands.py`: why, how, what if, suspects, note and the rest; `taking_back.py`: answers, take back;
+  `command_words.py`, `mistyped.py`: the words of the commands, and what a mistyped line was meant to be
 - `values.py`: plate, readings and worked-out values for the formulas
 - `wording.py`: records as the technician reads them
 - `unattended.py`: plays a job from an answers file; `replay.py`: runs a trace again

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 
 from expert.dialogue.asking import CANNOT_TELL, NotAnAnswer, refuse_silly
-from expert.dialogue.commands import command_in
+from expert.dialogue.command_words import command_in
 from expert.dialogue.job import Job, Shop, Talk
 from expert.dialogue.plate import set_machine, take_plate
 from expert.dialogue.steps import begin

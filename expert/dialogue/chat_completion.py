@@ -8,7 +8,7 @@ from prompt_toolkit.completion import CompleteEvent, Completer, Completion
 from prompt_toolkit.document import Document
 
 from expert.dialogue.closing import ENDINGS
-from expert.dialogue.commands import COMMAND_WORDS, HELP
+from expert.dialogue.command_words import COMMAND_WORDS, HELP
 from expert.dialogue.intake import matching_complaints
 from expert.dialogue.job import Job
 from expert.trace.cleaning import clean

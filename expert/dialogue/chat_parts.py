@@ -10,7 +10,8 @@ from dataclasses import dataclass
 from expert.dialogue.asking import CANNOT_TELL, NotAnAnswer, read_answer, understood
 from expert.dialogue.bench_moves import state_in_words
 from expert.dialogue.closing import ENDINGS
-from expert.dialogue.commands import COMMAND_WORDS, obey
+from expert.dialogue.command_words import COMMAND_WORDS
+from expert.dialogue.commands import obey
 from expert.dialogue.job import Given, Job, Phase, Talk
 from expert.dialogue.session import LONGEST_LINE
 from expert.dialogue.situation import picture_of

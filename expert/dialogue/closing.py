@@ -6,7 +6,9 @@ from expert.dialogue.asking import NO, NotAnAnswer
 from expert.dialogue.bench_moves import state_in_words
 from expert.dialogue.customer import customer_summary
 from expert.dialogue.dangers import make_safe
+from expert.dialogue.explaining import answer_in_words, repairs_in_words
 from expert.dialogue.job import Job, Phase, Prompt, Talk
+from expert.dialogue.mistyped import is_slip
 from expert.dialogue.situation import picture_of
 from expert.engine.bench import satisfies
 from expert.trace.records import Closed, CustomerTold, HandedOver, Put
@@ -84,12 +86,17 @@ def answer_close(talk: Talk, line: str) -> None:
         job.minutes = _minutes(job, text)
         job.closing["minutes"] = f"{job.minutes:g}"
     elif name == "parts":
+        if is_slip(text):
+            raise NotAnAnswer(f"{echo(text)} names no part. Type ok, none, or the parts, separated by commas.")
         if text.casefold() == "none":
             job.parts_used = ()
         elif text.casefold() not in {"ok", ""}:
             job.parts_used = tuple(part.strip()[:80] for part in text.split(",") if part.strip())
         job.closing["parts"] = "ok"
     else:
+        # The job is sealed after it: a mistyped command must not end it.
+        if is_slip(text):
+            raise NotAnAnswer(f"{echo(text)} is no remark. Type it in a few more words, or no.")
         job.closing["note"] = "" if text.casefold() in {*NO, "ok", ""} else text[:2000]
 
 
@@ -138,14 +145,16 @@ def summary(job: Job) -> list[str]:
     picture = picture_of(job)
     lines = ["Complaints: " + ("; ".join(base.complaints[c].name for c in job.complaints) or "none yet")]
     lines += [f"Bench: {state_in_words(job)}"] if job.bench else []
+    lines += repairs_in_words(job)
     lines += [f"Found: {job.fault_name(fault)}" for fault in picture.confirmed]
     lines += [f"Danger: {text}" for text in job.dangers_met.values()]
     lines += [f"Still possible: {job.fault_name(suspect.fault)}" for suspect in picture.suspects[:5]]
     lines += [
-        f"{given.number}. {base.questions[given.question].ask} {given.text}"
+        f"{given.number}. {base.questions[given.question].ask} {answer_in_words(job, given)}"
         for given in job.given.values()
         if given.holds
     ]
+    lines += [f"Still to be proved: {base.questions[question].ask}" for question in job.to_prove]
     lines += [f"Not answered: {base.questions[question].ask} {why}".rstrip() for question, why in job.cannot.items()]
     lines += [f"Could not be done: {move.say}" for move in base.bench.moves if move.id in job.impossible]
     return lines

@@ -4,31 +4,19 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from expert.dialogue.asking import NotAnAnswer, how_to, read_answer
+from expert.dialogue.asking import CANNOT_TELL, NotAnAnswer, how_to, read_answer
 from expert.dialogue.bench_moves import PREPARE
 from expert.dialogue.closing import hand_over, warn_if_not_safe
+from expert.dialogue.command_words import HELP, command_in
+from expert.dialogue.dangers import STOPPED, open_dangers
 from expert.dialogue.explaining import consequences, suspects_in_words, why_in_words, why_no_question
 from expert.dialogue.figures_wording import NOT_POSSIBLE, figure_at_the_prompt
-from expert.dialogue.job import Phase, Talk
+from expert.dialogue.job import Job, Phase, Talk
+from expert.dialogue.mending import WHAT_WAS_DONE
 from expert.dialogue.situation import picture_of
 from expert.dialogue.taking_back import confirm_take_back, list_answers, propose_take_back
+from expert.dialogue.values import unit_at_prompt
 from expert.trace.records import Noted, Paused
-
-HELP = (
-    "Answer the question, or type one of these:",
-    "  why               why this is asked",
-    "  how               how to make the test, what a sound machine shows",
-    "  can't tell        leave this question; a reason may follow",
-    "  what if ANSWER    what an answer would mean, without giving it",
-    "  suspects          what may be at fault, likeliest first",
-    "  answers           all answers so far, numbered",
-    "  take back N       take answer N back",
-    "  note TEXT         keep a remark with the job",
-    "  figure NAME ...   a calculation of the trade; figure list shows them",
-    "  hand over         end here, with a summary for somebody else",
-    "  pause             leave; expert resume goes on",
-    "  help              this list",
-)
 
 
 def obey(talk: Talk, line: str) -> bool:
@@ -38,22 +26,11 @@ def obey(talk: Talk, line: str) -> bool:
         confirm_take_back(talk, words)
         return True
     name = command_in(words)
+    if words == "?" and talk.job.prompt.kind not in ("question", "proof", "conflict"):
+        name = "help"
     if name:
         _COMMANDS[name](talk, words[len(name) :].strip())
     return bool(name)
-
-
-def command_in(words: str) -> str:
-    """The command that a line gives, or ''.
-
-    >>> command_in("Take back 3"), command_in("why"), command_in("why not")
-    ('take back', 'why', '')
-    """
-    line = words.strip().casefold()
-    for name in _COMMANDS:
-        if line == name or (line.startswith(name + " ") and name not in _ALONE):
-            return name
-    return ""
 
 
 def _help(talk: Talk, rest: str) -> None:
@@ -71,29 +48,48 @@ def _why(talk: Talk, rest: str) -> None:
 def _how(talk: Talk, rest: str) -> None:
     job = talk.job
     if job.prompt.kind in ("question", "proof"):
-        talk.tell(*how_to(job, job.base.questions[job.prompt.subject]))
+        question = job.base.questions[job.prompt.subject]
+        talk.tell(*_cautions(job, question.cautions), *how_to(job, question))
     elif job.prompt.subject.startswith(PREPARE):
         preparation = job.base.questions[job.prompt.subject.removeprefix(PREPARE)].prepare
         steps = preparation.steps if preparation else ()
-        talk.tell(*(f"{number}. {step}" for number, step in enumerate(steps, 1)), "Is that done?")
+        talk.tell(*_numbered_steps(steps), "Is that done?")
     elif job.prompt.kind == "move":
         move = next(move for move in job.base.bench.moves if move.id == job.prompt.subject)
-        talk.tell(*(f"{number}. {step}" for number, step in enumerate(move.steps, 1)), move.confirm)
+        talk.tell(*_cautions(job, move.cautions), *_numbered_steps(move.steps), move.confirm)
     elif job.prompt.kind == "repair":
-        steps = job.base.faults[job.prompt.subject].repair.steps
-        talk.tell(*(f"{number}. {step}" for number, step in enumerate(steps, 1)))
+        repair = job.base.faults[job.prompt.subject].repair
+        needs = ", ".join((*repair.parts, *repair.consumables))
+        talk.tell(*_cautions(job, repair.cautions), *([f"You need: {needs}."] if needs else []))
+        talk.tell(*_numbered_steps(repair.steps), WHAT_WAS_DONE)
+    elif job.prompt.kind == "danger":
+        talk.tell(*(f"STOP! {text}" for text in open_dangers(job).values()), STOPPED)
     else:
         talk.tell("There is no test to explain here. Type help for what you can type.")
+
+
+def _cautions(job: Job, cautions: tuple[str, ...]) -> list[str]:
+    """Cautions come before the steps, also when these are told again."""
+    return [f"! {job.base.cautions[caution].text}" for caution in cautions]
+
+
+def _numbered_steps(steps: tuple[str, ...]) -> list[str]:
+    return [f"{number}. {step}" for number, step in enumerate(steps, 1)]
 
 
 def _what_if(talk: Talk, rest: str) -> None:
     job = talk.job
     if job.prompt.kind not in ("question", "proof"):
-        raise NotAnAnswer("There is no question now for which an answer could be supposed.")
+        raise NotAnAnswer("There is no test now, so there is no answer to try out.")
+    question = job.base.questions[job.prompt.subject]
     if not rest:
-        raise NotAnAnswer("Type what if and an answer, such as: what if yes")
-    given = read_answer(job, job.base.questions[job.prompt.subject], rest)
-    talk.tell(*consequences(job, given))
+        unit = unit_at_prompt(question.measure, job.shop.system) if question.measure else ""
+        example = f"10 {unit}".strip() if question.measure else "1" if question.labels else "yes"
+        raise NotAnAnswer(f"Type what if and an answer, such as: what if {example}")
+    if CANNOT_TELL.fullmatch(rest):
+        talk.tell("The question is left, and the search goes on by other tests.")
+        return
+    talk.tell(*consequences(job, read_answer(job, question, rest)))
 
 
 def _suspects(talk: Talk, rest: str) -> None:
@@ -138,5 +134,3 @@ _COMMANDS: dict[str, Callable[[Talk, str], None]] = {
     "hand over": _hand_over,
     "pause": _pause,
 }
-_ALONE = {"help", "why", "how", "suspects", "answers", "hand over", "pause"}
-COMMAND_WORDS = ("can't tell", *_COMMANDS)

@@ -40,11 +40,20 @@ def customer_summary(job: Job, ending: str) -> tuple[str, ...]:
     if tests:
         lines.append("Tests after the repair:")
         lines += [
-            f"  - {base.questions[question].ask} {answer or 'not made'} {_mark(passed)}"
+            f"  - {base.questions[question].ask} {_shown(job, question, answer)} {_mark(passed)}"
             for question, (answer, passed) in tests.items()
         ]
     lines += _what_to_watch(job)
     return tuple(lines)
+
+
+def _shown(job: Job, question: str, answer: str) -> str:
+    """The answer to a proof: a choice by its label, a reading as it was typed."""
+    given = job.answer_to(question)
+    if given is None or given.text != answer or given.quantity is not None:
+        return answer or "not made"
+    labels = job.base.questions[question].labels
+    return " or ".join(labels.get(outcome, outcome) for outcome in given.outcomes)
 
 
 def _mark(passed: bool | None) -> str:

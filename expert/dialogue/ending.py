@@ -56,7 +56,8 @@ def ending_of(job: Job, picture: Picture) -> Ending:
         outcomes.append(outcome)
         standings |= {fault: outcome for fault in faults if fault not in standings}
         name = job.base.complaints[complaint].name
-        sentences.append(_COMPLAINT_ENDS[outcome].format(name=name, names=_listed(job, faults)))
+        names = _listed(job, faults) or _why_no_list(job, picture, complaint)
+        sentences.append(_COMPLAINT_ENDS[outcome].format(name=name, names=names))
     for complaint in picture.normal:
         sentences.append(f"'{job.base.complaints[complaint].name}' is how a sound machine behaves. It is no fault.")
     for fault in picture.causes_wanted:
@@ -182,4 +183,11 @@ def causes_first(job: Job, faults: list[str]) -> list[str]:
 
 
 def _listed(job: Job, faults: tuple[str, ...]) -> str:
-    return "; ".join(job.fault_name(fault) for fault in faults) or "Too many faults are still possible."
+    return "; ".join(job.fault_name(fault) for fault in faults)
+
+
+def _why_no_list(job: Job, picture: Picture, complaint: str) -> str:
+    explainers = job.knowledge.explainers[complaint]
+    if any(suspect.fault in explainers for suspect in picture.suspects):
+        return "Too many faults are still possible."
+    return "No known fault that explains it is left."

@@ -28,7 +28,10 @@ def why_in_words(job: Job, picture: Picture, choice: Choice) -> tuple[str, ...]:
             f"{choice.ahead_by}: {job.base.rules[choice.ahead_by].because}"
         )
     minutes = best.minutes + best.route.minutes
-    lines.append(f"It tells about {best.gain:.2f} bits in {minutes:g} min, moves of the bench included.")
+    lines.append(
+        f"It tells about {best.gain:.2f} bits in {minutes:g} min, moves of the bench included. "
+        "(1 bit: half of the doubt is gone.)"
+    )
     for other in choice.others[:2]:
         cost = other.minutes + other.route.minutes
         lines.append(f"Next in line: {job.base.questions[other.question].ask} ({other.gain:.2f} bits in {cost:g} min)")
@@ -40,24 +43,53 @@ def why_in_words(job: Job, picture: Picture, choice: Choice) -> tuple[str, ...]:
 
 def why_no_question(job: Job) -> tuple[str, ...]:
     """Why the job waits here, where no test is asked."""
-    sentences = {
-        "move": "The next step needs the bench in another state. You confirm each move, so that nobody works on a live "
-        "or hot machine by mistake.",
-        "proof": "This test would have caught a wrong repair. It must come out sound before the machine goes out.",
-        "repair": "Rules and answers point to this fault. Type suspects or answers to see on what it rests.",
-        "danger": "A danger was found. Nothing else is asked until a responsible person has dealt with it.",
-        "conflict": "The answers contradict each other. Going on as if both held would lead to a wrong part.",
-        "close": "The record needs it.",
-        "intake": "The record and the search both start from it.",
-    }
-    return (sentences[job.prompt.kind],)
+    prompt = job.prompt
+    if prompt.kind == "move":
+        return (_why_move(job), "You confirm each move, so that nobody works on a live or hot machine by mistake.")
+    return (_WHY_AT.get(prompt.subject) or _WHY[prompt.kind],)
+
+
+def _why_move(job: Job) -> str:
+    if set(job.dangers_met) - job.dangers_cleared:
+        return "A danger was found. The machine is made safe before anything else."
+    if job.phase is Phase.FIND and job.choice is not None:
+        return f"The next test needs the bench in another state. It is: {job.base.questions[job.choice.best.asks].ask}"
+    return _WHY_MOVE[job.phase]
+
+
+_WHY_MOVE = {
+    Phase.SAFE: "The machine is made safe before the search begins.",
+    Phase.FIND: "The next test needs the bench in another state.",
+    Phase.REPAIR: "The repair needs the bench in another state.",
+    Phase.PROVE: "The next proof needs the bench in another state.",
+    Phase.CLOSE: "The machine is left in a safe state.",
+}
+_WHY = {
+    "proof": "This test would have caught a wrong repair. It must come out sound before the machine goes out.",
+    "repair": "Rules and answers point to this fault. Type suspects or answers to see on what it rests.",
+    "danger": "A danger was found. Nothing else is asked until a responsible person has dealt with it.",
+    "conflict": "The answers contradict each other. Going on as if both held would lead to a wrong part.",
+}
+_WHY_AT = {
+    "technician": "The record says who worked at the machine.",
+    "machine": "Tests, limits and parts depend on the type of machine.",
+    "plate": "The limits of the tests are worked out from these values.",
+    "complaints": "The search starts from what the customer noticed.",
+    "qualified": "Tests on live parts are put only to those who may do them.",
+    "arrives": "How the machine stands decides what makes it safe.",
+    "ending": "The record and the customer's summary say how the job ended.",
+    "parts": "The record says which parts were used. The bill rests on it.",
+    "minutes": "The record says how long the job took. The bill rests on it.",
+    "note": "What the record does not say otherwise, the next person will not know.",
+}
 
 
 def suspects_in_words(job: Job, picture: Picture) -> tuple[str, ...]:
     """Confirmed faults, then the open suspects as a small bar list."""
     if job.phase is Phase.INTAKE:
         return ("No suspects before the complaint is known.",)
-    lines = [f"Found: {job.fault_name(fault)}" for fault in picture.confirmed]
+    lines = repairs_in_words(job)
+    lines += [f"Found: {job.fault_name(fault)}" for fault in picture.confirmed]
     belief = beliefs(job.knowledge, picture)
     for suspect in picture.suspects[:SHOWN]:
         share = belief[suspect.fault]
@@ -66,6 +98,22 @@ def suspects_in_words(job: Job, picture: Picture) -> tuple[str, ...]:
     if len(picture.suspects) > SHOWN:
         lines.append(f"      and {len(picture.suspects) - SHOWN} less likely")
     return tuple(lines or ["No suspect is open."])
+
+
+def repairs_in_words(job: Job) -> list[str]:
+    """What was repaired, and whether it is proved."""
+    return [f"Repaired{_PROVED[proved]}: {job.fault_name(fault)}" for fault, proved in job.repaired.items()]
+
+
+_PROVED = {True: " and proved", None: ", not proved yet", False: ", but the proof failed"}
+
+
+def answer_in_words(job: Job, given: Given) -> str:
+    """An answer as it reads by itself: a choice by its label, a reading as typed with its name."""
+    question = job.base.questions[given.question]
+    if given.quantity is not None:
+        return f"{given.text} ({' or '.join(given.outcomes)})"
+    return " or ".join(question.labels.get(outcome, outcome) for outcome in given.outcomes)
 
 
 def consequences(job: Job, given: Given) -> tuple[str, ...]:

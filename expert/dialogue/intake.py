@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from expert.dialogue.asking import NO, YES, NotAnAnswer
+from expert.dialogue.asking import CANNOT_TELL, NO, YES, NotAnAnswer
 from expert.dialogue.inference import conclude
 from expert.dialogue.job import Job, Phase, Prompt, Talk
+from expert.dialogue.mistyped import is_squeezed_command, names_meant
 from expert.dialogue.plate import plate_prompt, set_machine, take_plate
 from expert.engine.bench import bench_state
 from expert.language.model import Complaint
@@ -25,6 +26,8 @@ def put_intake(talk: Talk, name: str) -> None:
 def answer_intake(talk: Talk, line: str) -> None:
     """Take one intake line and put the next prompt. Raises NotAnAnswer."""
     name = talk.job.prompt.subject
+    if CANNOT_TELL.fullmatch(line.strip()):
+        raise NotAnAnswer(_NOT_KNOWN[name])
     stay = _TAKERS[name](talk, line.strip())
     if stay:
         put_intake(talk, name)
@@ -36,6 +39,15 @@ def answer_intake(talk: Talk, line: str) -> None:
         talk.job.phase = Phase.SAFE
         talk.job.prompt = Prompt("")
 
+
+_NOT_KNOWN = {
+    "technician": "A name is needed for the record. Type your name or your initials.",
+    "machine": "The type must be known: limits and tests depend on it. Compare the layout, then type a number.",
+    "plate": "If the plate cannot be read, type ok: the values of the machine type are used.",
+    "complaints": "Type what the customer said, in a few words, or list to see all complaints.",
+    "qualified": "In doubt, type no: then nothing is asked with the covers off and the mains on.",
+    "arrives": "Look at the machine, and type the number of the line that fits.",
+}
 
 # ---------------------------------------------------------------- the prompts
 
@@ -83,7 +95,8 @@ _PROMPTS = {
 
 
 def _take_technician(talk: Talk, text: str) -> bool:
-    if not text:
+    # Anything with a letter may be a name, but for a command that only lacks its space.
+    if not any(map(str.isalpha, text)) or is_squeezed_command(text):
         raise NotAnAnswer("A name is needed for the record. Type your name or your initials.")
     talk.job.technician = text[:60]
     return False
@@ -93,7 +106,9 @@ def _take_machine(talk: Talk, text: str) -> bool:
     machines = list(talk.job.base.machines.values())
     chosen = _pick(text, [machine.id for machine in machines])
     if chosen is None:
-        raise NotAnAnswer(f"{echo(text)} is no machine type. Type a number from 1 to {len(machines)}.")
+        meant = names_meant(text, {machine.id: f"{machine.id} {machine.title}" for machine in machines})
+        hint = _numbered_meant([(machine.id, machine.title) for machine in machines], meant)
+        raise NotAnAnswer(f"{echo(text)} is no machine type.{hint} Type {_numbers_up_to(len(machines))}.")
     set_machine(talk, talk.job.base.machines[chosen])
     return False
 
@@ -116,7 +131,8 @@ def _take_complaints(talk: Talk, text: str) -> bool:
             talk.tell(*(f"{numbers.index(c.id) + 1:>3}  {c.name}" for c in fitting))
             return True
         if not fitting:
-            raise NotAnAnswer(f"{echo(part.strip())} fits no complaint. Type other words, or list to see all.")
+            hint = _complaints_meant(job, part)
+            raise NotAnAnswer(f"{echo(part.strip())} fits no complaint.{hint} Type other words, or list to see all.")
         chosen.append(fitting[0].id)
     add_complaints(talk, chosen)
     return True
@@ -163,7 +179,7 @@ def _score(complaint: Complaint, phrase: str) -> int:
 def _take_qualified(talk: Talk, text: str) -> bool:
     word = text.casefold()
     if word not in YES | NO:
-        raise NotAnAnswer(f"{echo(text)} is no answer here. Type yes or no.")
+        raise NotAnAnswer(f"{echo(text)} is no answer here. Type yes or no; in doubt, no.")
     talk.job.qualified = word in YES
     return False
 
@@ -172,7 +188,7 @@ def _take_arrives(talk: Talk, text: str) -> bool:
     bench = talk.job.base.bench
     chosen = _pick(text, list(bench.arrives))
     if chosen is None:
-        raise NotAnAnswer(f"{echo(text)} is no answer here. Type a number from 1 to {len(bench.arrives)}.")
+        raise NotAnAnswer(f"{echo(text)} is no answer here. Look, and type {_numbers_up_to(len(bench.arrives))}.")
     talk.job.bench = bench_state(bench, bench.arrives[chosen].state)
     talk.add(Moved(f"arrives {chosen}", dict(talk.job.bench), 0.0))
     return False
@@ -186,6 +202,22 @@ _TAKERS = {
     "qualified": _take_qualified,
     "arrives": _take_arrives,
 }
+
+
+def _numbers_up_to(count: int) -> str:
+    return "1" if count == 1 else f"a number from 1 to {count}"
+
+
+def _numbered_meant(listed: list[tuple[str, str]], meant: list[str]) -> str:
+    """The entries that were likely meant, each with its number in the list; '' when there is none."""
+    names = [f"{number} {name}" for number, (key, name) in enumerate(listed, 1) if key in meant]
+    return f" Did you mean: {', or '.join(names)}?" if names else ""
+
+
+def _complaints_meant(job: Job, part: str) -> str:
+    complaints = list(job.base.complaints.values())
+    meant = names_meant(part, {c.id: " ".join((c.id, c.name, *c.words)) for c in complaints})
+    return _numbered_meant([(c.id, c.name) for c in complaints], meant)
 
 
 def _pick(text: str, ids: list[str]) -> str | None:

@@ -18,6 +18,7 @@ from expert.dialogue.dangers import (
 from expert.dialogue.intake import answer_intake, put_intake
 from expert.dialogue.job import Job, Phase, Prompt, Shop, Talk
 from expert.dialogue.mending import answer_proof, answer_repair, cannot_prove, prove_on, repair_on
+from expert.dialogue.mistyped import with_command_meant
 from expert.dialogue.searching import search_on
 from expert.engine.knowledge import Knowledge
 from expert.engine.state import State
@@ -50,7 +51,7 @@ def step(job: Job, line: str) -> tuple[Job, tuple[Record, ...]]:
             if talk.job.prompt is waiting:
                 talk.job.prompt = Prompt("")
     except NotAnAnswer as problem:
-        return job, (Told(str(problem)),)
+        return job, (Told(with_command_meant(str(problem), line)),)
     go_on(talk)
     return talk.job, tuple(talk.records)
 

@@ -4,11 +4,18 @@ from __future__ import annotations
 
 from expert.dialogue.asking import NO, YES, NotAnAnswer, set_aside
 from expert.dialogue.bench_moves import state_in_words
+from expert.dialogue.dangers import open_dangers
+from expert.dialogue.explaining import answer_in_words
 from expert.dialogue.job import Given, Job, Phase, Prompt, Talk, Unable
 from expert.dialogue.mending import proof_is_withdrawn
 from expert.dialogue.situation import reopen
 from expert.trace.records import TakenBack
 from expert.trade.units import echo
+
+DANGER_RESTS_ON_IT = (
+    "The danger rests on this answer, and whoever works at the bench cannot lift the stop. When a responsible person "
+    "has looked at it, type: dealt with by NAME. Then the answer can be taken back and the test repeated."
+)
 
 
 def list_answers(talk: Talk, rest: str) -> None:
@@ -25,8 +32,7 @@ def list_answers(talk: Talk, rest: str) -> None:
 
 def _answer_in_words(job: Job, given: Given | Unable) -> str:
     if isinstance(given, Given):
-        reading = f" ({' or '.join(given.outcomes)})" if given.quantity else ""
-        return f"{job.base.questions[given.question].ask} {given.text}{reading}"
+        return f"{job.base.questions[given.question].ask} {answer_in_words(job, given)}"
     if given.kind == "move":
         return f"{next(move.say for move in job.base.bench.moves if move.id == given.subject)} can't"
     return f"{job.base.questions[given.subject].ask} can't tell {given.reason}".rstrip()
@@ -38,24 +44,26 @@ def propose_take_back(talk: Talk, rest: str) -> None:
     given = _numbered(job, rest)
     if isinstance(given, Unable):
         talk.tell(
-            f"Take back {given.number}. {_answer_in_words(job, given)}?",
+            f"Answer {given.number}: {_answer_in_words(job, given)}",
             "  It is asked again when it is needed.",
-            "Type yes or no.",
+            "Take it back? Type yes or no.",
         )
         job.prompt = Prompt("take back", str(given.number), ("yes", "no"))
         return
     after = job.state.copy()
     change = after.take_back(given.source)
     undone = [
-        f"  no longer concluded: {job.fault_name(fact)} {before[0]}"
+        f"  no longer {'found' if before == ('present',) else 'cleared'}: {job.fault_name(fact)}"
         for fact, (before, left) in change.narrowed.items()
         if fact in job.base.faults and len(before) == 1 and len(left) == 2
     ]
-    talk.tell(f"Take back {given.number}. {job.base.questions[given.question].ask} {given.text}?")
+    if any(rule not in after.fired for rule in open_dangers(job)):
+        raise NotAnAnswer(DANGER_RESTS_ON_IT)
+    talk.tell(f"Answer {given.number}: {_answer_in_words(job, given)}")
     talk.tell(*(undone[:8] or ["  Nothing else rests on it."]))
     if len(undone) > 8:
         talk.tell(f"  and {len(undone) - 8} more")
-    talk.tell("Type yes or no.")
+    talk.tell("Take it back? Type yes or no.")
     talk.job.prompt = Prompt("take back", str(given.number), ("yes", "no"))
 
 
@@ -95,7 +103,10 @@ def _numbered(job: Job, rest: str) -> Given | Unable:
     if not numbers:
         raise NotAnAnswer("There is no answer to take back.")
     if rest not in numbers:
-        raise NotAnAnswer(
-            f"{echo(rest)} is no answer that holds. There are: {', '.join(numbers)}. Type answers to see them."
-        )
+        there = f"Answers that hold: {', '.join(numbers)}. Type answers to see them."
+        if not rest:
+            raise NotAnAnswer(f"Type take back and the number of an answer. {there}")
+        if rest in {str(number) for number in job.given | job.unable}:
+            raise NotAnAnswer(f"Answer {rest} no longer holds. {there}")
+        raise NotAnAnswer(f"There is no answer {echo(rest)}. {there}")
     return standing[int(rest)]

@@ -9,6 +9,7 @@ from __future__ import annotations
 import math
 import re
 import unicodedata
+from difflib import get_close_matches
 
 from expert.trade.kinds import KINDS, Kind
 from expert.trade.quantity import Quantity, article, with_article
@@ -147,7 +148,7 @@ def _plain_value(text: str, wanted: Kind, default: str, system: str) -> float:
     typed = matched[2] or ""
     unit = default if not typed or typed in _NO_UNIT_OF_ITS_OWN else unit_in(wanted, typed)
     if unit is None:
-        raise NotAQuantity(f"{echo(text)} {_what_is(typed)}; {what_would_do(wanted, system)}")
+        raise NotAQuantity(f"{echo(text)} {_what_is(typed, wanted)}; {what_would_do(wanted, system)}")
     factor, offset = wanted.units[unit]
     return _float(matched[1], text) * factor + offset
 
@@ -162,10 +163,12 @@ def _why_not(text: str) -> str:
     return "is not one number with one unit"
 
 
-def _what_is(unit: str) -> str:
+def _what_is(unit: str, wanted: Kind) -> str:
     kinds = [KINDS[name] for name in units_named(unit)]
     if not kinds:
-        return f"has the unknown unit {echo(unit)}"
+        near = get_close_matches(unit[:LONGEST_ECHO], [name for name in wanted.units if len(name) > 1], 1)
+        meant = f", did you mean {near[0]}?" if near else ""
+        return f"has the unknown unit {echo(unit)}{meant}"
     families = list(dict.fromkeys(kind.family for kind in kinds))
     if len(kinds) == 1:
         return f"is {article(kinds[0].words)}"

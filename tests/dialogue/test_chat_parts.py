@@ -36,9 +36,7 @@ def job_after(*lines: str) -> Job:
 REMARKS = [
     pytest.param((), "Ann", "", False, id="a name is taken as it is"),
     pytest.param(("Ann",), "1", "Test machine", False, id="a number shows the machine it means"),
-    pytest.param(
-        ("Ann",), "9", "'9' is no machine type. Type a number from 1 to 1.", True, id="a number that means no machine"
-    ),
+    pytest.param(("Ann",), "9", "'9' is no machine type. Type 1.", True, id="a number that means no machine"),
     pytest.param(
         INTAKE[:3], "empt", "Complaint: Boiler does not fill.", False, id="words show the complaint they mean"
     ),
@@ -83,7 +81,7 @@ REMARKS = [
     pytest.param(
         TO_COIL,
         "take back 9",
-        "'9' is no answer that holds. There are: 1. Type answers to see them.",
+        "There is no answer '9'. Answers that hold: 1. Type answers to see them.",
         True,
         id="take back of nothing",
     ),
@@ -158,7 +156,7 @@ OFFERED = [
         "c",
         {
             "cold": "Unplugged and cold",
-            "can't tell": "can't tell        leave this question; a reason may follow",
+            "can't tell": "can't tell, or ?  leave this question; a reason may follow",
         },
         id="arrivals",
     ),

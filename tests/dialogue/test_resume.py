@@ -62,7 +62,7 @@ def test_an_open_take_back_is_shown_again_so_that_a_yes_is_not_taken_for_an_answ
     at_the_pump.resume("yes\ntake back 1\n")
     assert at_the_pump.resume("no\n").out.startswith(
         STANDS
-        + "Take back 1. Does the pump run? yes?\n  no longer concluded: pump: dead absent\nType yes or no.\n> no\n"
+        + "Answer 1: Does the pump run? yes\n  no longer cleared: pump: dead\nTake it back? Type yes or no.\n> no\n"
     )
     assert at_the_pump.resume("take back 1\nyes\n").out.endswith(f"Answer 1 is taken back.\n{PUMP_QUESTION}{GO_ON}")
 

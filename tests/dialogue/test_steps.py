@@ -101,9 +101,9 @@ def test_a_reading_near_a_limit_keeps_both_neighbours(filling: Desk) -> None:
 def test_taking_an_answer_back_widens_what_rested_on_it(filling: Desk) -> None:
     filling.type("yes", "yes", *COLD_TESTS, "OL")
     assert filling.type("take back 2") == [
-        "Take back 2. What does the coil read? OL?",
-        "  no longer concluded: fill valve: coil open present",
-        "Type yes or no.",
+        "Answer 2: What does the coil read? OL (open)",
+        "  no longer found: fill valve: coil open",
+        "Take it back? Type yes or no.",
     ]
     said = filling.type("yes")
     assert said[0] == "Answer 2 is taken back."

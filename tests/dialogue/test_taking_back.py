@@ -48,9 +48,9 @@ def test_the_end_says_what_would_settle_the_rest_and_how_to_come_back_to_it(fill
     ]
     said = filling.type("take back 4")
     assert said == [
-        "Take back 4. Take the covers off. can't?",
+        "Answer 4: Take the covers off. can't",
         "  It is asked again when it is needed.",
-        "Type yes or no.",
+        "Take it back? Type yes or no.",
     ]
     said = filling.type("yes")
     assert said[0] == "Answer 4 is taken back." and said[-1] == "Are they off? (yes / no)"
@@ -82,9 +82,9 @@ def test_answers_numbers_what_could_not_be_told_along_with_the_rest(filling: Des
 def test_a_can_t_tell_is_taken_back_and_asked_again(filling: Desk) -> None:
     filling.type("yes", "can't tell the shop is too loud")
     assert filling.type("take back 1") == [
-        "Take back 1. Does the pump run? can't tell the shop is too loud?",
+        "Answer 1: Does the pump run? can't tell the shop is too loud",
         "  It is asked again when it is needed.",
-        "Type yes or no.",
+        "Take it back? Type yes or no.",
     ]
     said = filling.type("yes")
     assert said[0] == "Answer 1 is taken back." and filling.job.cannot == {}
@@ -96,7 +96,7 @@ def test_a_can_t_tell_is_taken_back_and_asked_again(filling: Desk) -> None:
 def test_only_what_holds_can_be_taken_back(filling: Desk) -> None:
     filling.type("yes", "can't tell", "take back 1", "yes", "no")
     assert filling.type("take back 1") == [
-        "'1' is no answer that holds. There are: 2. Type answers to see them.",
+        "Answer 1 no longer holds. Answers that hold: 2. Type answers to see them.",
     ]
 
 

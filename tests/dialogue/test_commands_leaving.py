@@ -1,0 +1,184 @@
+"""Leaving a job: pause and hand over, in every phase; whole replies compared."""
+
+from __future__ import annotations
+
+from expert.dialogue.job import Phase
+from tests.dialogue.phases import at, each
+
+PAUSE = [
+    (
+        "pause",
+        "name, machine, plate, complaints, qualified, arrives, move, find, stop, repair, close, parts, minutes, note",
+        ["Paused. Nothing is lost. Go on with: expert resume 7"],
+    ),
+    (
+        "pause",
+        "make safe, yes or no, choice, not safe, prove",
+        [
+            "! The machine is not safe to leave: mains on, covers on. Unplug it and keep the plug in sight.",
+            "Paused. Nothing is lost. Go on with: expert resume 7",
+        ],
+    ),
+]
+HAND_OVER = [
+    ("hand over", "name", ["The intake comes first. Type pause to leave the job."]),
+    (
+        "hand over",
+        "make safe",
+        [
+            "Handed over. Where the job stands:",
+            "  Complaints: Boiler does not fill",
+            "  Bench: mains on, covers on",
+            "  Still possible: fill valve: coil open",
+            "  Still possible: pump: dead",
+            "  Still possible: fill valve: stuck shut",
+            "! The machine is not safe to leave: mains on, covers on. Unplug it and keep the plug in sight.",
+            "For the customer:",
+            "  Job 7. Machine: Test machine.",
+            "  You reported:",
+            "    - Boiler does not fill",
+            "  The work is not finished. It was handed to a colleague.",
+            "  What to watch:",
+            "    - Use the water that suits your machine, and have it descaled in time.",
+            "    - If the complaint comes back, stop using the machine and call us with the job number.",
+            "Job 7 is closed: handed over, 0 min.",
+        ],
+    ),
+    (
+        "hand over",
+        "find",
+        [
+            "Handed over. Where the job stands:",
+            "  Complaints: Boiler does not fill",
+            "  Bench: mains isolated, covers off",
+            "  Still possible: fill valve: coil open",
+            "  Still possible: fill valve: stuck shut",
+            "  1. Does the pump run? yes",
+            "For the customer:",
+            "  Job 7. Machine: Test machine.",
+            "  You reported:",
+            "    - Boiler does not fill",
+            "  The work is not finished. It was handed to a colleague.",
+            "  What to watch:",
+            "    - Use the water that suits your machine, and have it descaled in time.",
+            "    - If the complaint comes back, stop using the machine and call us with the job number.",
+            "Job 7 is closed: handed over, 9 min.",
+        ],
+    ),
+    (
+        "hand over",
+        "stop",
+        [
+            "Handed over. Where the job stands:",
+            "  Complaints: Safety valve blows",
+            "  Bench: mains isolated, covers on",
+            "  Danger: The boiler pressure is out of control. Pull the plug.",
+            "  Still possible: heat relay: shorted",
+            "  1. What does the boiler gauge show? 2 bar (high)",
+            "For the customer:",
+            "  Job 7. Machine: Test machine.",
+            "  You reported:",
+            "    - Safety valve blows",
+            "  Danger found: The boiler pressure is out of control. Pull the plug.",
+            "  The work is not finished. It was handed to a colleague.",
+            "  What to watch:",
+            "    - If it trips again, gives a tingle or smells burnt: pull the plug and do not use it.",
+            "    - Use the water that suits your machine, and have it descaled in time.",
+            "    - If the complaint comes back, stop using the machine and call us with the job number.",
+            "Job 7 is closed: handed over, 5 min.",
+        ],
+    ),
+    (
+        "hand over",
+        "repair",
+        [
+            "Handed over. Where the job stands:",
+            "  Complaints: Boiler does not fill",
+            "  Bench: mains isolated, covers off",
+            "  Found: fill valve: coil open",
+            "  1. Does the pump run? yes",
+            "  2. What does the coil read? OL (open)",
+            "For the customer:",
+            "  Job 7. Machine: Test machine.",
+            "  You reported:",
+            "    - Boiler does not fill",
+            "  What was wrong:",
+            "    - fill valve: coil open",
+            "  The work is not finished. It was handed to a colleague.",
+            "  What to watch:",
+            "    - Use the water that suits your machine, and have it descaled in time.",
+            "    - If the complaint comes back, stop using the machine and call us with the job number.",
+            "Job 7 is closed: handed over, 12 min.",
+        ],
+    ),
+    (
+        "hand over",
+        "prove",
+        [
+            "Handed over. Where the job stands:",
+            "  Complaints: Boiler does not fill",
+            "  Bench: mains on, covers on",
+            "  Repaired, not proved yet: fill valve: coil open",
+            "  1. Does the pump run? yes",
+            "  Still to be proved: Does water arrive in the boiler?",
+            "! The machine is not safe to leave: mains on, covers on. Unplug it and keep the plug in sight.",
+            "For the customer:",
+            "  Job 7. Machine: Test machine.",
+            "  You reported:",
+            "    - Boiler does not fill",
+            "  What was wrong:",
+            "    - fill valve: coil open",
+            "  What was done:",
+            "    - fill valve: coil open: repaired",
+            "  Parts used: fill coil.",
+            "  The work is not finished. It was handed to a colleague.",
+            "  What to watch:",
+            "    - Use the water that suits your machine, and have it descaled in time.",
+            "    - If the complaint comes back, stop using the machine and call us with the job number.",
+            "Job 7 is closed: handed over, 38 min.",
+        ],
+    ),
+    (
+        "hand over",
+        "close",
+        [
+            "Handed over. Where the job stands:",
+            "  Complaints: Boiler does not fill",
+            "  Bench: mains isolated, covers on",
+            "  Repaired and proved: fill valve: coil open",
+            "  1. Does the pump run? yes",
+            "  3. Does water arrive in the boiler? yes",
+            "For the customer:",
+            "  Job 7. Machine: Test machine.",
+            "  You reported:",
+            "    - Boiler does not fill",
+            "  What was wrong:",
+            "    - fill valve: coil open",
+            "  What was done:",
+            "    - fill valve: coil open: repaired",
+            "  Parts used: fill coil.",
+            "  The work is not finished. It was handed to a colleague.",
+            "  Tests after the repair:",
+            "    - Does water arrive in the boiler? yes (passed)",
+            "  What to watch:",
+            "    - Use the water that suits your machine, and have it descaled in time.",
+            "    - If the complaint comes back, stop using the machine and call us with the job number.",
+            "Job 7 is closed: handed over, 41 min.",
+        ],
+    ),
+]
+
+
+@each(PAUSE)
+def test_pause_leaves_the_job_where_it_is(command: str, phase: str, reply: list[str]) -> None:
+    desk = at(phase)
+    waiting = desk.job.prompt
+    assert desk.type(command) == reply
+    assert desk.job.paused and desk.job.prompt == waiting
+
+
+@each(HAND_OVER)
+def test_hand_over_ends_the_job_with_a_summary(command: str, phase: str, reply: list[str]) -> None:
+    desk = at(phase)
+    assert desk.type(command) == reply
+    assert (desk.job.phase is Phase.DONE) == (phase != "name")

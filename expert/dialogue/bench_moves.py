@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from expert.dialogue.asking import NO, YES, NotAnAnswer, cannot_tell, show_cautions
-from expert.dialogue.job import Job, Prompt, Talk
+from expert.dialogue.asking import NO, YES, NotAnAnswer, cannot_tell, put_question, show_cautions
+from expert.dialogue.job import Job, Prompt, Talk, applies
 from expert.engine.bench import BenchMap, Route, after, in_time, satisfies
 from expert.language.model import Move, Preparation, Question
 from expert.trace.records import CannotMove, Moved, MoveOffered, Put
+from expert.trace.why import Why
 from expert.trade.units import echo
 
 PREPARE = "prepare "
@@ -91,8 +92,35 @@ def confirmed(line: str) -> bool:
     raise NotAnAnswer(f"{echo(line)} is no answer here. Type yes when it is done, or no if it cannot be done.")
 
 
+def may_be_asked_here(job: Job, question: Question) -> bool:
+    """Whether a question is one for this machine and this shop, and the bench stands for it as it is."""
+    features = job.machine.features if job.machine else {}
+    return (
+        satisfies(job.bench, question.bench)
+        and job.state.truth(question.only_if) is not False
+        and (question.measure is None or question.measure.instrument in job.shop.instruments)
+        and applies(job.base, features, (job.base.circuits[question.circuit].applies, question.applies))
+    )
+
+
+def moves_waiting_for(job: Job) -> list[Move]:
+    """The bench moves before which the question that is now put must be known, where that is why it is put."""
+    subject = job.prompt.subject if job.prompt.kind == "question" else ""
+    if job.choice is not None and job.choice.best.asks == subject:
+        return []
+    return [move for move in job.base.bench.moves if subject in move.first]
+
+
 def put_move(talk: Talk, move: Move) -> None:
-    """Cautions, what to do, the steps, then the question that confirms it."""
+    """What must be known before the move; then cautions, what to do, the steps, and the question that confirms it."""
+    job = talk.job
+    for name in move.first:
+        question = job.base.questions[name]
+        if name in job.cannot:
+            talk.tell(f"! Still to be looked at: {question.ask} Do not go on before somebody has. If nobody can: can't")
+        elif job.answer_to(name) is None and may_be_asked_here(job, question):
+            put_question(talk, question, "proof" if name in job.to_prove else "question", Why(before_move=move.id))
+            return
     show_cautions(talk, move.cautions)
     talk.tell(f"{move.say} ({move.minutes:g} min)", *(f"{number}. {step}" for number, step in enumerate(move.steps, 1)))
     talk.add(Put("move", move.id, f"{move.confirm} (yes / no)"))

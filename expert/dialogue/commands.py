@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from expert.dialogue.asking import CANNOT_TELL, NotAnAnswer, how_to, read_answer
-from expert.dialogue.bench_moves import PREPARE
+from expert.dialogue.bench_moves import PREPARE, moves_waiting_for
 from expert.dialogue.closing import hand_over, warn_if_not_safe
 from expert.dialogue.command_words import HELP, command_in
 from expert.dialogue.dangers import STOPPED, open_dangers
@@ -39,7 +39,9 @@ def _help(talk: Talk, rest: str) -> None:
 
 def _why(talk: Talk, rest: str) -> None:
     job = talk.job
-    if job.prompt.kind == "question" and job.choice is not None:
+    if moves := moves_waiting_for(job):
+        talk.tell(*(f"It must be known before this is done: {move.say}" for move in moves))
+    elif job.prompt.kind == "question" and job.choice is not None:
         talk.tell(*why_in_words(job, picture_of(job), job.choice))
     else:
         talk.tell(*why_no_question(job))

@@ -26,6 +26,8 @@ def read_bench(reader: Reader, root: Node, draft: Draft) -> None:
     only = qualified.items if type(qualified) is Items else []
     if qualified is not None and type(qualified) is not Items:
         reader.wrong_shape(qualified, "'qualified_only'", "a list of states ([{mains: on, covers: off}])")
+    after = file.node_of("after_opening")
+    opening = None if after is None else Record(reader, after, shapes.AFTER_OPENING)
     draft.bench = model.Bench(
         states=MappingProxyType(states),
         arrives=MappingProxyType(_arrivals(reader, file, draft)),
@@ -34,6 +36,8 @@ def read_bench(reader: Reader, root: Node, draft: Draft) -> None:
         moves=_moves(reader, file, draft),
         service=file.names("service", "question"),
         in_time=_in_time(reader, file),
+        opened=opening.state("when") if opening else {},
+        after_opening=opening.names("prove", "question") if opening else (),
     )
 
 
@@ -84,6 +88,7 @@ def _move(name: str, key: Scalar, record: Record) -> model.Move:
         steps=record.texts("steps"),
         cautions=record.names("cautions", "caution"),
         confirm=record.text("confirm"),
+        first=record.names("first", "question"),
         unless=NEVER if unless is None else read_condition(record.reader, unless),
         at=record.reader.at(key),
     )

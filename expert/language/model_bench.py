@@ -34,6 +34,7 @@ class Move:
     """One change of the bench state.
 
     `needs`: states of which one must already hold, by dimension. `makes`: what holds afterwards.
+    `first`: questions put before the move unless they have an answer, so that what they find is on record.
     `unless`: when true the move cannot be made. `confirm`: what the technician confirms; the answer is recorded.
     """
 
@@ -46,6 +47,7 @@ class Move:
     cautions: tuple[str, ...]
     confirm: str
     unless: Condition
+    first: tuple[str, ...] = ()
     at: Position = field(default=NOWHERE, compare=False)
 
 
@@ -75,7 +77,9 @@ class Bench:
     """Bench dimensions with their states, how machines arrive, the safe state, and the moves between states.
 
     `qualified_only`: combinations of states allowed only to those qualified for live work. `service`: the questions
-    that must come out sound before any repaired machine goes back to its owner. `in_time`: what changes by itself.
+    that must come out sound before any repaired machine goes back to its owner. `opened`: the states that count as
+    opened, and `after_opening`: the questions put before an opened machine goes back unrepaired. `in_time`: what
+    changes by itself.
     """
 
     states: Mapping[str, tuple[str, ...]]
@@ -85,6 +89,8 @@ class Bench:
     moves: tuple[Move, ...]
     service: tuple[str, ...] = ()
     in_time: tuple[InTime, ...] = ()
+    opened: Mapping[str, str] = field(default_factory=dict)
+    after_opening: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

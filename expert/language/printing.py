@@ -223,9 +223,16 @@ def _bench(bench: model.Bench) -> dict[str, Data]:
         "safe": dict(bench.safe),
         "qualified_only": [dict(state) for state in bench.qualified_only],
         "service": list(bench.service),
+        **_after_opening(bench),
         "in_time": [{"while": dict(c.holds), "becomes": dict(c.becomes)} for c in bench.in_time],
         "moves": {move.id: _move(move) for move in bench.moves},
     }
+
+
+def _after_opening(bench: model.Bench) -> dict[str, Data]:
+    if not bench.after_opening:
+        return {}
+    return {"after_opening": {"when": dict(bench.opened), "prove": list(bench.after_opening)}}
 
 
 def _move(move: model.Move) -> Data:
@@ -235,6 +242,7 @@ def _move(move: model.Move) -> Data:
         {
             "needs": _lists(move.needs),
             "cautions": list(move.cautions),
+            "first": list(move.first),
             "unless": "" if move.unless == NEVER else condition_data(move.unless),
         }
     )

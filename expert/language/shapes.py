@@ -30,10 +30,13 @@ INSTRUMENT = Shape(
     "an instrument", ("name", "measures"), ("ranges", "class", "full_scale", "plus_minus", "percent", "leads")
 )
 RANGE = Shape("a range", ("percent", "digits", "step"), ("up_to",))
-BENCH_FILE = Shape("the bench file", ("states", "arrives", "safe", "moves"), ("qualified_only", "service", "in_time"))
+BENCH_FILE = Shape(
+    "the bench file", ("states", "arrives", "safe", "moves"), ("qualified_only", "service", "after_opening", "in_time")
+)
+AFTER_OPENING = Shape("'after_opening'", ("when", "prove"))
 IN_TIME = Shape("an entry of 'in_time'", ("while", "becomes"))
 ARRIVAL = Shape("an arrival", ("say", "state"))
-MOVE = Shape("a move", ("say", "makes", "minutes", "steps", "confirm"), ("needs", "cautions", "unless"))
+MOVE = Shape("a move", ("say", "makes", "minutes", "steps", "confirm"), ("needs", "cautions", "first", "unless"))
 MACHINE_FILE = Shape("a machine file", ("machine", "title", "layout", "features"), ("plate",))
 CIRCUIT_FILE = Shape(
     "a circuit file", ("circuit", "title"), ("applies", "parts", "questions", "findings", "work_out", "rules")

@@ -115,11 +115,13 @@ def _asked(asked: Asked, names: Names) -> Iterator[str]:
 
 def _why(asked: Asked, names: Names) -> Iterator[str]:
     why = asked.why
-    if asked.prompt == "proof":
+    if asked.prompt == "proof" and not why.before_move:
         yield "  Why: it must come out sound before the machine goes out."
         return
     if why == Why():
         return
+    if why.before_move:
+        yield f"  Why: it must be known before the bench move {why.before_move}"
     if why.aim and why.aim != asked.question:
         yield f"  Why: it had to be known before: {names.question(why.aim)}"
     if why.rule:

@@ -53,7 +53,12 @@ def never_cleared(base: RuleBase) -> Iterator[Problem]:
 
 def unused_question(base: RuleBase) -> Iterator[Problem]:
     """A question whose answer changes nothing."""
-    used = {test.fact for test in _tests(base)} | set(base.bench.service) | _in_formulas(base)
+    used = (
+        {test.fact for test in _tests(base)}
+        | set(base.bench.service)
+        | set(base.bench.after_opening)
+        | _in_formulas(base)
+    )
     used.update(question for fault in base.faults.values() for question in fault.prove)
     for question in base.questions.values():
         if question.id not in used:
@@ -86,6 +91,8 @@ def proof_without_sound(base: RuleBase) -> Iterator[Problem]:
             provers.setdefault(question, f"the repair of {fault.id}")
     for question in base.bench.service:
         provers.setdefault(question, "the return to service")
+    for question in base.bench.after_opening:
+        provers.setdefault(question, "the return of an opened machine")
     for name, what in provers.items():
         question_record = base.questions[name]
         if not question_record.sound:

@@ -87,8 +87,9 @@ def judge(job: Job, records: tuple[Record, ...], cautions: set[str]) -> None:
     """Every question stands in a bench state that it allows, its cautions read before it in this state."""
     for record in records:
         match record:
-            case Moved():
-                cautions.clear()
+            case Moved(move=move):
+                if not move.startswith("prepare "):
+                    cautions.clear()
             case CautionShown(caution=caution):
                 cautions.add(caution)
             case Put(prompt="question" | "proof", question=name):

@@ -1,8 +1,8 @@
 """What to ask next: authored order first, arithmetic second, and every choice explains itself.
 
 A candidate is a question that may be put and whose outcomes would change the standing of an open suspect. Each is worth
-its expected gain in bits, divided by its minutes and those of the bench moves it needs. Where a fired check list has an
-open suspect that can be tested, its tests come first.
+its expected gain in bits, divided by its minutes, those of the bench moves it needs and those of the asking. Where a
+fired check list has an open suspect that can be tested, its tests come first.
 """
 
 from __future__ import annotations
@@ -20,6 +20,7 @@ from expert.language.model import ALWAYS, All, Any, Condition, Is, Narrow, Norma
 LEAST_GAIN = 1e-6  # bits; below this two shares differ by rounding only
 DANGER_GAIN = 0.3  # bits credited to a question that may show a danger behind a suspect
 NORMAL_GAIN = 0.1  # bits credited to a question that can only tell whether the behaviour is normal
+ASKING = 0.5  # minutes for reading a question, putting down the tool and answering, beside those of the test itself
 SUPPOSED = 0.5  # chance that another answer, supposed for looking one step ahead, comes out as supposed
 
 
@@ -37,8 +38,8 @@ class Candidate:
 
     @property
     def worth(self) -> float:
-        """Bits a minute."""
-        return self.gain / max(self.minutes + self.route.minutes, 0.1)
+        """Bits a minute, the asking included: ten looks of a few seconds are no better than one test of a minute."""
+        return self.gain / (ASKING + self.minutes + self.route.minutes)
 
 
 @dataclass(frozen=True, slots=True)

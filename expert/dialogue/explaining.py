@@ -67,6 +67,7 @@ _WHY_MOVE = {
 _WHY = {
     "proof": "This test would have caught a wrong repair. It must come out sound before the machine goes out.",
     "repair": "Rules and answers point to this fault. Type suspects or answers to see on what it rests.",
+    "standing": "Somebody may have plugged the machine in, or out, since the job was left.",
     "danger": "A danger was found. Nothing else is asked until a responsible person has dealt with it.",
     "conflict": "The answers contradict each other. Going on as if both held would lead to a wrong part.",
 }

@@ -112,6 +112,8 @@ class Job:
     parts_used: tuple[str, ...] = ()
     closing: dict[str, str] = field(default_factory=dict)
     paused: bool = False
+    held: Prompt | None = None  # what the job waited for when it was left, while it is asked how the machine stands
+    unsure: bool = False  # how the machine stands was not as recorded: nothing comes before it is safe
 
     @property
     def base(self) -> RuleBase:

@@ -10,7 +10,6 @@ from pathlib import Path
 from typing import Any
 
 from expert.dialogue.answer_checks import refuse_silly_answers
-from expert.dialogue.bench_moves import state_in_words
 from expert.dialogue.job import Job, Shop
 from expert.dialogue.outcome import outcome_of
 from expert.dialogue.pinning import files_changed, pin_rules, pinned_folder
@@ -23,7 +22,7 @@ from expert.language.job_answers import load_answers
 from expert.trace.errors import TraceNotRead, TraceSealed
 from expert.trace.places import SUFFIX, job_path, jobs_folder, next_job_number
 from expert.trace.reading import Trace, read_trace
-from expert.trace.records import Record, Told
+from expert.trace.records import Record
 from expert.trace.verifying import refuse_damage
 from expert.trace.writing import Clock
 from expert.trade.counting import counted
@@ -78,16 +77,8 @@ def resume_job(load: Callable[[Path], Knowledge], rules: Path, path: Path, clock
     if not changed and opened.rules_digest != knowledge.base.digest:
         return _show_differences(knowledge, trace)
     session, opening = Session.resume(knowledge, path, clock)
-    opening = (*how_it_stood(session.job), *opening)
     _talk(session, opening, plain)
     return 0
-
-
-def how_it_stood(job: Job) -> tuple[Told, ...]:
-    """What to check before a job is taken up again: somebody may have plugged the machine in, or out, since."""
-    if not job.bench:
-        return ()
-    return (Told(f"! The record says: {state_in_words(job)}. Check that it still stands so before you touch it."),)
 
 
 def _show_differences(knowledge: Knowledge, trace: Trace) -> int:

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from expert.dialogue.job import Job, Shop
+from expert.dialogue.standing import take_up_again
 from expert.dialogue.steps import begin, step
 from expert.engine.knowledge import Knowledge
 from expert.trace.cleaning import clean
@@ -62,12 +63,17 @@ def _changed_fields(recorded: Record, now: Record) -> str:
 
 @dataclass(frozen=True, slots=True)
 class Rerun:
-    """The job as it stands at the end, records that the trace lacks at its end, and every difference."""
+    """The job as it stands at the end, records that the trace lacks at its end, and every difference.
+
+    `waiting_at`: the prompt at which the job waits, with what belongs to it; `held_at`: that at which it was left,
+    while it is asked how the machine stands.
+    """
 
     job: Job
     missing: tuple[Record, ...]
     differences: tuple[Difference, ...]
     waiting_at: tuple[Record, ...]
+    held_at: tuple[Record, ...] = ()
 
     def refuse_differences(self, path: Path) -> None:
         """Raise TraceDamaged when the same rules do not give the same job."""
@@ -89,26 +95,34 @@ def rerun(knowledge: Knowledge, trace: Trace) -> Rerun:
     shop = Shop(frozenset(opened.instruments), opened.system)
     job, due = begin(knowledge, shop, opened.job)
     waiting = list(due)
-    last_replies = due
+    last_replies = held = due
     differences: list[Difference] = []
     for number, line in enumerate(trace.lines[1:], 2):
         match line.record:
             case Said(text=text):
                 differences += [Difference(number, None, record) for record in waiting]
                 job.paused = False
-                waited_for = job.prompt
+                waited_for, left_at = job.prompt, job.held
                 job, replies = step(job, text)
                 waiting = list(replies)
+                if left_at is not None and job.prompt == left_at:
+                    last_replies = held
+                    continue
                 # An open take-back waits for its own yes or no, though no prompt was put for it.
                 if job.prompt != waited_for or any(isinstance(record, Put) for record in replies):
                     last_replies = replies
+            case Resumed(asks_standing=True) if job.held is None:
+                held = last_replies
+                differences += [Difference(number, None, record) for record in waiting]
+                job, last_replies = take_up_again(job)
+                waiting = list(last_replies)
             case Resumed() | Sealed():
                 continue
             case record:
                 now = waiting.pop(0) if waiting else None
                 if now != record:
                     differences.append(Difference(number, record, now))
-    return Rerun(job, tuple(waiting), tuple(differences), _from_prompt_on(last_replies))
+    return Rerun(job, tuple(waiting), tuple(differences), _from_prompt_on(last_replies), _from_prompt_on(held))
 
 
 def _from_prompt_on(records: tuple[Record, ...]) -> tuple[Record, ...]:

@@ -8,6 +8,7 @@ from pathlib import Path
 
 from expert.dialogue.job import Job, Phase, Shop
 from expert.dialogue.replay import RulesDiffer, opened_of, rerun
+from expert.dialogue.standing import take_up_again
 from expert.dialogue.steps import begin, step
 from expert.engine.knowledge import Knowledge
 from expert.trace.cleaning import clean
@@ -28,10 +29,14 @@ def program_version() -> str:
 
 @dataclass
 class Session:
-    """One job at one terminal. `close` lets go of it; a finished job is sealed."""
+    """One job at one terminal. `close` lets go of it; a finished job is sealed.
+
+    `held_at`: the prompt at which a job was left, with what belongs to it.
+    """
 
     job: Job
     writer: TraceWriter
+    held_at: tuple[Record, ...] = ()
 
     @classmethod
     def open(
@@ -67,16 +72,17 @@ class Session:
                 raise RulesDiffer(opened.rules_digest, knowledge.base.digest)
             again = rerun(knowledge, writer.trace)
             again.refuse_differences(path)
-            writer.append((*again.missing, Resumed(program_version(), knowledge.base.digest)))
+            job, confirming = take_up_again(again.job)
+            resumed = Resumed(program_version(), knowledge.base.digest, bool(confirming))
+            writer.append((*again.missing, resumed, *confirming))
             # The plug may have been pulled between the last line and the seal.
             if again.job.phase is Phase.DONE:
                 writer.seal()
         except BaseException:
             writer.close()
             raise
-        job = again.job
         job.paused = False
-        return cls(job, writer), again.waiting_at
+        return cls(job, writer, again.waiting_at if confirming else again.held_at), confirming or again.waiting_at
 
     def say(self, line: str) -> tuple[Record, ...]:
         """Take one line. Nothing is shown, and nothing has happened, unless it is on the disk.
@@ -86,6 +92,9 @@ class Session:
         text = clean(line, LONGEST_LINE)
         job, records = step(self.job, text)
         self.writer.append((Said(text), *records))
+        if self.job.held is not None and job.prompt == self.job.held:
+            # It stands as it stood: the prompt at which the job was left is shown again, and is on record already.
+            records = (*records, *self.held_at)
         self.job = job
         if job.phase is Phase.DONE:
             try:

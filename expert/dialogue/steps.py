@@ -20,6 +20,7 @@ from expert.dialogue.job import Job, Phase, Prompt, Shop, Talk
 from expert.dialogue.mending import answer_proof, answer_repair, cannot_prove, prove_on, repair_on
 from expert.dialogue.mistyped import with_command_meant
 from expert.dialogue.searching import search_on
+from expert.dialogue.standing import answer_standing, make_safe_again
 from expert.engine.knowledge import Knowledge
 from expert.engine.state import State
 from expert.trace.records import Record, Told
@@ -78,6 +79,8 @@ def take_line(talk: Talk, line: str) -> None:
             answer_proof(talk, read_answer(job, job.base.questions[job.prompt.subject], line))
         case "conflict":
             answer_conflict(talk, "set aside" if unable else line)
+        case "standing":
+            answer_standing(talk, line)
         case "danger":
             answer_danger(talk, line)
         case "repair":
@@ -95,6 +98,8 @@ def go_on(talk: Talk) -> None:
         # A danger first: a contradiction is cleared up with more tests, and nothing is tested before it is safe.
         if open_dangers(job):
             handle_danger(talk)
+        elif job.unsure:
+            make_safe_again(talk)
         elif conflict := conflict_of(job):
             handle_conflict(talk, *conflict)
         else:

@@ -96,6 +96,8 @@ def confirm_take_back(talk: Talk, words: str) -> None:
 
 def _numbered(job: Job, rest: str) -> Given | Unable:
     """The answer, can't tell or can't meant by a number. Raises NotAnAnswer."""
+    if job.held is not None:
+        raise NotAnAnswer("How the machine stands comes first. Answer that, then take the answer back.")
     if job.phase not in (Phase.FIND, Phase.REPAIR, Phase.PROVE, Phase.CLOSE):
         raise NotAnAnswer("There is nothing to take back yet.")
     standing = {n: given for n, given in sorted((job.given | job.unable).items()) if given.holds}

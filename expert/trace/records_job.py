@@ -26,10 +26,14 @@ class Paused(Record):
 
 @dataclass(frozen=True, slots=True)
 class Resumed(Record):
-    """The job was taken up again, possibly by another version of the program or with other rules."""
+    """The job was taken up again, possibly by another version of the program or with other rules.
+
+    `asks_standing`: the technician was asked whether the machine still stands as recorded; the question follows.
+    """
 
     program: str
     rules_digest: str
+    asks_standing: bool = False
 
 
 @dataclass(frozen=True, slots=True)

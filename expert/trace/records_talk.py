@@ -9,7 +9,7 @@ from expert.trace.record import Record
 from expert.trace.why import Why
 
 NO_REASON = Why()
-PromptKind = Literal["intake", "move", "question", "proof", "conflict", "danger", "repair", "close"]
+PromptKind = Literal["intake", "move", "question", "proof", "conflict", "danger", "repair", "close", "standing"]
 
 
 @dataclass(frozen=True, slots=True)

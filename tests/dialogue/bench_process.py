@@ -13,8 +13,9 @@ from itertools import count
 from pathlib import Path
 
 from expert.dialogue.job import Job, Phase, Prompt
-from expert.dialogue.opening import how_it_stood, open_job, resume_job, shop_of
+from expert.dialogue.opening import open_job, resume_job, shop_of
 from expert.dialogue.plain import show
+from expert.dialogue.standing import take_up_again
 from expert.dialogue.steps import begin, step
 from expert.engine.knowledge import Knowledge
 from expert.trace.record import Record
@@ -34,12 +35,13 @@ def never_load(rules: Path) -> Knowledge:
 
 @dataclass(frozen=True)
 class Uninterrupted:
-    """What a job says when nothing happens to it. `shown[n]`: the text after n lines; `prompts[n]`: what it
-    shows when it is resumed there: how the bench stood, and the prompt at which it waits."""
+    """What a job says when nothing happens to it. `shown[n]`: the text after n lines; `prompts[n]`: the
+    prompt at which it waits then; `asks[n]`: what it asks first when it is resumed there, '' for nothing."""
 
     lines: tuple[str, ...]
     shown: tuple[str, ...]
     prompts: tuple[str, ...]
+    asks: tuple[str, ...]
     records: tuple[Record, ...]
 
     @classmethod
@@ -49,7 +51,7 @@ class Uninterrupted:
         everything = list(records)
         lines: list[str] = []
         shown = [rendered(job, records)]
-        prompts = [shown[0]]
+        prompts, asks = [shown[0]], [""]
         prompt = shown[0]
         while len(lines) < most and job.phase is not Phase.DONE:
             line = choose(job)
@@ -60,8 +62,9 @@ class Uninterrupted:
             shown.append(f"> {line}\n" + rendered(job, records))
             is_new = job.prompt != waited_for or any(isinstance(record, Put) for record in records)
             prompt = rendered(job, records) if is_new else prompt
-            prompts.append(rendered(job, how_it_stood(job)) + prompt)
-        return cls(tuple(lines), tuple(shown), tuple(prompts), tuple(everything))
+            prompts.append(prompt)
+            asks.append(rendered(job, take_up_again(job)[1]))
+        return cls(tuple(lines), tuple(shown), tuple(prompts), tuple(asks), tuple(everything))
 
 
 def rendered(job: Job, records: Sequence[Record]) -> str:

@@ -15,7 +15,7 @@ from expert.engine.knowledge import Knowledge, knowledge_of
 from expert.language.load import load_rules
 from expert.language.shipped import shipped
 from expert.trace.reading import read_trace
-from expert.trace.records import Opened, Resumed, Said, Sealed
+from expert.trace.records import Moved, Opened, Put, Record, Resumed, Said, Sealed
 from expert.trace.verifying import refuse_damage
 from tests.dialogue.bench_process import Bench, Uninterrupted, killed_around_the_disk, killed_at, opened, resumed
 from tests.dialogue.small_folder import small_folder
@@ -64,21 +64,52 @@ def be_killed_and_go_on(chance: random.Random, knowledge: Knowledge, rules: Path
             (resumed if begun else opened)(knowledge, rules, jobs, NUMBER)
 
         bench = Bench(dying(chance, work) if life < kills else work)
-        # The first thing that is shown is the prompt at which the uninterrupted job would wait.
+        # When the machine stands as it stood, the job waits at the prompt at which the uninterrupted one would wait.
         first = job.prompts[len(on_disk)] if begun else job.shown[0]
-        acknowledged = max(acknowledged, talk(bench, job, len(on_disk), first, chance if life < kills else None))
+        fatal = chance if life < kills else None
+        if stands_as_it_stood(bench, job.asks[len(on_disk)] if begun else "", fatal):
+            acknowledged = max(acknowledged, talk(bench, job, len(on_disk), first, fatal))
         bench.end()
     trace = read_trace(path)
     refuse_damage(trace)
     assert said_in(path) == list(job.lines)
     apart = (Said, Opened, Resumed, Sealed)
-    assert tuple(record for record in trace.records if not isinstance(record, apart)) == job.records
+    assert tuple(r for r in trace.records if not (isinstance(r, apart) or about_standing(r))) == job.records
+
+
+def about_standing(record: Record) -> bool:
+    """Whether a record belongs to the question how the machine stands, which only a resumed job is asked."""
+    return record == Moved("stands as recorded", getattr(record, "state", {}), 0.0) or (
+        isinstance(record, Put) and record.prompt == "standing"
+    )
 
 
 def said_in(path: Path) -> list[str]:
-    """The lines that a trace holds."""
-    records = read_trace(path).records if path.exists() else ()
-    return [record.text for record in records if isinstance(record, Said)]
+    """The lines that a trace holds, but for those that say how the machine stands."""
+    said: list[str] = []
+    about_the_machine = False
+    for record in read_trace(path).records if path.exists() else ():
+        about_the_machine = about_the_machine or about_standing(record)
+        if isinstance(record, Said):
+            said += [] if about_the_machine else [record.text]
+            about_the_machine = False
+        elif isinstance(record, Moved):
+            about_the_machine = False
+    return said
+
+
+def stands_as_it_stood(bench: Bench, asked: str, chance: random.Random | None) -> bool:
+    """Confirm how the machine stands when that is asked first; False when the bench died before or over it."""
+    if not asked:
+        return True
+    heard = bench.hear(asked)
+    assert asked.startswith(heard)
+    if heard != asked or not bench.send("yes"):
+        return False
+    if chance and chance.random() < 0.2:
+        bench.kill()
+        return False
+    return bench.hear("> yes\n") == "> yes\n"
 
 
 def talk(bench: Bench, job: Uninterrupted, start: int, first: str, chance: random.Random | None) -> int:
@@ -158,9 +189,11 @@ def test_the_program_killed_and_resumed_at_the_command_line(
         assert program.stdout.read(len(shown)) == shown
     program.kill()
     program.communicate()
-    rest = "".join(line + "\n" for line in job.lines[killed_after:])
+    asked = job.asks[killed_after]
+    rest = "".join(line + "\n" for line in (*(["yes"] if asked else []), *job.lines[killed_after:]))
     output, _ = started("resume", "--plain", "--jobs", str(tmp_path), NUMBER).communicate(rest)
-    assert output.startswith(job.prompts[killed_after] + "".join(job.shown[killed_after + 1 :]))
+    first = f"{asked}> yes\n" if asked else ""
+    assert output.startswith(first + job.prompts[killed_after] + "".join(job.shown[killed_after + 1 :]))
 
 
 def started(*words: str) -> subprocess.Popen[str]:

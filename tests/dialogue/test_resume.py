@@ -25,7 +25,8 @@ from expert.trace.writing import TraceWriter
 from tests.dialogue.command_line import AT_THE_PUMP, INTAKE, Ran, Shop, run
 from tests.dialogue.small_rules import small_knowledge, small_shop
 
-STANDS = "! The record says: mains on, covers on. Check that it still stands so before\n  you touch it.\n"
+ASKED = "Look before you touch anything. Is the machine still as it was: mains on,\n  covers on? (yes / no)\n"
+STANDS = ASKED + "> yes\n"
 PUMP_QUESTION = "How: Listen.\nDoes the pump run?\n  (yes / no)\n"
 GO_ON = "The lines have ended. Nothing is lost. Go on with: expert resume 7\n"
 
@@ -50,21 +51,23 @@ def said(path: Path) -> list[str]:
 
 
 def test_a_job_goes_on_at_the_question_where_the_lines_ended(at_the_pump: Shop) -> None:
-    assert at_the_pump.resume() == Ran(0, STANDS + PUMP_QUESTION + GO_ON, "")
+    assert at_the_pump.resume("yes\n") == Ran(0, STANDS + PUMP_QUESTION + GO_ON, "")
 
 
 def test_a_job_goes_on_after_a_pause(shop: Shop) -> None:
     assert shop.bench(AT_THE_PUMP + "pause\n").out.endswith("Paused. Nothing is lost. Go on with: expert resume 7\n")
-    assert shop.resume() == Ran(0, STANDS + PUMP_QUESTION + GO_ON, "")
+    assert shop.resume("yes\n") == Ran(0, STANDS + PUMP_QUESTION + GO_ON, "")
 
 
 def test_an_open_take_back_is_shown_again_so_that_a_yes_is_not_taken_for_an_answer(at_the_pump: Shop) -> None:
-    at_the_pump.resume("yes\ntake back 1\n")
-    assert at_the_pump.resume("no\n").out.startswith(
+    at_the_pump.resume("yes\nyes\ntake back 1\n")
+    assert at_the_pump.resume("yes\nno\n").out.startswith(
         STANDS
         + "Answer 1: Does the pump run? yes\n  no longer cleared: pump: dead\nTake it back? Type yes or no.\n> no\n"
     )
-    assert at_the_pump.resume("take back 1\nyes\n").out.endswith(f"Answer 1 is taken back.\n{PUMP_QUESTION}{GO_ON}")
+    assert at_the_pump.resume("yes\ntake back 1\nyes\n").out.endswith(
+        f"Answer 1 is taken back.\n{PUMP_QUESTION}{GO_ON}"
+    )
 
 
 @pytest.mark.parametrize("lines", range(len(AT_THE_PUMP.splitlines())), ids=lambda n: f"after {n} lines")
@@ -87,15 +90,15 @@ def test_a_torn_last_line_is_cut_and_kept_beside(at_the_pump: Shop, cut: int) ->
     path = at_the_pump.trace()
     whole = path.read_bytes()
     path.write_bytes(whole[:-cut])
-    assert at_the_pump.resume() == Ran(0, STANDS + PUMP_QUESTION + GO_ON, "")
+    assert at_the_pump.resume("yes\n") == Ran(0, STANDS + PUMP_QUESTION + GO_ON, "")
     assert whole.startswith(path.with_name("7.jsonl.torn").read_bytes().rstrip(b"\n"), whole[:-cut].rfind(b"\n") + 1)
-    assert said(path) == AT_THE_PUMP.splitlines()
+    assert said(path) == [*AT_THE_PUMP.splitlines(), "yes"]
 
 
 def test_garbage_after_a_power_cut_is_cut_as_well(at_the_pump: Shop) -> None:
     with at_the_pump.trace().open("ab") as file:
         file.write(b"\0" * 4096)
-    assert at_the_pump.resume() == Ran(0, STANDS + PUMP_QUESTION + GO_ON, "")
+    assert at_the_pump.resume("yes\n") == Ran(0, STANDS + PUMP_QUESTION + GO_ON, "")
 
 
 @pytest.mark.parametrize("left", [0, 1, 100], ids=lambda left: f"{left} bytes")
@@ -103,10 +106,10 @@ def test_a_first_line_that_never_came_to_its_end(at_the_pump: Shop, left: int) -
     path = at_the_pump.trace()
     path.write_bytes(path.read_bytes()[:left])
     message = f"{path} holds no answer yet. Open the job again with: expert bench --job 7\n"
-    assert at_the_pump.resume() == Ran(2, "", message)
+    assert at_the_pump.resume("yes\n") == Ran(2, "", message)
     again = at_the_pump.bench(AT_THE_PUMP)
     assert (again.code, again.err) == (0, "")
-    assert at_the_pump.resume().out == STANDS + PUMP_QUESTION + GO_ON
+    assert at_the_pump.resume("yes\n").out == STANDS + PUMP_QUESTION + GO_ON
 
 
 def test_a_trace_changed_by_hand_is_not_gone_on_with(at_the_pump: Shop) -> None:
@@ -116,7 +119,7 @@ def test_a_trace_changed_by_hand_is_not_gone_on_with(at_the_pump: Shop) -> None:
     lines[number] = lines[number].replace(b'"Ann"', b'"Bob"')
     path.write_bytes(b"".join(lines))
     changed = f"{path}:{number + 1}:1: the line was changed after it was written [line-changed]"
-    assert at_the_pump.resume() == Ran(2, "", changed.replace("[line-changed]", "[damaged-trace]") + "\n")
+    assert at_the_pump.resume("yes\n") == Ran(2, "", changed.replace("[line-changed]", "[damaged-trace]") + "\n")
     assert path.read_bytes() == b"".join(lines), "the evidence stays as it is"
 
 
@@ -132,7 +135,7 @@ def test_a_trace_forged_with_sound_digests_is_found_by_running_it_again(at_the_p
         forged += raw + b"\n"
     path.write_bytes(forged)
     number = next(n for n, line in enumerate(trace.lines, 1) if line.record == Said("no fill")) + 2
-    assert at_the_pump.resume() == Ran(
+    assert at_the_pump.resume("yes\n") == Ran(
         2,
         "",
         f"{path}:{number}:1: the same rules do not give what was recorded: line {number}: recorded put (intake, "
@@ -168,7 +171,7 @@ def test_a_disk_that_runs_full_loses_only_the_line_that_was_refused(tmp_path: Pa
     assert 0 < acknowledged < 80
     assert len(said(path)) == len(AT_THE_PUMP.splitlines()) + acknowledged
     subprocess.run(["mount", "-o", "remount,size=1m", str(small_disk)], check=True)
-    assert shop.resume() == Ran(0, STANDS + PUMP_QUESTION + GO_ON, "")
+    assert shop.resume("yes\n") == Ran(0, STANDS + PUMP_QUESTION + GO_ON, "")
 
 
 def test_a_disk_that_is_full_from_the_start_opens_no_job(tmp_path: Path, small_disk: Path) -> None:
@@ -192,7 +195,7 @@ def test_a_failing_file_refuses_the_line_and_keeps_the_job(at_the_pump: Shop, mo
         patched.setattr(TraceFile, "_write_all", full)
         message = f"{at_the_pump.trace()} cannot be written: No space left on device. This step was not recorded.\n"
         assert at_the_pump.resume("yes\n") == Ran(2, "", message)
-    assert at_the_pump.resume() == Ran(0, STANDS + PUMP_QUESTION + GO_ON, "")
+    assert at_the_pump.resume("yes\n") == Ran(0, STANDS + PUMP_QUESTION + GO_ON, "")
 
 
 def test_a_seal_that_cannot_be_written_is_set_on_resume(shop: Shop, monkeypatch: pytest.MonkeyPatch) -> None:
@@ -244,7 +247,7 @@ def test_a_second_technician_is_told_that_the_job_is_in_use(at_the_pump: Shop) -
     session.say("yes")
     session.close()
     assert path.stat().st_size > length
-    assert at_the_pump.resume().code == 0
+    assert at_the_pump.resume("yes\n").code == 0
 
 
 def test_a_clock_that_was_put_back_stops_nobody_and_is_noted(tmp_path: Path) -> None:
@@ -273,7 +276,7 @@ EDITED = (
 
 def test_edited_rules_do_not_touch_a_job_on_the_bench(at_the_pump: Shop) -> None:
     at_the_pump.edit_rules(*EDIT)
-    again = at_the_pump.resume("no\n")
+    again = at_the_pump.resume("yes\nno\n")
     assert (again.code, again.err) == (0, "")
     assert again.out.startswith(
         EDITED + STANDS + PUMP_QUESTION + "> no\nSo: A silent pump is dead in this little world.\n"
@@ -282,12 +285,12 @@ def test_edited_rules_do_not_touch_a_job_on_the_bench(at_the_pump: Shop) -> None
 
 def test_an_edit_that_is_not_even_yaml_does_not_touch_it_either(at_the_pump: Shop) -> None:
     (at_the_pump.rules / "circuits" / "fill.yaml").write_text("circuit: [", "utf-8")
-    assert at_the_pump.resume() == Ran(0, EDITED + STANDS + PUMP_QUESTION + GO_ON, "")
+    assert at_the_pump.resume("yes\n") == Ran(0, EDITED + STANDS + PUMP_QUESTION + GO_ON, "")
 
 
 def test_files_that_came_and_went_are_named(at_the_pump: Shop) -> None:
     (at_the_pump.rules / "machines" / "test_machine.yaml").rename(at_the_pump.rules / "machines" / "renamed.yaml")
-    assert at_the_pump.resume().out.startswith(
+    assert at_the_pump.resume("yes\n").out.startswith(
         "The rules were edited since this job was opened. Files changed: machines/renamed.yaml,"
         " machines/test_machine.yaml.\nThe job goes on with the rules of that time.\n"
     )
@@ -299,8 +302,8 @@ def test_files_that_came_and_went_are_named(at_the_pump: Shop) -> None:
         pytest.param(
             *EDIT,
             "With the rules at hand the job would differ in 2 places:\n"
-            "  line 27: fired: text 'A silent pump is dead in this little world.', now 'Silence is death.'\n"
-            "  line 29: found: because ['A silent pump is dead in this little world.'], now ['Silence is death.']\n",
+            "  line 30: fired: text 'A silent pump is dead in this little world.', now 'Silence is death.'\n"
+            "  line 32: found: because ['A silent pump is dead in this little world.'], now ['Silence is death.']\n",
             id="other words",
         ),
         pytest.param(
@@ -314,11 +317,11 @@ def test_files_that_came_and_went_are_named(at_the_pump: Shop) -> None:
 def test_without_the_kept_rules_the_differences_are_shown(
     at_the_pump: Shop, old: str, new: str, differences: str
 ) -> None:
-    at_the_pump.resume("no\n")
+    at_the_pump.resume("yes\nno\n")
     length = at_the_pump.trace().stat().st_size
     shutil.rmtree(at_the_pump.jobs / ".rules")
     at_the_pump.edit_rules(old, new)
-    assert at_the_pump.resume() == Ran(
+    assert at_the_pump.resume("yes\n") == Ran(
         1,
         "",
         "The rules were edited since this job was opened, and those of that time were not kept.\n"
@@ -332,7 +335,7 @@ def test_kept_rules_that_were_changed_are_not_used(at_the_pump: Shop) -> None:
     kept = next((at_the_pump.jobs / ".rules").iterdir())
     file = kept / "circuits" / "fill.yaml"
     file.write_text(file.read_text("utf-8").replace(*EDIT), "utf-8")
-    again = at_the_pump.resume()
+    again = at_the_pump.resume("yes\n")
     assert again.code == 2
     assert again.err.startswith("the job was opened with other rules (")
 

@@ -1,0 +1,121 @@
+"""A job that is taken up again: does the machine still stand as the record says? Pure, like every step of the talk."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from expert.dialogue.asking import NO, YES, NotAnAnswer
+from expert.dialogue.bench_moves import bring_bench
+from expert.dialogue.dangers import make_safe
+from expert.dialogue.job import Job, Prompt, Talk
+from expert.engine.bench import bench_state, satisfies
+from expert.trace.records import Moved, Put, Record
+from expert.trade.units import echo
+
+STILL = "still"
+
+
+def take_up_again(job: Job) -> tuple[Job, tuple[Record, ...]]:
+    """The job waiting for the word of the technician on how the machine stands, where that may have changed.
+
+    A machine that stood unplugged, closed, cold and without pressure needs none: the first move confirms it anyhow.
+    """
+    if not must_be_confirmed(job):
+        return job, ()
+    talk = Talk(job.copy())
+    talk.job.held = job.prompt
+    talk.job.paused = False
+    stands = ", ".join(f"{dimension} {state}" for dimension, state in job.bench)
+    text = f"Look before you touch anything. Is the machine still as it was: {stands}? (yes / no)"
+    talk.add(Put("standing", STILL, text))
+    talk.job.prompt = Prompt("standing", STILL, ("yes", "no"))
+    return talk.job, tuple(talk.records)
+
+
+def must_be_confirmed(job: Job) -> bool:
+    """Whether the machine was left in another state than one in which a machine arrives safe."""
+    if not job.bench or job.prompt.kind in ("standing", "done"):
+        return False
+    bench = job.base.bench
+    return job.bench not in [
+        bench_state(bench, arrival.state) for arrival in bench.arrives.values() if _is_safe(job, arrival.state)
+    ]
+
+
+def _is_safe(job: Job, state: Mapping[str, str]) -> bool:
+    return satisfies(bench_state(job.base.bench, state), job.base.bench.safe)
+
+
+def _to_ask(job: Job) -> list[str]:
+    """The dimensions that change only by somebody's hand, and hurt nobody by themselves."""
+    bench = job.base.bench
+    by_itself = {dimension for change in bench.in_time for dimension in change.becomes}
+    return [dimension for dimension in bench.states if dimension not in bench.safe and dimension not in by_itself]
+
+
+def make_safe_again(talk: Talk) -> None:
+    """Walk the moves to how a machine arrives safe, but for what was asked; what cannot be done there is left out."""
+    job = talk.job
+    safe = next((a.state for a in job.base.bench.arrives.values() if _is_safe(job, a.state)), job.base.bench.safe)
+    wanted = {dimension: state for dimension, state in safe.items() if dimension not in _to_ask(job)}
+    ready = bring_bench(talk, wanted)
+    if ready is None:
+        ready = make_safe(talk, then="")
+    job.unsure = not ready
+
+
+def answer_standing(talk: Talk, line: str) -> None:
+    """With a yes the job waits where it waited; with a no the worst is assumed and made safe. Raises NotAnAnswer."""
+    job = talk.job
+    word = line.strip().casefold()
+    assert job.held is not None
+    if job.prompt.subject != STILL:
+        _answer_dimension(talk, word)
+    elif word in YES:
+        talk.add(Moved("stands as recorded", dict(job.bench), 0.0))
+        job.prompt, job.held = job.held, None
+    elif word in NO:
+        _assume_the_worst(talk)
+    else:
+        raise NotAnAnswer(f"{echo(line)} is no answer here. Type yes if it stands so, no if it does not.")
+
+
+def _assume_the_worst(talk: Talk) -> None:
+    """Whatever changes by itself, or could hurt somebody, counts as it would be worst; the rest is asked."""
+    job = talk.job
+    bench = job.base.bench
+    worst = next((a.state for a in bench.arrives.values() if not _is_safe(job, a.state)), dict(job.bench))
+    asked = _to_ask(job)
+    job.bench = bench_state(bench, {name: state if name in asked else worst[name] for name, state in job.bench})
+    job.choice = None
+    job.cautions_read.clear()
+    job.prepared.clear()
+    _ask_or_go_on(talk, asked)
+
+
+def _ask_or_go_on(talk: Talk, to_ask: list[str]) -> None:
+    job = talk.job
+    if to_ask:
+        states = job.base.bench.states[to_ask[0]]
+        lines = [f"  {number}  {to_ask[0]} {state}" for number, state in enumerate(states, 1)]
+        text = "\n".join([f"How does it stand now: {to_ask[0]} {' or '.join(states)}? Type the number.", *lines])
+        talk.add(Put("standing", to_ask[0], text))
+        job.prompt = Prompt("standing", to_ask[0], states)
+        return
+    talk.add(Moved("stands otherwise", dict(job.bench), 0.0))
+    talk.tell("Everything else counts as unsafe until it is made safe, step by step.")
+    job.held = None
+    job.unsure = True
+    job.prompt = Prompt("")
+
+
+def _answer_dimension(talk: Talk, word: str) -> None:
+    job = talk.job
+    dimension, states = job.prompt.subject, job.prompt.choices
+    if word.isdecimal() and len(word) < 3 and 1 <= int(word) <= len(states):
+        word = states[int(word) - 1]
+    if word not in states:
+        raise NotAnAnswer(f"{echo(word)} is no answer here. Type a number from 1 to {len(states)}.")
+    job.bench = tuple((name, word if name == dimension else state) for name, state in job.bench)
+    asked = _to_ask(job)
+    _ask_or_go_on(talk, asked[asked.index(dimension) + 1 :])

@@ -35,7 +35,8 @@ def endings_open_to(job: Job) -> tuple[str, ...]:
         return ("repaired", *rest)
     if job.repaired and False not in job.repaired.values() and not job.declined:
         return ("repaired_unproved", *rest)
-    if job.outcome == "normal":
+    # Where a danger was met, also one that was dealt with, nothing was as it should be.
+    if job.outcome == "normal" and not job.dangers_met:
         return ("normal", *rest)
     return rest
 

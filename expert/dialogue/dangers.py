@@ -15,6 +15,7 @@ from expert.trade.units import echo
 STOPPED = (
     "Work has stopped. When a responsible person has dealt with the danger, type: dealt with by NAME. Or: hand over"
 )
+NOBODY = {"me", "myself", "i", "self", "name", "nobody", "noone", "somebody", "someone", "anyone"}
 NOT_SAFE = (
     "The machine could not be made safe. Leave it, keep everybody away, switch off at the breaker. "
     "When a responsible person has made it safe, type: dealt with by NAME. Or: hand over"
@@ -57,6 +58,11 @@ def make_safe(talk: Talk, then: str) -> bool:
     return bool(ready)
 
 
+def _letters(name: str) -> str:
+    """The letters and digits of a name, so that a full stop or a blank makes nobody somebody else."""
+    return "".join(filter(str.isalnum, name.casefold()))
+
+
 def answer_danger(talk: Talk, line: str) -> None:
     """Go on only when somebody takes responsibility by name. Raises NotAnAnswer."""
     job = talk.job
@@ -64,7 +70,9 @@ def answer_danger(talk: Talk, line: str) -> None:
     if word.casefold() != "dealt with" or not name.strip():
         raise NotAnAnswer(f"{echo(line)} does not lift the stop. Type: dealt with by NAME. Or: hand over")
     name = name.strip()[:60]
-    if name.casefold() == job.technician.casefold():
+    if not any(map(str.isalpha, name)) or _letters(name) in NOBODY:
+        raise NotAnAnswer(f"{echo(name)} is nobody's name. Type: dealt with by, and the name of who answers for it.")
+    if _letters(name) == _letters(job.technician):
         raise NotAnAnswer("Whoever works at the bench cannot lift the stop. Somebody else must answer for it by name.")
     job.can_again("move")
     job.dangers_cleared |= set(open_dangers(job))

@@ -46,7 +46,11 @@ def _tells(job: Job, rule: Rule, change: Change) -> bool:
 def _speak(talk: Talk, rule_id: str, said: Say) -> None:
     if said.word == "caution":
         known = (caution.id for caution in talk.job.base.cautions.values() if caution.text == said.text)
-        talk.add(CautionShown(next(known, rule_id), said.text))
+        caution = next(known, rule_id)
+        # As with the cautions of questions: once in a state of the bench, not on every line.
+        if caution not in talk.job.cautions_read:
+            talk.job.cautions_read.add(caution)
+            talk.add(CautionShown(caution, said.text))
     elif said.word == "advise":
         talk.tell(f"Advice: {said.text}")
     else:

@@ -1,0 +1,143 @@
+"""Each danger of the trade stops the work: safe first, nothing else asked, no fine ending, no lifting by oneself.
+
+That these findings must stop the work is common practice, no source.
+"""
+
+from __future__ import annotations
+
+import pytest
+
+from expert.dialogue.closing import endings_open_to
+from expert.dialogue.customer import CLOSING_LINES
+from expert.dialogue.dangers import NOT_SAFE, STOPPED, open_dangers
+from expert.dialogue.job import Phase
+from expert.engine.bench import satisfies
+from expert.trace.records import CautionShown, Cleared, Closed, HandedOver, Moved, Put, Record, Stopped
+from tests.dialogue.shipped_desk import ShippedDesk
+from tests.dialogue.stops import STOPS, TECHNICIAN, Stop, brought_to
+
+EACH = pytest.mark.parametrize("stop", STOPS.values(), ids=STOPS)
+QUESTIONS = ("question", "proof", "repair", "close")
+TRIES = (
+    *("yes", "no", "ok", "done", "1", "2", "1.2 bar", "go on", "continue", "can't tell", "dealt with", "dealt with by"),
+    *("what if yes", "why", "how", "suspects", "answers", "help", "note it smells", "", "?", "lift the stop"),
+)
+
+
+def made_safe(stop: Stop) -> tuple[ShippedDesk, list[Record]]:
+    """The same with every move to the safe state confirmed; the records since the danger was answered."""
+    desk, records = brought_to(stop)
+    before = len(desk.records)
+    for _ in range(10):
+        if desk.job.prompt.kind == "danger":
+            return desk, records + desk.records[before:]
+        assert desk.job.prompt.kind == "move", f"{desk.job.prompt} before the machine is safe"
+        desk.type("yes")
+    raise AssertionError("the machine is never safe")
+
+
+def asked(records: list[Record]) -> list[str]:
+    return [record.prompt for record in records if isinstance(record, Put)]
+
+
+@EACH
+def test_cautions_come_before_what_they_belong_to(stop: Stop) -> None:
+    desk, _ = made_safe(stop)
+    read: set[str] = set()
+    for record in desk.records:
+        match record:
+            case Moved(move=move):
+                if not move.startswith("prepare "):
+                    read.clear()
+            case CautionShown(caution=caution):
+                assert caution not in read, f"{caution} is shown twice in one state"
+                read.add(caution)
+            case Put(prompt="question" | "proof", question=name):
+                assert set(desk.job.base.questions[name].cautions) <= read, name
+            case Put(prompt="move", question=name) if not name.startswith("prepare "):
+                move = next(move for move in desk.job.base.bench.moves if move.id == name)
+                assert set(move.cautions) <= read, name
+
+
+@EACH
+def test_the_stop_is_told_and_the_bench_made_safe_before_anything_else(stop: Stop) -> None:
+    desk, records = made_safe(stop)
+    kinds = [record for record in records if isinstance(record, Stopped | Put | Moved)]
+    assert isinstance(kinds[0], Stopped), "the stop comes first"
+    assert stop.rule in [record.rule for record in records if isinstance(record, Stopped)]
+    assert set(asked(records)) <= {"move", "danger"}, "nothing is tested"
+    assert satisfies(desk.job.bench, desk.job.base.bench.safe)
+    assert desk.job.prompt.kind == "danger"
+    last = records[-1]
+    assert isinstance(last, Put) and last.text == STOPPED
+
+
+@EACH
+@pytest.mark.parametrize("tried", TRIES)
+def test_nothing_that_is_typed_goes_on(stop: Stop, tried: str) -> None:
+    desk, _ = brought_to(stop)
+    waiting, before = desk.job.prompt, len(desk.records)
+    desk.type(tried)
+    new = desk.records[before:]
+    assert not set(asked(new)) & set(QUESTIONS), "something else is asked"
+    assert open_dangers(desk.job) and not any(isinstance(record, Cleared) for record in new)
+    assert waiting.kind == "move" or desk.job.prompt == waiting
+
+
+@EACH
+def test_a_junior_cannot_lift_his_own_stop(stop: Stop) -> None:
+    desk, _ = made_safe(stop)
+    himself = "Whoever works at the bench cannot lift the stop. Somebody else must answer for it by name."
+    nobody = "is nobody's name. Type: dealt with by, and the name of who answers for it."
+    assert desk.type(f"dealt with by {TECHNICIAN}") == [himself]
+    assert desk.type(f"Dealt with by  {TECHNICIAN.upper()} .") == [himself]
+    assert desk.type("dealt with by me") == [f"'me' {nobody}"]
+    assert desk.type("dealt with by NAME") == [f"'NAME' {nobody}"]
+    assert desk.type("dealt with by ---") == [f"'---' {nobody}"]
+    for given in desk.job.given.values():
+        if given.question in stop.answers:
+            said = desk.type(f"take back {given.number}")
+            # Of two answers that each show the danger, one may be taken back: the other still stops the work.
+            if said[-1] == "Take it back? Type yes or no.":
+                desk.type("yes")
+            assert open_dangers(desk.job) and desk.job.prompt.kind == "danger"
+
+
+@EACH
+def test_a_stopped_job_cannot_be_closed_as_fine(stop: Stop) -> None:
+    desk, _ = made_safe(stop)
+    assert endings_open_to(desk.job) == ("stopped", "handed_over", "beyond_repair")
+    said = desk.type("hand over")
+    assert [record.outcome for record in desk.records if isinstance(record, Closed)] == ["handed_over"]
+    assert (desk.job.phase, desk.job.outcome) == (Phase.DONE, "stopped")
+    (handed,) = [record for record in desk.records if isinstance(record, HandedOver)]
+    told = [record.text for record in desk.records if isinstance(record, Stopped)]
+    assert [line for line in handed.summary.splitlines() if line.startswith("Danger: ")] == [
+        f"Danger: {t}" for t in told
+    ]
+    assert f"  Danger found: {told[0]}" in said
+    assert f"  {CLOSING_LINES['normal']}" not in said and f"  {CLOSING_LINES['repaired']}" not in said
+
+
+@EACH
+def test_somebody_else_lifts_it_by_name_and_the_search_goes_on(stop: Stop) -> None:
+    desk, _ = made_safe(stop)
+    desk.type("dealt with by Bo")
+    assert desk.records[-1] != Cleared("Bo") and Cleared("Bo") in desk.records
+    assert not open_dangers(desk.job)
+    assert "normal" not in endings_open_to(desk.job), "a danger was met: nothing was as it should be"
+
+
+@EACH
+def test_a_machine_that_cannot_be_made_safe_is_left_alone(stop: Stop) -> None:
+    desk, _ = brought_to(stop)
+    if desk.job.prompt.kind == "danger":
+        assert satisfies(desk.job.bench, desk.job.base.bench.safe)
+        return
+    assert desk.type("no") == [
+        "Nothing else comes before this. Type yes when it is done, or can't if it cannot be done."
+    ]
+    said = desk.type("can't")
+    assert said[-1] == NOT_SAFE and desk.job.prompt.kind == "danger"
+    said = desk.type("hand over")
+    assert any(line.startswith("! The machine is not safe to leave: mains on") for line in said)

@@ -42,9 +42,12 @@ def offer_again(talk: Talk, route: Route | None) -> bool:
 def bring_bench(talk: Talk, wanted: Mapping[str, str]) -> bool | None:
     """True when the bench stands as wanted; False when a move was put; None when there is no way there."""
     job = talk.job
-    if satisfies(job.bench, wanted) and bench_map(job).allowed(job.bench):
+    ways = bench_map(job)
+    if ways.stands(job.bench, wanted) and ways.allowed(job.bench):
+        if not satisfies(job.bench, wanted):
+            job.bench = in_time(job.base.bench, job.bench)
         return True
-    route = bench_map(job).route(job.bench, wanted)
+    route = ways.route(job.bench, wanted)
     if route is None:
         return None
     put_move(talk, route.moves[0])

@@ -72,12 +72,16 @@ class BenchMap:
         """Whether this technician may work in the state."""
         return self._qualified or not any(satisfies(state, only) for only in self._bench.qualified_only)
 
+    def stands(self, state: BenchState, wanted: Mapping[str, str]) -> bool:
+        """Whether the bench stands as wanted, or will by itself: a machine just switched on is warm in a while."""
+        return satisfies(state, wanted) or satisfies(in_time(self._bench, state), wanted)
+
     def route(self, start: BenchState, wanted: Mapping[str, str]) -> Route | None:
         """The cheapest route to a state that satisfies `wanted`; None when there is none."""
         reached = self._routes.get(start)
         if reached is None:
             reached = self._routes[start] = self._reach(start)
-        fitting = [route for state, route in reached.items() if satisfies(state, wanted) and self.allowed(state)]
+        fitting = [route for state, route in reached.items() if self.stands(state, wanted) and self.allowed(state)]
         return min(fitting, key=lambda route: (route.minutes, len(route.moves)), default=None)
 
     def route_through(self, start: BenchState, first: Mapping[str, str], wanted: Mapping[str, str]) -> Route | None:

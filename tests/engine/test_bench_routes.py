@@ -52,6 +52,8 @@ def test_a_machine_left_on_does_not_stay_cold() -> None:
     on = bench_state(BENCH, {"mains": "on", "covers": "on", "boiler": "cold", "pressure": "none"})
     assert dict(in_time(BENCH, on)) == {"mains": "on", "covers": "on", "boiler": "warm", "pressure": "some"}
     assert moves(on, {"mains": "isolated", "covers": "off"}) == ["isolate", "vent", "covers_off"]
+    assert moves(on, {"mains": "on", "boiler": "warm"}) == [], "it is not unplugged and plugged in again for that"
+    assert moves(COLD, {"mains": "on", "boiler": "warm"}) == ["switch_on"]
 
 
 def test_a_set_up_state_is_passed_on_the_way() -> None:

@@ -88,6 +88,7 @@ class Job:
     prompt: Prompt = Prompt("intake", "technician")
     technician: str = ""
     machine: Machine | None = None
+    plate_ranges: dict[str, tuple[Quantity, Quantity]] = field(default_factory=dict)
     complaints: tuple[str, ...] = ()
     qualified: bool = False
     bench: BenchState = ()
@@ -124,6 +125,7 @@ class Job:
         return replace(
             self,
             state=self.state.copy(),
+            plate_ranges=dict(self.plate_ranges),
             given=dict(self.given),
             unable=dict(self.unable),
             offered_again=set(self.offered_again),

@@ -60,12 +60,23 @@ def where_in_short(job: Job, question: Question, outcome: str) -> str:
         return ""
     shown = list(dict.fromkeys(leaf for name in names for leaf in _leaves(job, name, {})))[:MOST_IN_SHORT]
     origin = f"from {', '.join(shown[:-1])} and {shown[-1]}" if len(shown) > 1 else f"from {shown[0]}"
-    expected = next((name for name in _all_names(job, question) if name.endswith("_expected")), "")
+    expected = _expected(job, question)
     if expected:
         value = value_of(job, expected)
         words = value if isinstance(value, str) else show_limit(job, value)
         return f"expected {words}" if shown == [words] else f"expected {words} {origin}"
     return f"limit {origin}"
+
+
+def _expected(job: Job, question: Question) -> str:
+    """The worked-out value that a sound machine comes nearest to: `coil_expected` beside `coil_least`; '' if none."""
+    for name in _all_names(job, question):
+        stem = name
+        while stem:
+            if stem.endswith("_expected") or f"{stem}_expected" in job.base.work_outs:
+                return stem if stem.endswith("_expected") else f"{stem}_expected"
+            stem = stem.rpartition("_")[0]
+    return ""
 
 
 def _formulas(question: Question, outcome: str = "") -> Iterable[Formula]:

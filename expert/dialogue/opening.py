@@ -29,8 +29,12 @@ from expert.trade.counting import counted
 
 
 def shop_of(knowledge: Knowledge, system: str = "metric") -> Shop:
-    """The shop owns the instruments that the rules' instruments file lists. system: metric or us, the units shown."""
-    return Shop(frozenset(knowledge.base.instruments), system)
+    """The shop owns the instruments of the rules' instruments file that it has not marked as missing.
+
+    system: metric or us, the units shown.
+    """
+    owned = (instrument.id for instrument in knowledge.base.instruments.values() if instrument.owned)
+    return Shop(frozenset(owned), system)
 
 
 def open_job(

@@ -7,12 +7,11 @@ from dataclasses import replace
 from expert.dialogue.asking import NotAnAnswer, read_answer, take_answer
 from expert.dialogue.inference import conclude
 from expert.dialogue.job import Given, Job, Talk, applies
+from expert.dialogue.plate_ranges import forget_range, middle_of_range
 from expert.dialogue.values import value_of
 from expert.language.formula import CannotWorkOut, NotKnown
 from expert.language.model import Machine
 from expert.language.plate_choices import conditions_behind_limits, features_behind_limits
-from expert.trade.errors import OutOfRange, WrongArguments
-from expert.trade.ranges import written_range
 from expert.trade.units import KINDS, NotAQuantity, Quantity, believable, echo, read_quantity, show
 
 
@@ -94,46 +93,47 @@ def set_plate_value(talk: Talk, name: str, text: str) -> None:
     if name not in job.machine.plate:
         known = ", ".join((*job.machine.plate, *features_behind_limits(job.base), *conditions_behind_limits(job.base)))
         raise NotAnAnswer(f"{echo(name)} is no plate value. There are: {known}.")
-    record = job.base.plate_values[name]
-    system = job.shop.system
-    unit = KINDS[record.kind].us if system == "us" and KINDS[record.kind].us else record.unit
-    try:
-        quantity = _middle_of_range(talk, name, record.kind, text) or read_quantity(text, record.kind, unit, system)
-        believable(quantity, system)
-    except NotAQuantity as problem:
-        raise NotAnAnswer(f"{name}: {problem}") from None
-    if quantity.value == float("inf"):
-        raise NotAnAnswer(f"{name}: a plate states a number, not over range.")
+    quantity = _told(talk, name, text)
     before = job.machine
     job.machine = replace(before, plate={**before.plate, name: quantity})
     trouble = _what_no_longer_works(job, name)
     if trouble:
         job.machine = before
         raise NotAnAnswer(f"{name}: {trouble}.")
+    _tell_if_parts_exceed_whole(talk, name)
 
 
-def _middle_of_range(talk: Talk, name: str, kind: str, text: str) -> Quantity | None:
-    """The voltage that goes with the one power of a plate such as 220-240 V; None for a single value.
-
-    Raises NotAnAnswer for a range too wide for one power, and for a pair of powers.
-    """
-    written = written_range(text)
-    if written is None or kind not in ("ac_voltage", "power"):
-        return None
-    if kind == "power":
-        raise NotAnAnswer(
-            f"{name}: of two powers each goes with a voltage of its own, the lower with the lower. Type one pair: "
-            "rated_voltage 240 V, then element_power 2200 W. Both pairs must agree: figure pair_resistance shows it."
-        )
-    from expert.trade.figures import FIGURES, work_out
-
-    ends = [read_quantity(f"{end} {written[2] or 'V'}", kind) for end in written[:2]]
+def _told(talk: Talk, name: str, text: str) -> Quantity:
+    """The value meant by the text: a number, or the middle of a range. Raises NotAnAnswer."""
+    job = talk.job
+    record = job.base.plate_values[name]
+    system = job.shop.system
+    unit = KINDS[record.kind].us if system == "us" and KINDS[record.kind].us else record.unit
     try:
-        middle = work_out(FIGURES["middle_voltage"], ends)
-    except (OutOfRange, WrongArguments) as problem:
-        raise NotAnAnswer(f"{name}: {problem}. Type the voltage here, with the power that goes with it.") from None
-    talk.tell(f"{name}: a range with one power, so the power goes with its middle: {show(middle)}.")
-    return middle
+        quantity = middle_of_range(talk, name, record.kind, text)
+        if quantity is None:
+            quantity = read_quantity(text, record.kind, unit, system)
+            forget_range(job, name)
+        believable(quantity, system)
+    except NotAQuantity as problem:
+        raise NotAnAnswer(f"{name}: {problem}") from None
+    if quantity.value == float("inf"):
+        raise NotAnAnswer(f"{name}: a plate states a number, not over range.")
+    return quantity
+
+
+def _tell_if_parts_exceed_whole(talk: Talk, name: str) -> None:
+    """The plate's power is that of the whole machine; taken for the element's it makes a sound element look wrong."""
+    job = talk.job
+    assert job.machine is not None
+    records, plate = job.base.plate_values, job.machine.plate
+    whole = records[name].part_of or name
+    parts = [part for part in records.values() if part.part_of == whole and part.id in plate]
+    if whole not in plate or not parts or sum(plate[part.id].value for part in parts) <= plate[whole].value * 1.005:
+        return
+    listed = " and ".join(f"{part.id} {show(plate[part.id], _unit(job, part.id), job.shop.system)}" for part in parts)
+    most = show(plate[whole], _unit(job, whole), job.shop.system)
+    talk.tell(f"Check the plate: {listed} are more than {whole} {most}, that of the whole. Correct what is wrong.")
 
 
 def _what_no_longer_works(job: Job, name: str) -> str:

@@ -5,18 +5,22 @@ from __future__ import annotations
 from expert.dialogue.job import Given, Job
 from expert.dialogue.situation import picture_of, situation_of
 from expert.engine.gain import effects_of
-from expert.engine.planner import choose
+from expert.engine.planner import choose, way_to_ask
 
 
 def second_test(job: Job, given: Given) -> str:
-    """The next best question that bears on a suspect on which the undecided reading bears, or ''.
+    """The first of the question's own second tests that is open, else the next best that bears on the same, or ''.
 
     Only what can be put here and now counts: this machine, these instruments, this technician.
     """
     picture = picture_of(job)
+    situation = situation_of(job, picture)
+    for named in job.base.questions[given.question].second_tests:
+        if way_to_ask(situation, job.base.questions[named]) is not None:
+            return named
     effects = effects_of(job.knowledge, job.state, job.base.questions[given.question], picture).values()
     undecided = {s.fault for s in picture.suspects if any(effect.bears_on(s.fault) for effect in effects)}
-    choice = choose(situation_of(job, picture)) if undecided else None
+    choice = choose(situation) if undecided else None
     if choice is None:
         return ""
     for candidate in (choice.best, *choice.others):

@@ -105,12 +105,16 @@ class Feature:
 
 @dataclass(frozen=True, slots=True)
 class PlateValue:
-    """A rating with a unit that a machine states; `plate.<id>` in formulas."""
+    """A rating with a unit that a machine states; `plate.<id>` in formulas.
+
+    `part_of`: the rating of the whole to which this one adds up with others, or ''.
+    """
 
     id: str
     name: str
     kind: str
     unit: str
+    part_of: str = ""
     at: Position = field(default=NOWHERE, compare=False)
 
 

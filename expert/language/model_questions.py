@@ -48,7 +48,8 @@ class Question:
 
     `measure` is None for yes/no and choices. `sound` are the outcomes that a sound machine shows (may be empty:
     an observation that is neither good nor bad). `only_if` must be true before the question may be put.
-    `bench` maps a bench dimension to the state it needs.
+    `bench` maps a bench dimension to the state it needs. `second_tests` decide where a reading lies too close to a
+    limit, the best first.
     """
 
     id: str
@@ -66,6 +67,7 @@ class Question:
     only_if: Condition
     applies: Mapping[str, tuple[str, ...]]
     prepare: Preparation | None = None
+    second_tests: tuple[str, ...] = ()
     at: Position = field(default=NOWHERE, compare=False)
 
 

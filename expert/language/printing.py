@@ -26,7 +26,7 @@ def print_rules(base: model.RuleBase) -> dict[str, str]:
     files: dict[str, Mapping[str, Data]] = {
         "features.yaml": {
             "features": {f.id: {"name": f.name, "values": list(f.values)} for f in base.features.values()},
-            "plate": {p.id: {"name": p.name, "measure": p.kind, "unit": p.unit} for p in base.plate_values.values()},
+            "plate": {p.id: _plate_value(p) for p in base.plate_values.values()},
         },
         "complaints.yaml": {
             "complaints": {c.id: _filled({"name": c.name, "words": list(c.words)}) for c in base.complaints.values()}
@@ -105,6 +105,11 @@ def _holds(data: Data) -> bool:
     return bool(data) and not (isinstance(data, dict) and not any(_holds(value) for value in data.values()))
 
 
+def _plate_value(plate: model.PlateValue) -> Data:
+    data: dict[str, Data] = {"name": plate.name, "measure": plate.kind, "unit": plate.unit}
+    return data | _filled({"part_of": plate.part_of})
+
+
 def _part(part: model.Part) -> Data:
     faults: dict[str, Data] = {fault.id.partition(".")[2]: _fault(fault) for fault in part.faults}
     return _filled({"name": part.name, "where": part.where, "applies": _lists(part.applies)}) | {"faults": faults}
@@ -146,6 +151,7 @@ def _question(question: model.Question) -> Data:
             "only_if": "" if question.only_if == ALWAYS else condition_data(question.only_if),
             "applies": _lists(question.applies),
             "prepare": {} if question.prepare is None else _preparation(question.prepare),
+            "second_test": list(question.second_tests),
         }
     )
     return data | {"minutes": _number(question.minutes)}
@@ -211,7 +217,7 @@ def _instrument(instrument: Instrument) -> Data:
     data: dict[str, Data] = {"name": instrument.name, "measures": instrument.measures, "ranges": ranges}
     data |= {key: _number(value) for key, value in figures.items() if value is not None}
     data |= {key: quantity_text(value) for key, value in quantities.items() if value is not None}
-    return _filled(data)
+    return _filled(data) | ({} if instrument.owned else {"owned": "no"})
 
 
 def _bench(bench: model.Bench) -> dict[str, Data]:

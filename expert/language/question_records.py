@@ -48,8 +48,16 @@ def _question(record: Record, name: str, key: Scalar, circuit: model.Circuit) ->
         only_if=ALWAYS if only_if is None else read_condition(reader, only_if),
         applies=applies_within(record, circuit.applies),
         prepare=_preparation(record),
+        second_tests=_second_tests(record, measure),
         at=reader.at(key),
     )
+
+
+def _second_tests(record: Record, measure: model.Measure | None) -> tuple[str, ...]:
+    if measure is None and "second_test" in record.written:
+        message = "only a question that is measured has a 'second_test': no other answer lies close to a limit"
+        record.reader.refuse(record.key_node("second_test"), "unknown-key", message)
+    return record.names("second_test", "question")
 
 
 def _preparation(record: Record) -> model.Preparation | None:

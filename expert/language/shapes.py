@@ -21,13 +21,13 @@ class Shape:
 
 FEATURES_FILE = Shape("the features file", (), ("features", "plate"))
 FEATURE = Shape("a feature", ("name", "values"))
-PLATE_VALUE = Shape("a plate value", ("name", "measure", "unit"))
+PLATE_VALUE = Shape("a plate value", ("name", "measure", "unit"), ("part_of",))
 COMPLAINTS_FILE = Shape("the complaints file", ("complaints",))
 COMPLAINT = Shape("a complaint", ("name",), ("words",))
 CAUTIONS_FILE = Shape("the cautions file", ("cautions",))
 INSTRUMENTS_FILE = Shape("the instruments file", ("instruments",))
 INSTRUMENT = Shape(
-    "an instrument", ("name", "measures"), ("ranges", "class", "full_scale", "plus_minus", "percent", "leads")
+    "an instrument", ("name", "measures"), ("ranges", "class", "full_scale", "plus_minus", "percent", "leads", "owned")
 )
 RANGE = Shape("a range", ("percent", "digits", "step"), ("up_to",))
 BENCH_FILE = Shape(
@@ -47,7 +47,7 @@ REPAIR = Shape("a repair", ("minutes", "steps"), ("parts", "consumables", "cauti
 QUESTION = Shape(
     "a question",
     ("ask", "answer", "how", "minutes"),
-    ("readings", "sound", "expect", "bench", "cautions", "only_if", "applies", "prepare"),
+    ("readings", "sound", "expect", "bench", "cautions", "only_if", "applies", "prepare", "second_test"),
 )
 PREPARATION = Shape("a preparation", ("bench", "steps"))
 CHOICE = Shape("an answer by choice", ("one_of",))

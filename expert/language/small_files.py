@@ -30,7 +30,12 @@ def read_features(reader: Reader, root: Node, draft: Draft) -> None:
         before = reader.refusals
         record = Record(reader, value, shapes.PLATE_VALUE, key)
         kind = read_kind(record, "measure")
-        plate = model.PlateValue(name, record.text("name"), kind, read_unit(record, "unit", kind), reader.at(key))
+        whole = record.node_of("part_of")
+        part_of = "" if whole is None else reader.name(whole, "plate value")
+        if part_of and reader.names.kinds.get(f"plate.{part_of}") not in (None, kind):
+            reader.refuse(whole or key, "wrong-kind", f"'{part_of}' is of another kind; a part and its whole are alike")
+        unit = read_unit(record, "unit", kind)
+        plate = model.PlateValue(name, record.text("name"), kind, unit, part_of, reader.at(key))
         if reader.refusals == before:
             draft.plate_values[name] = plate
 
@@ -124,6 +129,7 @@ def _instrument(record: Record, name: str) -> Instrument:
         plus_minus=read_named(record, "plus_minus", difference),
         percent=record.number("percent"),
         leads=read_named(record, "leads", difference),
+        owned="owned" not in keys or record.yes("owned"),
     )
 
 

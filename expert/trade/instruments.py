@@ -35,7 +35,7 @@ class Instrument:
     """A meter, gauge, thermometer or clock, and what its data sheet says of its accuracy.
 
     Whatever is given adds up: a range's percent and digits; class_percent of full_scale (dial gauges); a fixed
-    plus_minus; percent of the reading; the leads, if they are not zeroed away.
+    plus_minus; percent of the reading; the leads, if they are not zeroed away. `owned`: whether the shop has one.
     """
 
     id: str
@@ -47,6 +47,7 @@ class Instrument:
     plus_minus: Quantity | None = None
     percent: float | None = None
     leads: Quantity | None = None
+    owned: bool = True
     resolution: Quantity | None = None
 
 

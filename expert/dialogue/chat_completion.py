@@ -9,6 +9,7 @@ from prompt_toolkit.document import Document
 
 from expert.dialogue.closing import ENDINGS
 from expert.dialogue.command_words import COMMAND_WORDS, HELP
+from expert.dialogue.explaining import answer_in_words, last_answer
 from expert.dialogue.intake import matching_complaints
 from expert.dialogue.job import Job
 from expert.trace.cleaning import clean
@@ -57,6 +58,8 @@ def _fits(word: str, meaning: str, start: str) -> bool:
 def _choices(job: Job) -> Iterator[tuple[str, str]]:
     """The choices of the prompt with what they are called."""
     prompt = job.prompt
+    if prompt.kind in ("question", "proof") and not prompt.choices and (last := last_answer(job, prompt.subject)):
+        yield last.text, f"{answer_in_words(job, last)}: the last reading"
     for choice in prompt.choices:
         match prompt.subject:
             case "machine":

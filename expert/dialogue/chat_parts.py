@@ -12,6 +12,7 @@ from expert.dialogue.bench_moves import state_in_words
 from expert.dialogue.closing import ENDINGS
 from expert.dialogue.command_words import COMMAND_WORDS
 from expert.dialogue.commands import obey
+from expert.dialogue.dangers import open_dangers
 from expert.dialogue.job import Given, Job, Phase, Talk
 from expert.dialogue.session import LONGEST_LINE
 from expert.dialogue.situation import picture_of
@@ -19,6 +20,7 @@ from expert.dialogue.steps import take_line
 from expert.engine.gain import beliefs
 from expert.trace.cleaning import clean
 from expert.trace.records import Told
+from expert.trade.counting import counted
 
 PHASES = (Phase.INTAKE, Phase.SAFE, Phase.FIND, Phase.REPAIR, Phase.PROVE, Phase.CLOSE)
 LEAST_WORD = 3  # letters; shorter beginnings of a complaint tell nothing
@@ -97,27 +99,29 @@ def _taken_in_words(before: Job, talk: Talk) -> str:
 
 
 def phases_in_words(job: Job) -> str:
-    """The phase in capitals, then the phases left, such as "FIND > repair > prove > close"."""
+    """The phase in capitals, then the phases left, such as "FIND > repair > prove > close"; a stop before all."""
     if job.phase is Phase.DONE:
         return "CLOSED"
+    if open_dangers(job):
+        return "STOPPED for danger"
     first, *left = PHASES[PHASES.index(job.phase) :]
     return " > ".join((first.value.upper(), *(phase.value for phase in left)))
 
 
 def suspects_in_short(job: Job) -> str:
-    """What was found, or how many suspects are left and the heaviest of them with its share of belief."""
+    """What was found, what was repaired, or how many suspects are left and the likeliest of them by name."""
     if job.phase in (Phase.INTAKE, Phase.SAFE):
         return ""
     picture = picture_of(job)
     if picture.confirmed:
         return "found: " + "; ".join(job.fault_name(fault) for fault in picture.confirmed)
     if not picture.suspects:
-        return "no suspect open"
-    heaviest = picture.suspects[0].fault
-    share = beliefs(job.knowledge, picture)[heaviest]
-    count = len(picture.suspects)
-    many = "1 suspect" if count == 1 else f"{count} suspects, heaviest"
-    return f"{many}: {share:.0%} {job.fault_name(heaviest)}"
+        repaired = "; ".join(job.fault_name(fault) for fault in job.mended())
+        return f"repaired: {repaired}" if repaired else "no suspect left"
+    likeliest = picture.suspects[0].fault
+    share = beliefs(job.knowledge, picture)[likeliest]
+    count = counted(len(picture.suspects), "suspect")
+    return f"{count}{', likeliest' if len(picture.suspects) > 1 else ''}: {job.fault_name(likeliest)} ({share:.0%})"
 
 
 def where_it_stands(job: Job) -> tuple[str, ...]:
@@ -144,7 +148,7 @@ def bench_in_words(job: Job) -> str:
 def cut_to(text: str, width: int) -> str:
     """The text in at most `width` characters, with three dots where it was cut.
 
-    >>> cut_to("12 suspects, heaviest: fill solenoid valve", 20)
-    '12 suspects, heav...'
+    >>> cut_to("12 suspects, likeliest: fill solenoid valve", 20)
+    '12 suspects, like...'
     """
     return text if len(text) <= width else text[: max(width - 3, 0)] + "..."[:width]

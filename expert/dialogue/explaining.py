@@ -117,6 +117,11 @@ def answer_in_words(job: Job, given: Given) -> str:
     return " or ".join(question.labels.get(outcome, outcome) for outcome in given.outcomes)
 
 
+def last_answer(job: Job, question: str) -> Given | None:
+    """The latest answer to a question, also one that no longer holds."""
+    return next((given for given in reversed(job.given.values()) if given.question == question), None)
+
+
 def consequences(job: Job, given: Given) -> tuple[str, ...]:
     """What an answer would mean, found without giving it."""
     change = job.state.what_if(given.question, given.outcomes)

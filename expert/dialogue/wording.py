@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
+from expert.dialogue.explaining import answer_in_words, last_answer
 from expert.dialogue.job import Job
 from expert.dialogue.values import unit_at_prompt
 from expert.trace.cleaning import clean
@@ -108,6 +109,8 @@ def _put(job: Job, record: Put) -> Iterable[tuple[str, str]]:
             over = ", or OL" if question.measure.kind == "resistance" else ""
             name = job.base.instruments[question.measure.instrument].name
             yield "question", f"  (a number in {unit or 'its unit'}{over}; {name})"
+            if last := last_answer(job, question.id):
+                yield "small", f"  Last reading: {answer_in_words(job, last)}"
         return
     first, *rest = record.text.splitlines()
     yield "question", first

@@ -14,26 +14,13 @@ from expert.language.model import Position
 from expert.language.nodes import Items, Node, Pairs, Scalar, place
 from expert.language.problems import Problem
 from expert.language.text_check import forbidden_in, name_of
+from expert.language.yaml_faults import not_yaml
 
 DEEPEST = 20
 MOST_VALUES = 500_000
 
 # libyaml where it is there, else the same events from the pure parser. Only the events are used, never a value.
 _EventSource: Untyped = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
-
-_BRACKET = "a bracket or a comma is missing, or a text with ': ' or a bracket in it must stand in quotes"
-_HINTS = (
-    ("mapping values are not allowed", "a text with ': ' in it must stand in quotes"),
-    ("did not find expected ',' or", _BRACKET),
-    ("expected ',' or", _BRACKET),
-    ("did not find expected key", "the line does not line up with those above it"),
-    ("expected <block end>", "the line does not line up with those above it"),
-    ("did not find expected '-'", "the line does not line up with those above it"),
-    ("could not find expected ':'", "a colon is missing, or a text over several lines must stand in quotes"),
-    ("unexpected end of stream", "a quote is opened and not closed"),
-    ("mapping keys are not allowed", "a text that begins with ? must stand in quotes"),
-    ("cannot start any token", "a text that begins with this character must stand in quotes"),
-)
 
 
 def read_nodes(path: str, text: str) -> tuple[Node | None, list[Problem]]:
@@ -42,23 +29,13 @@ def read_nodes(path: str, text: str) -> tuple[Node | None, list[Problem]]:
     try:
         grower.grow(text)
     except yaml.YAMLError as error:
-        grower.problems.append(_not_yaml(path, error))
+        grower.problems.append(not_yaml(path, text, error, DEEPEST))
         return None, grower.problems
     if grower.given_up:
         return None, grower.problems
     if grower.root is None and not grower.problems:
         grower.problems.append(Problem(Position(path, 1, 1), "the file is empty", "empty-file"))
     return grower.root, grower.problems
-
-
-def _not_yaml(path: str, error: yaml.YAMLError) -> Problem:
-    mark = getattr(error, "problem_mark", None) or getattr(error, "context_mark", None)
-    what = getattr(error, "problem", None) or getattr(error, "reason", None) or "it cannot be read"
-    hint = next((f"; {say}" for part, say in _HINTS if part in what), "")
-    line, column = (mark.line, mark.column) if mark else (0, 0)
-    if "nesting depth" in what:  # libyaml has a limit of its own, and meets it before we see the events.
-        return Problem(place(path, Scalar("", line, column)), f"nested more than {DEEPEST} deep", "too-deep")
-    return Problem(place(path, Scalar("", line, column)), f"this is not YAML: {what}{hint}", "not-yaml")
 
 
 class _GivenUp(Exception):

@@ -11,6 +11,7 @@ from expert.dialogue.steps import begin, step
 from expert.dialogue.wording import lines_of
 from expert.trace.records import Record
 from tests.dialogue.small_rules import small_knowledge, small_shop
+from tests.dialogue.terminals import at_size  # noqa: F401
 
 INTAKE = ("Ann", "1", "ok", "no fill", "ok", "no", "1")
 

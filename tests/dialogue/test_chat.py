@@ -2,89 +2,34 @@
 
 from __future__ import annotations
 
-import io
 import os
 import re
 import sys
 import threading
 import time
-from collections.abc import Callable, Iterator
-from datetime import UTC, datetime
 from pathlib import Path
 
 import pexpect
 import pytest
-from prompt_toolkit.application import create_app_session
-from prompt_toolkit.data_structures import Size
-from prompt_toolkit.input import PipeInput, create_pipe_input
 from prompt_toolkit.key_binding.key_processor import KeyPress
-from prompt_toolkit.output.vt100 import Vt100_Output
 
 from expert.dialogue.chat import talk_in_terminal
 from expert.dialogue.chat_input import CUT, KEPT_LINES, KEPT_OF_A_PASTE, TAIL, ShortPasteParser, TypedBefore
 from expert.dialogue.chat_prompt import Chat
-from expert.dialogue.session import LONGEST_LINE, Session
+from expert.dialogue.session import LONGEST_LINE
 from expert.trace.errors import TraceNotWritten
 from expert.trace.reading import read_trace
-from expert.trace.records import Closed, Paused, Said
+from expert.trace.records import Closed, Paused
 from tests.dialogue import small_rules
-from tests.dialogue.small_rules import small_knowledge, small_shop
+from tests.dialogue.terminals import CTRL_D, ENTER, AtSize, Terminal
 
-ENTER, UP, CTRL_C, CTRL_D = "\r", "\x1b[A", "\x03", "\x04"
+UP, CTRL_C = "\x1b[A", "\x03"
 WHOLE_JOB = "Ann|1|ok|no fill|ok|n|1|y|y|y|y|OL|done|y|y|y|y|1|ok|ok|no|"
 PASTE, PASTED = "\x1b[200~", "\x1b[201~"
 
 
-class Terminal:
-    """A terminal of a given size with a small job on it; `screen` is all that was written, without its controls."""
-
-    def __init__(self, folder: Path, keys: PipeInput, columns: int, rows: int) -> None:
-        self.path = folder / "7.jsonl"
-        self.keys = keys
-        self.out = io.StringIO()
-        self.output = Vt100_Output(self.out, lambda: Size(rows=rows, columns=columns), term="xterm", enable_cpr=False)
-        self.session, self.opening = Session.open(
-            small_knowledge(), small_shop(), self.path, "7", lambda: datetime(2026, 1, 31, 9, tzinfo=UTC)
-        )
-
-    def talk(self, typed: str) -> None:
-        """Type all of this ('|' is Enter), then Ctrl-D, and talk until the end."""
-        self.keys.send_text(typed.replace("|", ENTER) + CTRL_D)
-        talk_in_terminal(self.session, self.opening)
-
-    @property
-    def said(self) -> list[str]:
-        return [record.text for record in read_trace(self.path).records if isinstance(record, Said)]
-
-    @property
-    def screen(self) -> str:
-        return re.sub(r"\x1b(\[[0-?]*[ -/]*[@-~]|[=>])", "", self.out.getvalue()).replace("\r", "")
-
-
 @pytest.fixture
-def at_size(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Iterator[Callable[[int, int], Terminal]]:
-    monkeypatch.setenv("XDG_STATE_HOME", str(tmp_path / "state"))
-    opened: list[Terminal] = []
-    with create_pipe_input() as keys:
-        sessions = []
-
-        def make(columns: int, rows: int) -> Terminal:
-            terminal = Terminal(tmp_path, keys, columns, rows)
-            session = create_app_session(input=keys, output=terminal.output)
-            session.__enter__()
-            sessions.append(session)
-            opened.append(terminal)
-            return terminal
-
-        yield make
-        for session in sessions:
-            session.__exit__(None, None, None)
-    for terminal in opened:
-        terminal.session.close()
-
-
-@pytest.fixture
-def terminal(at_size: Callable[[int, int], Terminal]) -> Terminal:
+def terminal(at_size: AtSize) -> Terminal:
     return at_size(80, 24)
 
 
@@ -98,7 +43,7 @@ def test_a_whole_job_by_keys(terminal: Terminal) -> None:
 
 
 @pytest.mark.parametrize("columns, rows", [(80, 24), (120, 40), (20, 10)])
-def test_lines_keep_to_the_width(at_size: Callable[[int, int], Terminal], columns: int, rows: int) -> None:
+def test_lines_keep_to_the_width(at_size: AtSize, columns: int, rows: int) -> None:
     terminal = at_size(columns, rows)
     terminal.talk("Ann|1|ok|no fill|ok|n|1|y|y|help|why|")
     assert max(len(line) for line in terminal.screen.split("\n") if not line.startswith(">")) <= columns
@@ -270,7 +215,7 @@ def test_a_whole_job_at_a_real_terminal(tmp_path: Path) -> None:
         ("no fill", "Another complaint?"),
         ("ok", "Are you qualified"),
         ("n", "How does the machine stand now?"),
-        ("1", "3 suspects, heaviest: 43% fill valve: coil open"),
+        ("1", "3 suspects, likeliest: fill valve: coil open (43%)"),
         ("y", "Does the pump run?"),
         ("y", "Pull the plug."),
         ("y", "Undo the screws."),

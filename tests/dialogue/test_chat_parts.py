@@ -115,7 +115,7 @@ BOTTOM = [
     ),
     pytest.param(
         INTAKE,
-        ("Job 7 | FIND > repair > prove > close", "3 suspects, heaviest: 43% fill valve: coil open"),
+        ("Job 7 | FIND > repair > prove > close", "3 suspects, likeliest: fill valve: coil open (43%)"),
         "Bench: mains isolated, covers on",
         id="search",
     ),
@@ -124,6 +124,30 @@ BOTTOM = [
         ("Job 7 | REPAIR > prove > close", "found: fill valve: coil open"),
         "Bench: mains isolated, covers off",
         id="repair",
+    ),
+    pytest.param(
+        TO_COIL,
+        ("Job 7 | FIND > repair > prove > close", "2 suspects, likeliest: fill valve: coil open (74%)"),
+        "Bench: mains isolated, covers off",
+        id="two suspects",
+    ),
+    pytest.param(
+        (*TO_COIL, "OL", "done", "yes", "yes"),
+        ("Job 7 | PROVE > close", "repaired: fill valve: coil open"),
+        "Bench: mains on, covers on",
+        id="prove",
+    ),
+    pytest.param(
+        TO_HISS,
+        ("Job 7 | FIND > repair > prove > close", "no suspect left"),
+        "Bench: mains on, covers on",
+        id="nothing suspected",
+    ),
+    pytest.param(
+        (*INTAKE[:3], "steam jet", *INTAKE[4:], "yes", "2 bar"),
+        ("Job 7 | STOPPED for danger", "1 suspect: heat relay: shorted (91%)"),
+        "Bench: mains on, covers on",
+        id="stopped",
     ),
 ]
 

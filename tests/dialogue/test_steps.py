@@ -107,7 +107,7 @@ def test_taking_an_answer_back_widens_what_rested_on_it(filling: Desk) -> None:
     ]
     said = filling.type("yes")
     assert said[0] == "Answer 2 is taken back."
-    assert said[-2] == "What does the coil read?"
+    assert said[-3] == "What does the coil read?"
     assert filling.job.state.possible("valve.coil_open") == ("present", "absent")
     assert filling.job.state.possible("pump.dead") == ("absent",)
 

@@ -184,15 +184,14 @@ def understood(job: Job, question: Question, given: Given) -> tuple[str, ...]:
     shown = show(given.quantity, system=system)
     instrument = job.base.instruments[question.measure.instrument]
     accuracy = f"{instrument.name}: ±{show_limit(job, given.uncertainty)}" if given.uncertainty.value else ""
+    told = reading_to_tell(job, question, given.outcomes[0], given.quantity)
+    limits, origin = limits_in_words(job, question, told), where_in_short(job, question, told)
+    detail = "; ".join(part for part in (f"{told} is {limits}", origin, accuracy) if part)
     if len(given.outcomes) == 1:
-        name = given.outcomes[0]
-        told = reading_to_tell(job, question, name, given.quantity)
-        limits, origin = limits_in_words(job, question, told), where_in_short(job, question, told)
-        detail = "; ".join(part for part in (f"{told} is {limits}", origin, accuracy) if part)
-        return (f"{shown} counts as: {name}. ({detail})",)
+        return (f"{shown} counts as: {given.outcomes[0]}. ({detail})",)
     names = " or ".join(given.outcomes)
     return (
-        f"{shown} is too close to a limit: it may be {names}. Both stay possible. ({accuracy})",
+        f"{shown} is too close to a limit: it may be {names}. Both stay possible. ({detail})",
         "A better instrument or a second test would decide. Other tests are used meanwhile.",
     )
 

@@ -66,7 +66,8 @@ REMARKS = [
     pytest.param(
         TO_COIL,
         "475",
-        "475 ohm is too close to a limit: it may be shorted or off_value. Both stay possible. (ohm meter: ±6.75 ohm)",
+        "475 ohm is too close to a limit: it may be shorted or off_value. Both stay possible. "
+        "(shorted is below 475 ohm; expected 950 ohm; ohm meter: ±6.75 ohm)",
         False,
         id="a number too close to a limit",
     ),

@@ -92,7 +92,8 @@ def test_a_silly_reading_is_refused_with_what_would_do(filling: Desk, line: str,
 def test_a_reading_near_a_limit_keeps_both_neighbours(filling: Desk) -> None:
     said = filling.type("yes", "yes", *COLD_TESTS, "1190")
     assert said[:2] == [
-        "1.19 kohm is too close to a limit: it may be sound or off_value. Both stay possible. (ohm meter: ±13.9 ohm)",
+        "1.19 kohm is too close to a limit: it may be sound or off_value. Both stay possible. "
+        "(sound is from 712 ohm to 1.19 kohm; expected 950 ohm; ohm meter: ±13.9 ohm)",
         "A better instrument or a second test would decide. Other tests are used meanwhile.",
     ]
     assert filling.job.state.possible("coil") == ("sound", "off_value")

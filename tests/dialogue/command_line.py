@@ -8,9 +8,15 @@ from pathlib import Path
 from click.testing import CliRunner
 
 from expert.cli import main
+from expert.trace.reading import read_trace
+from expert.trace.records import Said
 from tests.dialogue.small_folder import small_folder
 
 INTAKE = "Ann\n1\nok\nno fill\nok\nno\n1\n"
+ASKED = "Look before you touch anything. Is the machine still as it was: mains on,\n  covers on? (yes / no)\n"
+STANDS = ASKED + "> yes\n"
+PUMP_QUESTION = "How: Listen.\nDoes the pump run?\n  (yes / no)\n"
+GO_ON = "The lines have ended. Nothing is lost. Go on with: expert resume 7\n"
 AT_THE_PUMP = INTAKE + "yes\n"  # switched on: the first question is put
 
 
@@ -65,3 +71,8 @@ def run(*words: object, typed: str | bytes = "") -> Ran:
     assert result.exception is None or isinstance(result.exception, SystemExit), repr(result.exception)
     assert "Traceback" not in result.output
     return Ran(result.exit_code, result.stdout, result.stderr)
+
+
+def said(path: Path) -> list[str]:
+    """The lines that were typed, as the trace has them."""
+    return [record.text for record in read_trace(path).records if isinstance(record, Said)]

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from pathlib import Path
 
 import pytest
 
@@ -10,6 +11,7 @@ from expert.dialogue.job import Job
 from expert.dialogue.steps import begin, step
 from expert.dialogue.wording import lines_of
 from expert.trace.records import Record
+from tests.dialogue.command_line import AT_THE_PUMP, Shop
 from tests.dialogue.small_rules import small_knowledge, small_shop
 from tests.dialogue.terminals import at_size  # noqa: F401
 
@@ -51,3 +53,16 @@ def filling(desk: Desk) -> Desk:
     """A job on a cold machine whose boiler does not fill, intake done."""
     desk.type(*INTAKE)
     return desk
+
+
+@pytest.fixture
+def shop(tmp_path: Path) -> Shop:
+    """A folder of small rules and a folder of jobs."""
+    return Shop.at(tmp_path)
+
+
+@pytest.fixture
+def at_the_pump(shop: Shop) -> Shop:
+    """A shop with job 7, left when the pump was asked about."""
+    assert shop.bench(AT_THE_PUMP).code == 0
+    return shop

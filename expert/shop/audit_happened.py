@@ -38,6 +38,11 @@ def happened_in_words(record: Record, fault: Callable[[str], str], question: Cal
     yield from _in_the_talk(record, fault, question)
 
 
+def tells_by_itself(record: Record) -> bool:
+    """Whether the record is an event of its own in the story; what was typed shows in what came of it."""
+    return not isinstance(record, Said) and next(happened_in_words(record, str, str), None) is not None
+
+
 def _at_the_bench(record: Record, fault: Callable[[str], str], question: Callable[[str], str]) -> Iterator[str]:
     match record:
         case CautionShown(caution=caution, text=text):

@@ -5,63 +5,26 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass, field, replace
 
+from expert.shop.audit_happened import tells_by_itself
 from expert.shop.audit_head import Head, head_of
 from expert.shop.audit_reasons import Ledger, Reason
 from expert.trace.reading import Trace
 from expert.trace.records import (
     Answered,
-    CannotMove,
     CannotTell,
-    CautionShown,
-    Cleared,
-    Closed,
-    Conflict,
-    CustomerTold,
     Fired,
     Found,
-    HandedOver,
-    Moved,
-    MoveOffered,
     Narrowed,
-    NoLongerHolds,
-    Noted,
-    Paused,
-    Proved,
     Put,
     Record,
     Repaired,
-    Resumed,
     Said,
-    Sealed,
     SearchEnded,
-    Stopped,
     TakenBack,
     Told,
     Unfired,
 )
 from expert.trace.why import Why
-
-TOLD_AS_THEY_ARE = (
-    CannotMove,
-    MoveOffered,
-    CautionShown,
-    Cleared,
-    Closed,
-    Conflict,
-    CustomerTold,
-    HandedOver,
-    Moved,
-    NoLongerHolds,
-    Noted,
-    Paused,
-    Proved,
-    Repaired,
-    Resumed,
-    SearchEnded,
-    Sealed,
-    Stopped,
-    TakenBack,
-)
 
 
 @dataclass(frozen=True, slots=True)
@@ -175,7 +138,7 @@ def _events_of(
                 concluded, waiting = Concluded(), None
             case Found():
                 events.append(FaultFound(line, record, ledger.tree(record.fault, record.standing)))
-            case _ if isinstance(record, TOLD_AS_THEY_ARE):
+            case _ if tells_by_itself(record):
                 told = _told_after(step, position) if isinstance(record, SearchEnded) else ()
                 takes = isinstance(record, TakenBack | Repaired)
                 events.append(Happened(line, record, told, concluded if takes else Concluded()))

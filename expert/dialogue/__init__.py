@@ -4,6 +4,7 @@
 - `steps.py`: begin, step, and what comes next
 - `intake.py`, `bench_moves.py`, `asking.py`, `searching.py`, `ending.py`, `dangers.py`, `mending.py`, `closing.py`: one
   part of the talk each; `situation.py`: where the search stands
+- `after_opening.py`: the safety tests of a machine that was opened and goes back unrepaired
 - `standing.py`: whether a machine still stands as recorded, when its job is taken up again
 - `commands.py`: why, how, what if, suspects, note and the rest; `taking_back.py`: answers, take back;
   `command_words.py`, `mistyped.py`: the words of the commands, and what a mistyped line was meant to be

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from expert.dialogue.asking import NO, YES, NotAnAnswer, cannot_tell, put_question, show_cautions
-from expert.dialogue.job import Job, Prompt, Talk, applies
+from expert.dialogue.job import Job, Prompt, Talk
 from expert.engine.bench import BenchMap, Route, after, in_time, satisfies
 from expert.language.model import Move, Preparation, Question
 from expert.trace.records import CannotMove, Moved, MoveOffered, Put
@@ -85,6 +85,12 @@ def answer_preparation(talk: Talk, line: str) -> None:
         job.choice = None
 
 
+def note_opened(job: Job) -> None:
+    """Remember that the machine is open: it goes back with its safety tested, or with the word that it was not."""
+    if job.base.bench.opened and satisfies(job.bench, job.base.bench.opened):
+        job.opened, job.tested_since_opened = True, False
+
+
 def confirmed(line: str) -> bool:
     """Whether a move was made, by the technician's word. Raises NotAnAnswer for anything but yes and no."""
     word = line.strip().casefold()
@@ -97,12 +103,11 @@ def confirmed(line: str) -> bool:
 
 def may_be_asked_here(job: Job, question: Question) -> bool:
     """Whether a question is one for this machine and this shop, and the bench stands for it as it is."""
-    features = job.machine.features if job.machine else {}
     return (
         satisfies(job.bench, question.bench)
         and job.state.truth(question.only_if) is not False
         and (question.measure is None or question.measure.instrument in job.shop.instruments)
-        and applies(job.base, features, (job.base.circuits[question.circuit].applies, question.applies))
+        and job.concerns_machine(question)
     )
 
 
@@ -148,6 +153,7 @@ def answer_move(talk: Talk, line: str) -> None:
     if done:
         job.bench = after(in_time(job.base.bench, job.bench), move.makes)
         job.minutes += move.minutes
+        note_opened(job)
         # What was read in one state may be forgotten in the next.
         job.cautions_read.clear()
         talk.add(Moved(move.id, dict(job.bench), move.minutes))

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from expert.dialogue.after_opening import not_shown_safe, not_shown_safe_in_words, tests_before_return
 from expert.dialogue.asking import NO, NotAnAnswer
 from expert.dialogue.bench_moves import state_in_words
 from expert.dialogue.customer import customer_summary
@@ -18,6 +19,7 @@ ENDINGS = {
     "repaired": "repaired and proved",
     "repaired_unproved": "repaired, not fully proved: do not hand out before it is",
     "normal": "no fault: normal behaviour",
+    "normal_untested": "no fault: normal behaviour; opened and not shown safe: do not hand out before it is",
     "unrepaired": "returned unrepaired",
     "beyond_repair": "beyond repair",
     "handed_over": "handed over",
@@ -37,7 +39,7 @@ def endings_open_to(job: Job) -> tuple[str, ...]:
         return ("repaired_unproved", *rest)
     # Where a danger was met, also one that was dealt with, nothing was as it should be.
     if job.outcome == "normal" and not job.dangers_met:
-        return ("normal", *rest)
+        return ("normal_untested" if not_shown_safe(job) else "normal", *rest)
     return rest
 
 
@@ -47,7 +49,10 @@ def close_on(talk: Talk) -> None:
     # No job is closed while the machine is plugged in: either the plug is out, or somebody answers for it.
     if not make_safe(talk, then=""):
         return
+    if "ending" not in job.closing and tests_before_return(talk):
+        return
     if "ending" not in job.closing:
+        talk.tell(*(f"! {line}" for line in not_shown_safe_in_words(job)))
         lines = [f"  {number}  {ENDINGS[name]}" for number, name in enumerate(endings_open_to(job), 1)]
         _put(talk, "ending", "\n".join(["How does the job end? Type the number.", *lines]), endings_open_to(job))
     elif "parts" not in job.closing:
@@ -157,5 +162,6 @@ def summary(job: Job) -> list[str]:
     ]
     lines += [f"Still to be proved: {base.questions[question].ask}" for question in job.to_prove]
     lines += [f"Not answered: {base.questions[question].ask} {why}".rstrip() for question, why in job.cannot.items()]
+    lines += not_shown_safe_in_words(job)
     lines += [f"Could not be done: {move.say}" for move in base.bench.moves if move.id in job.impossible]
     return lines

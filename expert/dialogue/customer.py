@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from expert.dialogue.after_opening import not_shown_safe_in_words
 from expert.dialogue.job import Job
 
 CLOSING_LINES = {
@@ -9,6 +10,7 @@ CLOSING_LINES = {
     "repaired_unproved": "The repair is done, but not every test could be made. "
     "The machine must not be used before they are.",
     "normal": "No fault was found. What was noticed is how a sound machine of this type behaves.",
+    "normal_untested": "No fault was found. What was noticed is how a sound machine of this type behaves.",
     "unrepaired": "The machine goes back unrepaired.",
     "beyond_repair": "The machine is beyond repair.",
     "handed_over": "The work is not finished. It was handed to a colleague.",
@@ -36,9 +38,10 @@ def customer_summary(job: Job, ending: str) -> tuple[str, ...]:
     for danger in job.dangers_met.values():
         lines.append(f"Danger found: {danger}")
     lines.append(CLOSING_LINES[ending])
+    lines += not_shown_safe_in_words(job)
     tests = {question: (answer, passed) for question, answer, passed in job.proofs}
     if tests:
-        lines.append("Tests after the repair:")
+        lines.append("Tests after the repair:" if job.repaired else "Safety tests:")
         lines += [
             f"  - {base.questions[question].ask} {_shown(job, question, answer)} {_mark(passed)}"
             for question, (answer, passed) in tests.items()

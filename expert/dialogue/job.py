@@ -10,7 +10,7 @@ from expert.engine.bench import BenchState
 from expert.engine.knowledge import Knowledge
 from expert.engine.planner import Choice
 from expert.engine.state import State
-from expert.language.model import Machine, RuleBase
+from expert.language.model import Machine, Question, RuleBase
 from expert.trace.records import Record, Told
 from expert.trade.units import Quantity
 
@@ -113,6 +113,9 @@ class Job:
     parts_used: tuple[str, ...] = ()
     closing: dict[str, str] = field(default_factory=dict)
     paused: bool = False
+    opened: bool = False  # at any time
+    tested_since_opened: bool = False
+    back_to_close: bool = False  # what is proved now is the safety of an opened machine, on the way out
     held: Prompt | None = None  # what the job waited for when it was left, while it is asked how the machine stands
     unsure: bool = False  # how the machine stands was not as recorded: nothing comes before it is safe
 
@@ -191,6 +194,11 @@ class Job:
         """
         record = self.base.faults[fault]
         return f"{self.base.parts[record.part].name}: {record.name}"
+
+    def concerns_machine(self, question: Question) -> bool:
+        """Whether a question is one for this machine."""
+        features = self.machine.features if self.machine else {}
+        return applies(self.base, features, (self.base.circuits[question.circuit].applies, question.applies))
 
     def mended(self) -> tuple[str, ...]:
         """Faults repaired, unless their proof failed."""

@@ -8,7 +8,7 @@ from math import inf
 from expert.dialogue.asking import NO, YES, NotAnAnswer, put_question, set_aside, show_cautions, take_answer
 from expert.dialogue.bench_moves import bench_map, bring_bench, make_ready, offer_again
 from expert.dialogue.inference import conclude
-from expert.dialogue.job import Given, Job, Phase, Prompt, Talk, applies
+from expert.dialogue.job import Given, Job, Phase, Prompt, Talk
 from expert.dialogue.situation import picture_of, reopen
 from expert.language.model import Question
 from expert.trace.records import NoLongerHolds, Proved, Put, Repaired
@@ -111,22 +111,13 @@ def overtaken_by(job: Job, fault: str) -> list[Given]:
 
 def proof_list(job: Job) -> tuple[str, ...]:
     """The questions that must come out sound for the repairs not proved yet, then those of the return to service."""
-    features = job.machine.features if job.machine else {}
     wanted: dict[str, None] = {}
     for fault, proved in job.repaired.items():
         if not proved:
             wanted |= dict.fromkeys(job.base.faults[fault].prove)
     if wanted:
         wanted |= dict.fromkeys(job.base.bench.service)
-    return tuple(
-        question
-        for question in wanted
-        if applies(
-            job.base,
-            features,
-            (job.base.circuits[job.base.questions[question].circuit].applies, job.base.questions[question].applies),
-        )
-    )
+    return tuple(question for question in wanted if job.concerns_machine(job.base.questions[question]))
 
 
 def prove_on(talk: Talk) -> None:
@@ -202,6 +193,7 @@ def _proof_failed(talk: Talk, question: str) -> None:
         if proved is None and (question in job.base.faults[fault].prove or question in job.base.bench.service):
             job.repaired[fault] = False
     job.to_prove = ()
+    job.back_to_close = False
     talk.tell("The proof failed. The search goes on with everything that is known.")
     reopen(job)
 
@@ -225,7 +217,9 @@ def finish_proof(talk: Talk) -> None:
         # A proof that failed at first may have failed for another fault behind this one.
         if not proved and all(results.get(question) for question in job.base.faults[fault].prove):
             job.repaired[fault] = True
-    if picture_of(job).complaints_open and not job.declined:
+    job.tested_since_opened = True
+    on_the_way_out, job.back_to_close = job.back_to_close, False
+    if not on_the_way_out and picture_of(job).complaints_open and not job.declined:
         reopen(job)
         return
     job.phase = Phase.CLOSE

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from expert.dialogue.bench_moves import bench_map
-from expert.dialogue.job import Job, Phase, applies
+from expert.dialogue.job import Job, Phase
 from expert.dialogue.values import missing_first
 from expert.engine.planner import Situation
 from expert.engine.suspicion import Picture, take_picture
@@ -28,7 +28,6 @@ def situation_of(
     `qualified`: for live work. `any_move`: what could not be done can be. `ask_anew`: what could not be told is asked.
     """
     base = job.base
-    features = job.machine.features if job.machine else {}
     return Situation(
         knowledge=job.knowledge,
         state=job.state,
@@ -36,9 +35,7 @@ def situation_of(
         settled_questions=frozenset(job.answered()) | frozenset(() if ask_anew else job.cannot),
         bench=job.bench,
         bench_map=bench_map(job, qualified, any_move),
-        applies=lambda question: applies(
-            base, features, (base.circuits[base.questions[question].circuit].applies, base.questions[question].applies)
-        ),
+        applies=lambda question: job.concerns_machine(base.questions[question]),
         measurable=frozenset(base.instruments) if any_instrument else job.shop.instruments,
         missing_first=lambda question: missing_first(job, question),
         prepared=frozenset(job.prepared),

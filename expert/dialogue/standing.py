@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from expert.dialogue.asking import NO, YES, NotAnAnswer
-from expert.dialogue.bench_moves import bring_bench
+from expert.dialogue.bench_moves import bring_bench, note_opened
 from expert.dialogue.dangers import make_safe
 from expert.dialogue.job import Job, Prompt, Talk
 from expert.engine.bench import bench_state, satisfies
@@ -102,6 +102,7 @@ def _ask_or_go_on(talk: Talk, to_ask: list[str]) -> None:
         talk.add(Put("standing", to_ask[0], text))
         job.prompt = Prompt("standing", to_ask[0], states)
         return
+    note_opened(job)
     talk.add(Moved("stands otherwise", dict(job.bench), 0.0))
     talk.tell("Everything else counts as unsafe until it is made safe, step by step.")
     job.held = None

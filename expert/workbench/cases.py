@@ -66,8 +66,8 @@ def _failures(case: Case, job: Job, records: list[Record]) -> Iterable[tuple[str
     if not job.qualified and any(move.startswith("switch_on_open") for move in result["moves"]):
         yield "works live without being qualified", "case-unsafe"
     for proof in result["proofs"]:
-        # A failing answer that the case itself gives is meant to fail.
-        if proof["passed"] is False and proof["question"] not in (case.job.after_repair or {}):
+        # A failing answer that the case itself gives is meant to fail; nothing is proved where nothing was repaired.
+        if proof["passed"] is False and job.repaired and proof["question"] not in (case.job.after_repair or {}):
             yield f"the proof {proof['question']} fails with {proof['answer']}", "case-proof"
 
 

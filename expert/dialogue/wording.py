@@ -42,7 +42,12 @@ OUTCOMES = {
 
 def lines_of(job: Job, record: Record) -> tuple[tuple[str, str], ...]:
     """The lines a record gives, each with its manner: plain, question, caution, danger, so, found, small."""
-    return tuple((manner, clean(text)) for manner, text in _lines_of(job, record))
+    lines = tuple((manner, clean(text)) for manner, text in _lines_of(job, record))
+    if job.shop.system != "us":
+        return lines
+    from expert.dialogue.prose_units import in_us_units
+
+    return tuple((manner, in_us_units(text)) for manner, text in lines)
 
 
 def _lines_of(job: Job, record: Record) -> Iterable[tuple[str, str]]:

@@ -60,7 +60,7 @@ def test_a_reading_is_told_in_us_units_with_its_limit_and_where_that_comes_from(
     # 17.0 psi expected: 1.17 bar, steam tables at 253.4 degF; 12.3 is below, 20.0 psi above.
     assert desk.type("17")[0] == (
         "17.0 psi counts as: sound. (high is above 20.0 psi; expected 17.0 psi from 253.4 °F; "
-        "the machine's boiler gauge, 0 to 3 bar: ±1.09 psi)"
+        "the machine's boiler gauge, 0 to 3 bar (0 to 44 psi): ±1.09 psi)"
     )
 
 

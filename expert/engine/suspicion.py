@@ -74,7 +74,14 @@ def take_picture(
     reported = tuple(complaints)
     fired = [base.rules[rule] for rule in base.rules if rule in state.fired]
     confirmed = tuple(fault for fault in base.faults if is_present(state, fault))
-    normal = tuple(c for c in reported if any(rule in state.fired for rule in knowledge.normal_rules.get(c, ())))
+    # What a mended fault accounts for was no normal behaviour, though the machine behaves normally now.
+    mended = tuple(mended)
+    was_fault = {c for fault in mended for c in base.faults[fault].explains}
+    normal = tuple(
+        c
+        for c in reported
+        if c not in was_fault and any(rule in state.fired for rule in knowledge.normal_rules.get(c, ()))
+    )
     explained = {c for fault in (*confirmed, *mended) for c in base.faults[fault].explains} | set(normal)
     complaints_open = tuple(c for c in reported if c not in explained)
     observations_open = tuple(

@@ -23,7 +23,12 @@ from tests.dialogue.small_rules import small_shop
 
 EARTH = """\
   earth:
-    {ask: Is the body earthed?, answer: yes_no, sound: yes, how: Look., bench: {mains: isolated, covers: on}, minutes: 2}
+    ask: Is the body earthed?
+    answer: yes_no
+    sound: yes
+    how: Measure.
+    bench: {mains: isolated, covers: on}
+    minutes: 2
   hiss_inside:
     {ask: Does it hiss inside?, answer: yes_no, how: Listen., bench: {mains: isolated, covers: off}, minutes: 1}
 work_out:

@@ -16,7 +16,7 @@ import re
 from dataclasses import dataclass
 from functools import lru_cache
 
-from expert.trade.units import units_named
+from expert.trade.units import KINDS, unit_like, units_named
 
 LONGEST = 500
 DEEPEST = 20
@@ -163,7 +163,11 @@ def _unit_at(text: str, here: int) -> tuple[str, int]:
     word = whole.split(" ")[0]
     if word == "to":
         return "", here
-    hint = "; a number with an exponent is written out" if re.match(r"e[0-9]", text[start : start + 2]) else ""
+    if re.match(r"e[0-9]", text[start : start + 2]):
+        hint = "; a number with an exponent is written out"
+    else:
+        near = unit_like(word, dict.fromkeys(unit for kind in KINDS.values() for unit in kind.units))
+        hint = f"; did you mean {near}?" if near else ""
     raise FormulaProblem(start, f"'{word}' is not a unit{hint}", "wrong-unit")
 
 

@@ -61,6 +61,7 @@ READING_CODES: Mapping[str, str] = MappingProxyType(
         "unknown-key": "A key that this kind of record does not have.",
         "missing-key": "A key that this kind of record must have is missing.",
         "empty-value": "Nothing stands where something is wanted.",
+        "stray-quote": "A quote stands at the end of a text, and none at its beginning.",
         "wrong-shape": "A list, a mapping or a text stands where another of them is wanted.",
         "not-snake-case": "An id is not written in small letters, digits and single underscores.",
         "reserved-name": "An id is a word that the language itself uses.",

@@ -38,6 +38,7 @@ def read_unit(record: Record, key: str, kind: str) -> str:
     if unit is None:
         units = ", ".join(name for name in known.units if name)
         message = f"'{text[:60]}' is no unit of {with_article(kind)}; it may be {units}"
+        message += record.reader.names.did_you_mean(text, [name for name in known.units if len(name) > 1])
         record.reader.refuse(node, "wrong-unit", message)
         return known.base
     return unit

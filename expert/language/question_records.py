@@ -16,6 +16,7 @@ from expert.language.reader import Reader, is_snake_case
 from expert.language.record import Record
 
 _ANSWERS = "yes_no, {one_of: {outcome: label}} or {measure: kind, with: instrument}"
+_ANSWER_WORDS = ("yes_no", "one_of", "measure")
 _NO_LABELS: Mapping[str, str] = MappingProxyType({})
 
 
@@ -87,15 +88,18 @@ def _answer(record: Record) -> tuple[tuple[str, ...], Mapping[str, str], model.M
     if type(node) is Pairs and "measure" in node.entries:
         measure = _measure(record, Record(reader, node, shapes.MEASUREMENT))
         return tuple(reading.name for reading in measure.readings), _NO_LABELS, measure
+    is_choice = type(node) is Pairs and "one_of" in node.entries
+    if not is_choice and not (type(node) is Scalar and node.text == "yes_no"):
+        written = [node.text] if type(node) is Scalar else list(node.entries) if type(node) is Pairs else []
+        near = (reader.names.did_you_mean(word, _ANSWER_WORDS) for word in written)
+        reader.refuse(node, "wrong-shape", f"'answer' may be {_ANSWERS}{next(filter(None, near), '')}")
+        return (), _NO_LABELS, None
     if "readings" in record.written:
         reader.refuse(record.key_node("readings"), "unknown-key", "only a question that is measured has 'readings'")
-    if type(node) is Scalar and node.text == "yes_no":
+    if not is_choice:
         return shapes.YES_NO, _NO_LABELS, None
-    if type(node) is Pairs and "one_of" in node.entries:
-        labels = _choices(Record(reader, node, shapes.CHOICE))
-        return tuple(labels), MappingProxyType(labels), None
-    reader.refuse(node, "wrong-shape", f"'answer' may be {_ANSWERS}")
-    return (), _NO_LABELS, None
+    labels = _choices(Record(reader, node, shapes.CHOICE))
+    return tuple(labels), MappingProxyType(labels), None
 
 
 def _choices(record: Record) -> dict[str, str]:

@@ -93,6 +93,9 @@ class Reader:
         text = node.text.strip()
         if not text:
             self.refuse(node, "empty-value", f"{what} is empty")
+        elif node.straight and text.endswith('"') and text.count('"') == 1 and not text[-2:-1].isdecimal():
+            # After a digit it is a sign for inches.
+            self.refuse(node, "stray-quote", f"{what} ends with a quote, but none opens it")
         return text
 
     def wrong_shape(self, node: Node, what: str, wanted: str) -> None:

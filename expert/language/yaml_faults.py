@@ -44,7 +44,11 @@ def not_yaml(path: str, text: str, error: yaml.YAMLError, deepest: int) -> Probl
     at = place(path, Scalar("", line, column))
     if "nesting depth" in what:  # libyaml has a limit of its own, and meets it before we see the events.
         return Problem(at, f"nested more than {deepest} deep", "too-deep")
-    fault = _quote_fault(path, text, line, column) or _line_fault(path, text.splitlines(), what, line, column)
+    lines = text.splitlines()
+    started = getattr(error, "context_mark", None) if "expected ':'" in what else None
+    fault = _quote_fault(path, text, line, column) or (
+        _line_fault(path, lines, what, line, column) if started is None else _key_fault(path, lines, started.line)
+    )
     if fault is not None:
         return Problem(*fault, "not-yaml")
     hint = next((f"; {say}" for part, say in _HINTS if part in what), "")
@@ -91,16 +95,38 @@ def _quote_fault(path: str, text: str, line: int, column: int) -> tuple[Position
 
 def _line_fault(path: str, lines: list[str], what: str, line: int, column: int) -> tuple[Position, str] | None:
     """A colon or its space missing on the line above, or a line that is indented wrongly; None for anything else."""
-    if "mapping values are not allowed" not in what or not _KEY_ONLY.match(lines[line][:column]):
-        return None
-    above = next((number for number in range(line - 1, -1, -1) if lines[number].split("#")[0].strip()), None)
+    above = _above(lines, line) if line < len(lines) else None
     if above is None:
         return None
-    indent = len(lines[above]) - len(lines[above].lstrip())
-    at = place(path, Scalar("", above, indent))
-    if _NO_SPACE.match(lines[above]):
+    if "mapping values are not allowed" in what and _KEY_ONLY.match(lines[line][:column]):
+        return _key_fault(path, lines, above) or _out_of_line(path, lines, line, above)
+    if "expected key" in what and _indent(lines[line]) == column > _indent(lines[above]):
+        return _out_of_line(path, lines, line, above)
+    return None
+
+
+def _out_of_line(path: str, lines: list[str], line: int, above: int) -> tuple[Position, str]:
+    """Of a line and the one above it, that which stands out from those around it."""
+    before = _above(lines, above)
+    wrong = above if before is not None and _indent(lines[before]) == _indent(lines[line]) else line
+    at = place(path, Scalar("", wrong, _indent(lines[wrong])))
+    return at, "this is not YAML: this line does not line up with those around it"
+
+
+def _key_fault(path: str, lines: list[str], line: int) -> tuple[Position, str] | None:
+    """The colon after a key, or the space after it, that is missing on this line; None if both are there."""
+    at = place(path, Scalar("", line, _indent(lines[line])))
+    if _NO_SPACE.match(lines[line]):
         return at, "this is not YAML: the space after the colon is missing"
-    if ":" not in lines[above] and not lines[above].lstrip().startswith("-"):
+    if ":" not in lines[line] and not lines[line].lstrip().startswith("-"):
         return at, "this is not YAML: the colon after the key is missing"
-    at = place(path, Scalar("", line, len(lines[line]) - len(lines[line].lstrip())))
-    return at, f"this is not YAML: {_NOT_IN_LINE}"
+    return None
+
+
+def _indent(line: str) -> int:
+    return len(line) - len(line.lstrip(" "))
+
+
+def _above(lines: list[str], line: int) -> int | None:
+    """The nearest line above that says something."""
+    return next((number for number in range(line - 1, -1, -1) if lines[number].split("#")[0].strip()), None)

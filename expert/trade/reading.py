@@ -9,12 +9,11 @@ from __future__ import annotations
 import math
 import re
 import unicodedata
-from difflib import get_close_matches
 
 from expert.trade.kinds import KINDS, Kind
 from expert.trade.quantity import Quantity, article, with_article
 from expert.trade.showing import show
-from expert.trade.unit_names import unit_in, units_named
+from expert.trade.unit_names import unit_in, unit_like, units_named
 
 LONGEST_READING = 80
 LONGEST_ECHO = 40
@@ -166,8 +165,8 @@ def _why_not(text: str) -> str:
 def _what_is(unit: str, wanted: Kind) -> str:
     kinds = [KINDS[name] for name in units_named(unit)]
     if not kinds:
-        near = get_close_matches(unit[:LONGEST_ECHO], [name for name in wanted.units if len(name) > 1], 1)
-        meant = f", did you mean {near[0]}?" if near else ""
+        near = unit_like(unit, wanted.units)
+        meant = f", did you mean {near}?" if near else ""
         return f"has the unknown unit {echo(unit)}{meant}"
     families = list(dict.fromkeys(kind.family for kind in kinds))
     if len(kinds) == 1:

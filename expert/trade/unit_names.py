@@ -7,6 +7,8 @@ so `mΩ` is milli and `MΩ` is mega, and `MV` is never read as `mV`.
 from __future__ import annotations
 
 import unicodedata
+from collections.abc import Iterable
+from difflib import get_close_matches
 from functools import cache
 
 from expert.trade.kinds import KINDS, Kind
@@ -49,6 +51,16 @@ def units_named(unit: str) -> tuple[str, ...]:
     if len(unit) > 40 or not unit.strip():
         return ()
     return tuple(name for name, kind in KINDS.items() if unit_in(kind, unit) is not None)
+
+
+def unit_like(typed: str, names: Iterable[str]) -> str:
+    """The unit most like a mistyped one, or ''. Units of a single letter are like too much.
+
+    >>> unit_like("bra", KINDS["gauge_pressure"].units), unit_like("furlong", KINDS["gauge_pressure"].units)
+    ('bar', '')
+    """
+    near = get_close_matches(typed[:20], [name for name in names if 1 < len(name) < len(typed) + 2 < len(name) + 4], 1)
+    return near[0] if near else ""
 
 
 @cache

@@ -11,7 +11,7 @@ from expert.trade.kinds import KINDS, Kind
 from expert.trade.quantity import Quantity, difference_of, with_article
 from expert.trade.reading import NotAQuantity, NotBelievable, believable, echo, number_and_unit, read_quantity
 from expert.trade.showing import show
-from expert.trade.unit_names import unit_in, units_named
+from expert.trade.unit_names import unit_in, unit_like, units_named
 
 __all__ = [
     "KINDS",
@@ -27,6 +27,7 @@ __all__ = [
     "read_quantity",
     "show",
     "unit_in",
+    "unit_like",
     "units_named",
     "with_article",
 ]

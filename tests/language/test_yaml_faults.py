@@ -38,7 +38,7 @@ LINE_UP = "the line does not line up with those above it"
             "a: b: c\n",
             "1:5: mapping values are not allowed in this context; a text with ': ' in it must stand in quotes",
         ),
-        ("a:\n  b: 1\n   c: 2\n", f"3:4: {LINE_UP}"),
+        ("a:\n  b: 1\n   c: 2\n", "3:4: this line does not line up with those around it"),
         ("a:\n  b: 1\n c: 2\n", f"3:2: did not find expected key; {LINE_UP}"),
         ("- a\nb: 1\n", f"2:1: did not find expected '-' indicator; {LINE_UP}"),
         ("a:b\nc: 1\n", "1:1: the space after the colon is missing"),
@@ -79,3 +79,33 @@ def test_quotes_that_are_closed_are_no_fault() -> None:
     text = 'a: "one\n  two"\nb: \'it\'\'s\'\nc: "say \\"no\\""\n'
     root, problems = read_nodes("f.yaml", text)
     assert root is not None and problems == []
+
+
+AROUND = "this line does not line up with those around it"
+
+
+@pytest.mark.parametrize(
+    ("changed", "told"),
+    [
+        ("     minutes: 1", f"4:6: {AROUND}"),
+        ("  minutes: 1", f"4:3: {AROUND}"),
+        ("   minutes: 1", f"4:4: did not find expected key; {LINE_UP}"),
+        ("    minutes:1", "4:5: the space after the colon is missing"),
+        ("    minutes 1", "4:5: the colon after the key is missing"),
+        (
+            "    minutes: 1: 2",
+            "4:15: mapping values are not allowed in this context; a text with ': ' in it must stand in quotes",
+        ),
+        (
+            "    minutes: [1",
+            f"5:10: did not find expected ',' or ']'; {BRACKET}; the bracket was opened on line 4, column 14",
+        ),
+        ("    minutes: '1", "4:14: the quote opened here is not closed"),
+    ],
+)
+def test_a_slip_on_one_line_of_a_record_is_told_on_that_line(changed: str, told: str) -> None:
+    text = f"questions:\n  a:\n    ask: What?\n{changed}\n    sound: yes\n    how: Look.\n  b:\n    ask: And?\n"
+    root, problems = read_nodes("f.yaml", text)
+    place, message = told.split(": ", 1)
+    assert root is None
+    assert [str(problem) for problem in problems] == [f"f.yaml:{place}: this is not YAML: {message} [not-yaml]"]

@@ -166,7 +166,7 @@ def _what_is(unit: str, wanted: Kind) -> str:
     kinds = [KINDS[name] for name in units_named(unit)]
     if not kinds:
         near = unit_like(unit, wanted.units)
-        meant = f", did you mean {near}?" if near else ""
+        meant = f" (did you mean {near}?)" if near else ""
         return f"has the unknown unit {echo(unit)}{meant}"
     families = list(dict.fromkeys(kind.family for kind in kinds))
     if len(kinds) == 1:

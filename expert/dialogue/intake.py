@@ -122,6 +122,8 @@ def _take_complaints(talk: Talk, text: str) -> bool:
     if word == "list":
         talk.tell(*(f"{number:>3}  {c.name}" for number, c in enumerate(job.base.complaints.values(), 1)))
         return True
+    if not text:
+        raise NotAnAnswer(_NOT_KNOWN["complaints"])
     chosen: list[str] = []
     for part in text.split(","):
         fitting = matching_complaints(job, part)

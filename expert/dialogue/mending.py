@@ -79,7 +79,8 @@ def answer_repair(talk: Talk, line: str) -> None:
         talk.add(NoLongerHolds(given.number, given.question, fault))
     if overtaken:
         numbers = ", ".join(str(given.number) for given in overtaken)
-        talk.tell(f"No longer counted, because they described the machine before the repair: answers {numbers}.")
+        which = f"answers {numbers}" if len(overtaken) > 1 else f"answer {numbers}"
+        talk.tell(f"No longer counted, because it was about the machine before the repair: {which}.")
     job.repaired[fault] = None
     conclude(talk, job.state.narrow(f"repair {fault}", fault, ("absent",)))
 

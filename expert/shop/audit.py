@@ -135,7 +135,7 @@ def _again_in_words(again: Again) -> Iterator[str]:
         for difference in again.differences:
             yield from wrapped(clean(f"  {difference}"), WIDTH)
     if again.missing:
-        yield f"The trace ends before the last {again.missing} records of its last line."
+        yield f"The trace ends before the end of its last line: {counted(again.missing, 'record')} missing."
 
 
 def audit_as_data(result: Audit) -> dict[str, Any]:

@@ -12,6 +12,7 @@ from expert.trace.errors import TraceDamaged
 from expert.trace.lines import NOTHING_BEFORE, TIME_FORMAT, Line, is_unchanged
 from expert.trace.reading import Trace
 from expert.trace.records import Opened, Sealed
+from expert.trade.counting import counted
 
 
 @dataclass(frozen=True, slots=True)
@@ -92,7 +93,9 @@ def _frame(trace: Trace) -> Iterator[Problem]:
 
 def _seal(trace: Trace, index: int, line: Line, seal: Sealed) -> Iterator[Problem]:
     if (seal.lines, seal.digest) != (index, line.before):
-        message = f"the seal is for another trace: it speaks of {seal.lines} lines, and {index} stand before it"
+        message = (
+            f"the seal is for another trace: it speaks of {counted(seal.lines, 'line')}, and {index} stand before it"
+        )
         yield _damage(trace, index + 1, "seal-wrong", message)
     if index + 1 < len(trace.lines):
         yield _damage(trace, index + 2, "after-seal", "lines follow the seal")

@@ -41,7 +41,7 @@ def test_a_straight_job_from_complaint_to_close(filling: Desk) -> None:
     ]
     assert filling.type("done")[:2] == [
         "Repair noted: fill valve: coil open. The proof follows.",
-        "No longer counted, because they described the machine before the repair: answers 2.",
+        "No longer counted, because it was about the machine before the repair: answer 2.",
     ]
     assert filling.type(*HOT_TESTS) == [
         "How: Look at the glass.",

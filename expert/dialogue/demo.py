@@ -13,7 +13,8 @@ from difflib import get_close_matches
 from pathlib import Path
 from typing import TextIO
 
-from expert.dialogue.job import Job, Shop
+from expert.dialogue.demo_phases import with_headings
+from expert.dialogue.job import Job, Phase, Shop
 from expert.dialogue.plain import WIDTH, wrapped
 from expert.dialogue.replay import RulesDiffer, opened_of
 from expert.dialogue.steps import begin, step
@@ -21,7 +22,7 @@ from expert.dialogue.wording import lines_of
 from expert.engine.knowledge import Knowledge
 from expert.trace.cleaning import clean
 from expert.trace.reading import Trace, read_trace
-from expert.trace.records import Record, Said
+from expert.trace.records import Record, Said, Told
 
 A_LETTER = 0.04  # seconds, as an unhurried typist
 A_WORD = 0.12  # seconds of reading for each word shown
@@ -34,11 +35,12 @@ class NoSuchDemo(ValueError):
 
 @dataclass(frozen=True, slots=True)
 class Scene:
-    """One step of a job: the line typed (None: the opening), the job after it, and what it led to."""
+    """One step of a job: the line typed (None: the opening), the job after it, what it led to, the phase before."""
 
     line: str | None
     job: Job
     records: tuple[Record, ...]
+    before: Phase | None = None
 
 
 def scenes(trace: Trace, knowledge: Knowledge) -> Iterator[Scene]:
@@ -49,12 +51,15 @@ def scenes(trace: Trace, knowledge: Knowledge) -> Iterator[Scene]:
     for record in trace.records:
         if isinstance(record, Said):
             job.paused = False
+            before = job.phase
             job, records = step(job, record.text)
-            yield Scene(record.text, job, records)
+            yield Scene(record.text, job, records, before)
 
 
 def render(trace: Trace, knowledge: Knowledge) -> str:
     """The job as plain text: a heading with its number, then the dialogue with '> ' before each typed line.
+
+    Where a phase of the job begins, a heading names it.
 
     Raises RulesDiffer when the job was opened with other rules than these, and TraceDamaged.
     """
@@ -66,13 +71,18 @@ def render(trace: Trace, knowledge: Knowledge) -> str:
     for scene in scenes(trace, knowledge):
         if scene.line is not None:
             lines += ["", *wrapped(f"> {clean(scene.line)}", WIDTH)]
-        lines += [line for _, text in _told(scene) for line in wrapped(text, WIDTH)]
+        told = [line for _, text in _told(scene) for line in wrapped(text, WIDTH)]
+        lines += ["", *told] if scene.line is not None and told[:1] and told[0].startswith("--- ") else told
     return "\n".join(lines) + "\n"
 
 
 def _told(scene: Scene) -> Iterator[tuple[str, str]]:
-    for record in scene.records:
-        yield from lines_of(scene.job, record)
+    for at, part in enumerate(with_headings(scene.before, scene.job, scene.records)):
+        if isinstance(part, str):
+            # An empty line stands before the replies already.
+            yield from (("small", line) for line in ("", part, "")[at == 0 :])
+        else:
+            yield from lines_of(scene.job, part)
 
 
 # ---------------------------------------------------------------- the demo jobs that come with the program
@@ -161,7 +171,8 @@ def play_here(trace: Trace, knowledge: Knowledge, fast: bool) -> None:
         from expert.dialogue.chat_prompt import show_records
 
         def show(scene: Scene) -> None:
-            for record in scene.records:
+            for part in with_headings(scene.before, scene.job, scene.records):
+                record = Told(part) if isinstance(part, str) else part
                 show_records(scene.job, (record,))
                 wait(sum(reading_time(text) for _, text in lines_of(scene.job, record)))
 

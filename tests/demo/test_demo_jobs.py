@@ -45,3 +45,10 @@ def test_together_they_show_every_phase() -> None:
         if isinstance(record, Put)
     }
     assert {"intake", "move", "question", "repair", "proof", "danger", "close"} <= shown
+
+
+def test_a_repaired_job_names_all_six_phases(knowledge: Knowledge, tmp_path: Path) -> None:
+    text = render(read_trace(make(JOBS[0], knowledge, tmp_path)), knowledge)
+    named = [line for line in text.splitlines() if line.startswith("--- ")]
+    phases = ("intake", "make safe", "find", "repair", "prove", "close")
+    assert named == [f"--- {number} of 6: {phase} ---" for number, phase in enumerate(phases, 1)]

@@ -44,6 +44,8 @@ OPENING = """\
 Job 7
 =====
 
+--- 1 of 6: intake ---
+
 Who is at the bench? Type your name.
 
 > Ann

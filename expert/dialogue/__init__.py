@@ -12,5 +12,6 @@
 - `wording.py`: records as the technician reads them
 - `unattended.py`: plays a job from an answers file; `replay.py`: runs a trace again
 - `session.py`: the job with its trace; `opening.py`, `pinning.py`: its files; `outcome.py`: its result as plain data
-- `plain.py`, `chat.py` with its `chat_*.py`: the terminals that speak for the job; `demo.py`, `demo_phases.py`: play saved jobs
+- `plain.py`, `chat.py` with its `chat_*.py`: the terminals that speak for the job
+- `demo.py`, `demo_phases.py`: saved jobs, played and rendered
 """

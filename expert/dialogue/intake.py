@@ -40,6 +40,7 @@ def answer_intake(talk: Talk, line: str) -> None:
         talk.job.prompt = Prompt("")
 
 
+OTHER_WORDS = "Type other words, or list to see all."
 _NOT_KNOWN = {
     "technician": "A name is needed for the record. Type your name or your initials.",
     "machine": "The type must be known: limits and tests depend on it. Compare the layout, then type a number.",
@@ -122,8 +123,8 @@ def _take_complaints(talk: Talk, text: str) -> bool:
     if word == "list":
         talk.tell(*(f"{number:>3}  {c.name}" for number, c in enumerate(job.base.complaints.values(), 1)))
         return True
-    if not text:
-        raise NotAnAnswer(_NOT_KNOWN["complaints"])
+    if word in {"ok", ""} | NO | YES:
+        raise NotAnAnswer("Type it in a few words, or ok to go on." if job.complaints else _NOT_KNOWN["complaints"])
     chosen: list[str] = []
     for part in text.split(","):
         fitting = matching_complaints(job, part)
@@ -134,7 +135,8 @@ def _take_complaints(talk: Talk, text: str) -> bool:
             return True
         if not fitting:
             hint = _complaints_meant(job, part)
-            raise NotAnAnswer(f"{echo(part.strip())} fits no complaint.{hint} Type other words, or list to see all.")
+            others = "Type other words, list to see all, or ok to go on." if job.complaints else OTHER_WORDS
+            raise NotAnAnswer(f"{echo(part.strip())} fits no complaint.{hint} {others}")
         chosen.append(fitting[0].id)
     add_complaints(talk, chosen)
     return True

@@ -42,6 +42,8 @@ def test_a_mistyped_machine(typed: str, reply: str) -> None:
         ),
         ("purple", "'purple' fits no complaint. Type other words, or list to see all."),
         ("", "Type what the customer said, in a few words, or list to see all complaints."),
+        ("ok", "Type what the customer said, in a few words, or list to see all complaints."),
+        ("n", "Type what the customer said, in a few words, or list to see all complaints."),
         ("99", "'99' fits no complaint. Type other words, or list to see all."),
     ],
 )
@@ -50,6 +52,18 @@ def test_a_mistyped_complaint(typed: str, reply: str) -> None:
     before = desk.job
     assert desk.type(typed) == [reply]
     assert desk.job is before
+
+
+@pytest.mark.parametrize(
+    ("typed", "reply"),
+    [
+        ("y", "Type it in a few words, or ok to go on."),
+        ("purple", "'purple' fits no complaint. Type other words, list to see all, or ok to go on."),
+    ],
+)
+def test_another_complaint(typed: str, reply: str) -> None:
+    desk = at("complaints")
+    assert desk.type("no fill", typed) == [reply]
 
 
 @pytest.mark.parametrize(

@@ -6,7 +6,14 @@ import re
 
 from expert.dialogue.inference import conclude
 from expert.dialogue.job import Given, Job, Phase, Prompt, Talk
-from expert.dialogue.limits import limits_in_words, reading_to_tell, show_limit, where_in_short, where_limits_come_from
+from expert.dialogue.limits import (
+    limits_in_words,
+    reading_to_tell,
+    rests_on,
+    show_limit,
+    where_in_short,
+    where_limits_come_from,
+)
 from expert.dialogue.values import bands_of, unit_at_prompt
 from expert.engine.bench import in_time
 from expert.language.formula import CannotWorkOut, NotKnown
@@ -122,8 +129,11 @@ def _sentence(text: str) -> str:
     return text if text.endswith((".", "?", "!")) else f"{text}."
 
 
-def take_answer(talk: Talk, given: Given) -> None:
-    """Keep the answer, tell how it was understood, and let the rules conclude from it."""
+def take_answer(talk: Talk, given: Given, *, read_now: bool = True) -> None:
+    """Keep the answer, tell how it was understood, and let the rules conclude from it.
+
+    `read_now`: no for a reading that was taken before and is only held against other limits.
+    """
     job = talk.job
     question = job.base.questions[given.question]
     before = job.state.possible(given.question)
@@ -133,7 +143,7 @@ def take_answer(talk: Talk, given: Given) -> None:
         job.given[earlier.number] = _overtaken(earlier)
     job.given[given.number] = given
     job.can_again("question", given.question)
-    job.minutes += question.minutes
+    job.minutes += question.minutes if read_now else 0.0
     if job.bench:  # what is told at the plate prompt comes before the bench is known
         job.bench = in_time(job.base.bench, job.bench)
     talk.add(
@@ -151,8 +161,25 @@ def take_answer(talk: Talk, given: Given) -> None:
     if question.measure is not None:
         talk.tell(*understood(job, question, given))
     conclude(talk, job.state.narrow(given.source, given.question, given.outcomes))
+    judge_again(talk, given.question)
     if question.measure is not None and len(given.outcomes) > 1:
         _offer_second_test(talk, given)
+
+
+def judge_again(talk: Talk, changed: str) -> None:
+    """Hold earlier readings whose limits rest on a reading against the limits that follow from it now."""
+    job = talk.job
+    for earlier in tuple(job.given.values()):
+        question = job.base.questions[earlier.question]
+        if not earlier.holds or earlier.quantity is None or not rests_on(job, question, changed):
+            continue
+        try:
+            anew = read_answer(job, question, earlier.text)
+        except NotAnAnswer:  # there are no limits any more; what was understood then is all there is
+            continue
+        if anew.outcomes != earlier.outcomes:
+            talk.tell(f"Limits rest on this reading, so answer {earlier.number} is judged anew: {question.ask}")
+            take_answer(talk, anew, read_now=False)
 
 
 def _offer_second_test(talk: Talk, given: Given) -> None:

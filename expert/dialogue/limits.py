@@ -96,6 +96,15 @@ def _all_names(job: Job, question: Question) -> Iterable[str]:
             names += job.base.work_outs[name].formula.names
 
 
+def rests_on(job: Job, question: Question, reading: str) -> bool:
+    """Whether the limits of a measured question rest on the number read for another one."""
+    if question.measure is None:
+        return False
+    names = {name for formula in _formulas(question) for name in formula.names}
+    records = [job.base.work_outs[name] for name in _all_names(job, question)]
+    return reading in names or any(reading in record.formula.names for record in records)
+
+
 def _leaves(job: Job, name: str, assume: Mapping[str, Quantity | str]) -> Iterable[str]:
     """What a value rests on in the end, in words: plate, feature, reading, or what is assumed in its place."""
     record = job.base.work_outs.get(name)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from expert.dialogue.asking import NO, YES, NotAnAnswer, set_aside
+from expert.dialogue.asking import NO, YES, NotAnAnswer, judge_again, set_aside
 from expert.dialogue.bench_moves import state_in_words
 from expert.dialogue.dangers import open_dangers
 from expert.dialogue.explaining import answer_in_words
@@ -79,6 +79,7 @@ def confirm_take_back(talk: Talk, words: str) -> None:
             about = job.given[number].question
             set_aside(talk, job.given[number])
         talk.add(TakenBack(number, about))
+        judge_again(talk, about)
         proof_is_withdrawn(job, about)
         job.closing.pop("ending", None)
         dangers = {rule for rule in job.dangers_met if rule not in job.state.fired}

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from itertools import zip_longest
 
 from expert.dialogue.asking import NotAnAnswer, read_answer, take_answer
 from expert.dialogue.inference import conclude
@@ -31,7 +32,9 @@ def plate_prompt(job: Job) -> tuple[str, tuple[str, ...]]:
     """The plate values and the features that limits rest on, with what may be typed."""
     assert job.machine is not None
     system = job.shop.system
-    lines = [f"  {name:<24}{show(value, _unit(job, name), system)}" for name, value in job.machine.plate.items()]
+    lines = _in_two_columns(
+        [f"  {name:<24}{show(value, _unit(job, name), system)}" for name, value in job.machine.plate.items()]
+    )
     features = features_behind_limits(job.base)
     for name, values in features.items():
         now = job.machine.features[name]
@@ -45,6 +48,12 @@ def plate_prompt(job: Job) -> tuple[str, tuple[str, ...]]:
         lines.append(f"  {name:<24}{now}")
     head = "Compare with the rating plate. Type ok, or a value to change, such as: element_power 1200 W"
     return "\n".join([head, *lines]), ("ok", *job.machine.plate, *features, *conditions)
+
+
+def _in_two_columns(lines: list[str]) -> list[str]:
+    """One below the other, then side by side: the whole plate has to stand on a screen of 24 lines."""
+    half = (len(lines) + 1) // 2
+    return [f"{left:<40}{right}".rstrip() for left, right in zip_longest(lines[:half], lines[half:], fillvalue="")]
 
 
 def take_plate(talk: Talk, text: str) -> bool:

@@ -40,7 +40,7 @@ def _help(talk: Talk, rest: str) -> None:
 def _why(talk: Talk, rest: str) -> None:
     job = talk.job
     if moves := moves_waiting_for(job):
-        talk.tell(*(f"It must be known before this is done: {move.say}" for move in moves))
+        talk.tell(f"It must be known before: {' Or: '.join(move.say for move in moves)}")
     elif job.prompt.kind == "question" and job.choice is not None:
         talk.tell(*why_in_words(job, picture_of(job), job.choice))
     else:

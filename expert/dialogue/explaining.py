@@ -8,6 +8,7 @@ from expert.engine.planner import Choice
 from expert.engine.suspicion import Picture
 
 BAR = 20  # characters for a share of 1
+ROOM = 52  # characters for a name beside the bar, in 80 columns
 SHOWN = 8
 
 
@@ -46,7 +47,7 @@ def why_no_question(job: Job) -> tuple[str, ...]:
     prompt = job.prompt
     if prompt.kind == "move":
         return (_why_move(job), "You confirm each move, so that nobody works on a live or hot machine by mistake.")
-    return (_WHY_AT.get(prompt.subject) or _WHY[prompt.kind],)
+    return (_WHY_AT[prompt.subject] if prompt.kind in ("intake", "close") else _WHY[prompt.kind],)
 
 
 def _why_move(job: Job) -> str:
@@ -92,13 +93,24 @@ def suspects_in_words(job: Job, picture: Picture) -> tuple[str, ...]:
     lines = repairs_in_words(job)
     lines += [f"Found: {job.fault_name(fault)}" for fault in picture.confirmed]
     belief = beliefs(job.knowledge, picture)
-    for suspect in picture.suspects[:SHOWN]:
-        share = belief[suspect.fault]
-        bar = "#" * max(1, round(share * BAR))
-        lines.append(f"{share:>5.0%} {bar:<{BAR}} {job.fault_name(suspect.fault)}")
+    shown = [suspect.fault for suspect in picture.suspects[:SHOWN]]
+    for fault, name in zip(shown, _on_one_line([job.fault_name(fault) for fault in shown]), strict=True):
+        bar = "#" * max(1, round(belief[fault] * BAR))
+        lines.append(f"{belief[fault]:>5.0%} {bar:<{BAR}} {name}")
     if len(picture.suspects) > SHOWN:
-        lines.append(f"      and {len(picture.suspects) - SHOWN} less likely")
+        lines.append(f"      and {len(picture.suspects) - SHOWN} more, none of them likelier")
     return tuple(lines or ["No suspect is open."])
+
+
+def _on_one_line(names: list[str]) -> list[str]:
+    """The names, without the details after a second colon where they are too long beside the bar.
+
+    >>> _on_one_line(["probe: scaled over: it sees the water late or not at all, so it fills on", "pump: dead"])
+    ['probe: scaled over', 'pump: dead']
+    """
+    short = [name if len(name) <= ROOM else ": ".join(name.split(": ")[:2]) for name in names]
+    # Two that would read alike keep their details.
+    return [brief if short.count(brief) == 1 else name for brief, name in zip(short, names, strict=True)]
 
 
 def repairs_in_words(job: Job) -> list[str]:

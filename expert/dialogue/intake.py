@@ -150,6 +150,8 @@ def add_complaints(talk: Talk, chosen: list[str]) -> None:
             job.complaints = (*job.complaints, complaint)
             talk.tell(f"Complaint: {job.base.complaints[complaint].name}.")
             conclude(talk, job.state.narrow(f"complaint {complaint}", f"complaint.{complaint}", ("yes",)))
+        else:
+            talk.tell(f"Already noted: {job.base.complaints[complaint].name}.")
 
 
 def rule_out_the_rest(talk: Talk) -> None:

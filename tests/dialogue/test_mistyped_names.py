@@ -64,6 +64,7 @@ def test_a_mistyped_complaint(typed: str, reply: str) -> None:
 def test_another_complaint(typed: str, reply: str) -> None:
     desk = at("complaints")
     assert desk.type("no fill", typed) == [reply]
+    assert desk.type("no fill")[0] == "Already noted: Boiler does not fill."
 
 
 @pytest.mark.parametrize(

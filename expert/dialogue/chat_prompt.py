@@ -33,7 +33,8 @@ def show_records(job: Job, records: Iterable[Record]) -> None:
     fragments: StyleAndTextTuples = []
     for record in records:
         for manner, text in lines_of(job, record):
-            fragments += [(OF_MANNER[manner], line + "\n") for line in wrapped(text, width)]
+            lines = [text] if manner == "command" else wrapped(text, width)
+            fragments += [(OF_MANNER[manner], line + "\n") for line in lines]
     _print(fragments)
 
 

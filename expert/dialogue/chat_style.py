@@ -33,6 +33,7 @@ OF_MANNER: Mapping[str, str] = {
     "so": SO,
     "found": FOUND,
     "small": SMALL,
+    "command": PLAIN,
 }
 
 LOOKS: Mapping[str, str] = {

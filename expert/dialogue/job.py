@@ -115,9 +115,15 @@ class Job:
     paused: bool = False
     opened: bool = False  # at any time
     tested_since_opened: bool = False
+    resume_with: str = ""  # the command, where the number alone does not lead back here
     back_to_close: bool = False  # what is proved now is the safety of an opened machine, on the way out
     held: Prompt | None = None  # what the job waited for when it was left, while it is asked how the machine stands
     unsure: bool = False  # how the machine stands was not as recorded: nothing comes before it is safe
+
+    @property
+    def how_to_resume(self) -> str:
+        """The command that goes on with this job."""
+        return self.resume_with or f"expert resume {self.number}"
 
     @property
     def base(self) -> RuleBase:

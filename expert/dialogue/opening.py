@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import io
 import os
+import shlex
 import sys
 from collections.abc import Callable
 from pathlib import Path
@@ -19,6 +20,8 @@ from expert.dialogue.session import Session
 from expert.dialogue.unattended import Player, with_machine
 from expert.engine.knowledge import Knowledge
 from expert.language.job_answers import load_answers
+from expert.language.printing import print_machine
+from expert.language.shipped import shipped
 from expert.trace.errors import TraceNotRead, TraceSealed
 from expert.trace.places import SUFFIX, job_path, jobs_folder, next_job_number
 from expert.trace.reading import Trace, read_trace
@@ -52,7 +55,25 @@ def open_job(
     path = job_path(folder, number)
     pin_rules(rules, folder, knowledge.base.digest)
     session, opening = Session.open(knowledge, shop_of(knowledge, system), path, number, clock)
+    session.is_resumed_by(resume_command(rules, path))
     _talk(session, opening, plain)
+
+
+def resume_command(rules: Path, path: Path) -> str:
+    """The command that goes on with a job, from wherever it is typed: folders of one's own are named in it."""
+    words = ["expert", "resume"]
+    if rules.resolve() not in _shipped_rules():
+        words += ["--rules", str(rules.resolve())]
+    if path.parent.resolve() != jobs_folder().resolve():
+        words += ["--jobs", str(path.parent.resolve())]
+    return shlex.join([*words, path.name.removesuffix(SUFFIX)])
+
+
+def _shipped_rules() -> tuple[Path, ...]:
+    try:
+        return (shipped("rules").resolve(),)
+    except FileNotFoundError:
+        return ()
 
 
 def resume_job(load: Callable[[Path], Knowledge], rules: Path, path: Path, clock: Clock, plain: bool) -> int:
@@ -81,6 +102,7 @@ def resume_job(load: Callable[[Path], Knowledge], rules: Path, path: Path, clock
     if not changed and opened.rules_digest != knowledge.base.digest:
         return _show_differences(knowledge, trace)
     session, opening = Session.resume(knowledge, path, clock)
+    session.is_resumed_by(resume_command(rules, path))
     _talk(session, opening, plain)
     return 0
 
@@ -143,12 +165,13 @@ def play_answers(
     """
     answers = load_answers(file, knowledge.base)
     refuse_silly_answers(knowledge, shop_of(knowledge, system), [answers])
+    own = "" if answers.machine_type in knowledge.base.machines.values() else print_machine(answers.machine_type)
     knowledge = with_machine(knowledge, answers.machine_type)
     folder = jobs or jobs_folder()
     number = number or next_job_number(folder)
     path = job_path(folder, number)
     pin_rules(rules, folder, knowledge.base.digest)
-    session, opening = Session.open(knowledge, shop_of(knowledge, system), path, number, clock)
+    session, opening = Session.open(knowledge, shop_of(knowledge, system), path, number, clock, own)
     try:
 
         def say(line: str) -> tuple[Job, tuple[Record, ...]]:

@@ -36,15 +36,16 @@ def talk_plainly(session: Session, opening: Iterable[Record], lines: Iterator[st
 
 
 def _leave(why: str, session: Session, out: TextIO) -> None:
-    out.write(f"{why} Nothing is lost. Go on with: expert resume {session.job.number}\n")
+    out.write(f"{why} Nothing is lost. Go on with:\n  {session.job.how_to_resume}\n")
     out.flush()
 
 
 def show(job: Job, records: Iterable[Record], out: TextIO) -> None:
     """Write the records as wrapped plain lines."""
     for record in records:
-        for _, text in lines_of(job, record):
-            for line in wrapped(text, WIDTH):
+        for manner, text in lines_of(job, record):
+            # A command is copied as it stands: it must not be cut in two.
+            for line in [text] if manner == "command" else wrapped(text, WIDTH):
                 out.write(line + "\n")
     out.flush()
 

@@ -8,7 +8,10 @@ from pathlib import Path
 from expert.dialogue.job import Job, Shop
 from expert.dialogue.standing import take_up_again
 from expert.dialogue.steps import begin, step
+from expert.dialogue.unattended import with_machine
 from expert.engine.knowledge import Knowledge
+from expert.language.job_answers import read_machine_text
+from expert.language.problems import RulesRefused
 from expert.trace.cleaning import clean
 from expert.trace.errors import TraceDamaged, TraceError
 from expert.trace.kinds import kind_of, to_json
@@ -89,9 +92,22 @@ def opened_of(trace: Trace) -> Opened:
     return trace.lines[0].record
 
 
+def with_its_machine(knowledge: Knowledge, opened: Opened, path: Path | None) -> Knowledge:
+    """The knowledge with the machine type that the job brought along, if it did. Raises TraceDamaged."""
+    if not opened.machine_file:
+        return knowledge
+    try:
+        machine = read_machine_text("the job's machine", opened.machine_file, knowledge.base)
+    except RulesRefused as refused:
+        problem = f"the machine type of the job does not fit these rules: {refused.problems[0]}"
+        raise TraceDamaged(problem, path, 1) from None
+    return with_machine(knowledge, machine)
+
+
 def rerun(knowledge: Knowledge, trace: Trace) -> Rerun:
     """Type the recorded lines again. With the same rules every record must come out the same."""
     opened = opened_of(trace)
+    knowledge = with_its_machine(knowledge, opened, trace.path)
     shop = Shop(frozenset(opened.instruments), opened.system)
     job, due = begin(knowledge, shop, opened.job)
     waiting = list(due)

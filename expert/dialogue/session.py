@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from importlib.metadata import PackageNotFoundError, version
 from pathlib import Path
 
@@ -38,11 +38,18 @@ class Session:
     writer: TraceWriter
     held_at: tuple[Record, ...] = ()
 
+    def is_resumed_by(self, command: str) -> None:
+        """Let the job name this command to whoever leaves it, instead of the plain one with its number."""
+        self.job = replace(self.job, resume_with=command)
+
     @classmethod
     def open(
-        cls, knowledge: Knowledge, shop: Shop, path: Path, number: str, clock: Clock
+        cls, knowledge: Knowledge, shop: Shop, path: Path, number: str, clock: Clock, machine_file: str = ""
     ) -> tuple[Session, tuple[Record, ...]]:
-        """A new job. Raises what `TraceWriter.create` raises."""
+        """A new job; `machine_file`: the text of a machine type that the rules do not have.
+
+        Raises what `TraceWriter.create` raises.
+        """
         writer = TraceWriter.create(path, clock)
         try:
             job, records = begin(knowledge, shop, number)
@@ -52,6 +59,7 @@ class Session:
                 job=number,
                 instruments=tuple(sorted(shop.instruments)),
                 system=shop.system,
+                machine_file=machine_file,
             )
             writer.append((opened, *records))
         except BaseException:
@@ -101,7 +109,7 @@ class Session:
                 self.writer.seal()
             except TraceNotWritten as problem:
                 # All that was said is recorded: the closing is shown, and the seal can wait.
-                return (*records, Told(f"{problem} Only the seal is missing; it is set by: expert resume {job.number}"))
+                return (*records, Told(f"{problem} Only the seal is missing; it is set when the job is resumed."))
         return records
 
     @property

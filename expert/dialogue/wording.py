@@ -41,7 +41,7 @@ OUTCOMES = {
 
 
 def lines_of(job: Job, record: Record) -> tuple[tuple[str, str], ...]:
-    """The lines a record gives, each with its manner: plain, question, caution, danger, so, found, small."""
+    """The lines a record gives, each with its manner: plain, question, caution, danger, so, found, small, command."""
     lines = tuple((manner, clean(text)) for manner, text in _lines_of(job, record))
     if job.shop.system != "us":
         return lines
@@ -93,7 +93,8 @@ def _lines_of(job: Job, record: Record) -> Iterable[tuple[str, str]]:
             for line in lines:
                 yield "plain", f"  {line}"
         case Paused():
-            yield "plain", f"Paused. Nothing is lost. Go on with: expert resume {job.number}"
+            yield "plain", "Paused. Nothing is lost. Go on with:"
+            yield "command", f"  {job.how_to_resume}"
         case Closed(outcome=outcome, minutes=minutes):
             yield "found", f"Job {job.number} is closed: {outcome.replace('_', ' ')}, {minutes:g} min."
 

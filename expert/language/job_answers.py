@@ -76,13 +76,19 @@ def read_answers(path: str, text: str, base: RuleBase) -> JobAnswers:
 def load_machine(file: Path, base: RuleBase) -> Machine:
     """A machine file that stands outside the rule base. Raises RulesRefused with every problem."""
     text, problems = file_text(file)
-    path = str(file)
+    if problems:
+        raise RulesRefused(problems)
+    return read_machine_text(str(file), text, base)
+
+
+def read_machine_text(path: str, text: str, base: RuleBase) -> Machine:
+    """A machine from the text of its file. Raises RulesRefused with every problem."""
+    problems: list[Problem] = []
     draft = _outside(base)
-    if not problems:
-        _, root = tree_of(path, text, problems)
-        Survey(draft.names, problems).declare("machine", path, root)
-        if root is not None:
-            read_machine(Reader(path, draft.names, problems), root, draft)
+    _, root = tree_of(path, text, problems)
+    Survey(draft.names, problems).declare("machine", path, root)
+    if root is not None:
+        read_machine(Reader(path, draft.names, problems), root, draft)
     if problems:
         raise RulesRefused(problems)
     return next(iter(draft.machines.values()))

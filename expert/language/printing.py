@@ -35,16 +35,24 @@ def print_rules(base: model.RuleBase) -> dict[str, str]:
         "instruments.yaml": {"instruments": {i.id: _instrument(i) for i in base.instruments.values()}},
         "bench.yaml": _bench(base.bench),
     }
-    for machine in base.machines.values():
-        files[f"machines/{machine.id}.yaml"] = {
-            "machine": machine.id,
-            "title": machine.title,
-            "layout": machine.layout,
-            "features": dict(machine.features),
-            "plate": {name: quantity_text(value) for name, value in machine.plate.items()},
-        }
+    files |= {f"machines/{machine.id}.yaml": _machine(machine) for machine in base.machines.values()}
     texts = {path: yaml_text(_filled(data)) for path, data in files.items() if _holds(data)}
     return texts | {f"circuits/{circuit}.yaml": print_circuit(base, circuit) for circuit in base.circuits}
+
+
+def _machine(machine: model.Machine) -> dict[str, Data]:
+    return {
+        "machine": machine.id,
+        "title": machine.title,
+        "layout": machine.layout,
+        "features": dict(machine.features),
+        "plate": {name: quantity_text(value) for name, value in machine.plate.items()},
+    }
+
+
+def print_machine(machine: model.Machine) -> str:
+    """The text of one machine's file."""
+    return yaml_text(_filled(_machine(machine)))
 
 
 def print_circuit(base: model.RuleBase, circuit: str) -> str:

@@ -10,13 +10,17 @@ from expert.trace.record import Record
 
 @dataclass(frozen=True, slots=True)
 class Opened(Record):
-    """The job was opened. Pins the rules by their digest, and what the shop owns: instruments (ids), unit system."""
+    """The job was opened. Pins the rules by their digest, and what the shop owns: instruments (ids), unit system.
+
+    `machine_file`: the text of a machine type that does not stand in the rules, or "".
+    """
 
     rules_digest: str
     program: str
     job: str
     instruments: tuple[str, ...] = ()
     system: str = "metric"
+    machine_file: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -16,7 +16,7 @@ INTAKE = "Ann\n1\nok\nno fill\nok\nno\n1\n"
 ASKED = "Look before you touch anything. Is the machine still as it was: mains on,\n  covers on? (yes / no)\n"
 STANDS = ASKED + "> yes\n"
 PUMP_QUESTION = "How: Listen.\nDoes the pump run?\n  (yes / no)\n"
-GO_ON = "The lines have ended. Nothing is lost. Go on with: expert resume 7\n"
+GO_ON = "The lines have ended. Nothing is lost. Go on with:\n  expert resume --rules RULES --jobs JOBS 7\n"
 AT_THE_PUMP = INTAKE + "yes\n"  # switched on: the first question is put
 
 
@@ -44,10 +44,19 @@ class Shop:
         return self.jobs / f"{number}.jsonl"
 
     def bench(self, typed: str | bytes, number: str = "7") -> Ran:
-        return run("bench", "--plain", "--rules", self.rules, "--jobs", self.jobs, "--job", number, typed=typed)
+        words = ("bench", "--plain", "--rules", self.rules, "--jobs", self.jobs, "--job", number)
+        return self.with_short_paths(run(*words, typed=typed))
 
     def resume(self, typed: str | bytes = "", number: str = "7") -> Ran:
-        return run("resume", "--plain", "--rules", self.rules, "--jobs", self.jobs, number, typed=typed)
+        words = ("resume", "--plain", "--rules", self.rules, "--jobs", self.jobs, number)
+        return self.with_short_paths(run(*words, typed=typed))
+
+    def with_short_paths(self, ran: Ran) -> Ran:
+        """What was said, with RULES and JOBS for the two folders in the command that goes on with a job."""
+        out = ran.out.replace(f"--rules {self.rules} ", "--rules RULES ").replace(
+            f"--jobs {self.jobs} ", "--jobs JOBS "
+        )
+        return Ran(ran.code, out, ran.err)
 
     def play(self, text: str | bytes) -> Ran:
         """Play an answers file with this text, the outcome as JSON."""

@@ -9,14 +9,15 @@ PAUSE = [
     (
         "pause",
         "name, machine, plate, complaints, qualified, arrives, move, find, stop, repair, close, parts, minutes, note",
-        ["Paused. Nothing is lost. Go on with: expert resume 7"],
+        ["Paused. Nothing is lost. Go on with:", "  expert resume 7"],
     ),
     (
         "pause",
         "make safe, yes or no, choice, not safe, prove",
         [
             "! The machine is not safe to leave: mains on, covers on. Unplug it and keep the plug in sight.",
-            "Paused. Nothing is lost. Go on with: expert resume 7",
+            "Paused. Nothing is lost. Go on with:",
+            "  expert resume 7",
         ],
     ),
 ]

@@ -19,7 +19,9 @@ def test_a_job_goes_on_at_the_question_where_the_lines_ended(at_the_pump: Shop) 
 
 
 def test_a_job_goes_on_after_a_pause(shop: Shop) -> None:
-    assert shop.bench(AT_THE_PUMP + "pause\n").out.endswith("Paused. Nothing is lost. Go on with: expert resume 7\n")
+    assert shop.bench(AT_THE_PUMP + "pause\n").out.endswith(
+        "Paused. Nothing is lost. Go on with:\n  expert resume --rules RULES --jobs JOBS 7\n"
+    )
     assert shop.resume("yes\n") == Ran(0, STANDS + PUMP_QUESTION + GO_ON, "")
 
 

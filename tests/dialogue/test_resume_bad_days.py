@@ -89,7 +89,7 @@ def test_a_seal_that_cannot_be_written_is_set_on_resume(shop: Shop, monkeypatch:
         closed = shop.bench(AT_THE_PUMP + "hand over\n")
         assert "Job 7 is closed: handed over, 2 min.\n" in closed.out
         assert " ".join(closed.out.split()).endswith(
-            "cannot be written: No space left on device. Only the seal is missing; it is set by: expert resume 7"
+            "cannot be written: No space left on device. Only the seal is missing; it is set when the job is resumed."
         )
     again = shop.resume()
     assert again.out.endswith("Job 7 is closed: handed over, 2 min.\n")

@@ -48,7 +48,6 @@ class Instrument:
     percent: float | None = None
     leads: Quantity | None = None
     owned: bool = True
-    resolution: Quantity | None = None
 
 
 def uncertainty(instrument: Instrument, reading: Quantity) -> Quantity:

@@ -139,6 +139,19 @@ def test_the_element_is_judged_at_its_own_terminals_only() -> None:
     assert not [q.id for q in of_kind("resistance", "multimeter_ohms") if "at the plug" in q.ask]
 
 
+def test_arresters_are_taken_off_before_an_insulation_test_condemns() -> None:
+    assert "Surge arresters to the body fail this test falsely" in BASE.questions["insulation_at_plug"].how
+    assert "Filter capacitors leak here" in BASE.questions["leakage_current"].how
+    apart = BASE.questions["insulation_without_arresters"]
+    assert {"capacitor_charge", "insulation_test", "mains_isolate"} <= set(apart.cautions)
+
+
+def test_temperatures_are_compared_at_rest() -> None:
+    assert "held still for ten minutes" in BASE.questions["wall_temperature"].how
+    assert "wait five minutes" in BASE.questions["sensor_in_ice"].how
+    assert "Boiler at the temperature of the room" in BASE.questions["sensor_ohms"].how
+
+
 # ---------------------------------------------------------------- one-shot and reset, scald and pressure
 
 

@@ -242,7 +242,7 @@ def audit(rules: Path | None, jobs: Path | None, rerun: bool, as_json: bool, tra
     Exit code 1 when the trace was changed, or when --rerun does not give the same job.
     """
     from expert.dialogue.opening import trace_path
-    from expert.shop.audit import audit_as_data, audit_in_words, audit_trace, rules_at_hand
+    from expert.shop.audit import audit_as_data, audit_in_words, audit_trace, rules_at_hand, verdict_on
     from expert.trace.errors import TraceDamaged, TraceError
 
     try:
@@ -254,9 +254,13 @@ def audit(rules: Path | None, jobs: Path | None, rerun: bool, as_json: bool, tra
         sys.exit(1)
     except TraceError as problem:
         refuse(problem)
+    # The story first, then what is wrong with it, then the verdict: in this order also where both go to one terminal.
+    click.echo(json.dumps(audit_as_data(result), indent=2) if as_json else "\n".join(audit_in_words(result)))
+    sys.stdout.flush()
     for found in result.problems:
         click.echo(str(found), err=True)
-    click.echo(json.dumps(audit_as_data(result), indent=2) if as_json else "\n".join(audit_in_words(result)))
+    if not as_json:
+        click.echo(verdict_on(result))
     sys.exit(0 if result.is_good else 1)
 
 

@@ -11,6 +11,7 @@
 - `values.py`: plate, readings and worked-out values for the formulas
 - `wording.py`: records as the technician reads them
 - `unattended.py`: plays a job from an answers file; `replay.py`: runs a trace again
+- `differences.py`: how a re-run differs, in sentences
 - `session.py`: the job with its trace; `opening.py`, `pinning.py`: its files; `outcome.py`: its result as plain data
 - `plain.py`, `chat.py` with its `chat_*.py`: the terminals that speak for the job
 - `demo.py`, `demo_phases.py`: saved jobs, played and rendered

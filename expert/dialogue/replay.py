@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from pathlib import Path
 
+from expert.dialogue.differences import difference_in_words
 from expert.dialogue.job import Job, Shop
 from expert.dialogue.standing import take_up_again
 from expert.dialogue.steps import begin, step
@@ -12,9 +13,7 @@ from expert.dialogue.unattended import with_machine
 from expert.engine.knowledge import Knowledge
 from expert.language.job_answers import read_machine_text
 from expert.language.problems import RulesRefused
-from expert.trace.cleaning import clean
 from expert.trace.errors import TraceDamaged, TraceError
-from expert.trace.kinds import kind_of, to_json
 from expert.trace.reading import Trace
 from expert.trace.records import Opened, Paused, Put, Record, Resumed, Said, Sealed
 
@@ -38,30 +37,7 @@ class Difference:
     now: Record | None
 
     def __str__(self) -> str:
-        if self.recorded is not None and type(self.recorded) is type(self.now):
-            return f"line {self.line}: {_name(self.recorded)}: {_changed_fields(self.recorded, self.now)}"
-        return f"line {self.line}: recorded {_in_short(self.recorded)}, now {_in_short(self.now)}"
-
-
-def _name(record: Record) -> str:
-    return kind_of(type(record)).replace("_", " ")
-
-
-def _in_short(record: Record | None) -> str:
-    if record is None:
-        return "nothing"
-    return clean(f"{_name(record)} ({', '.join(str(value)[:60] for value in list(to_json(record).values())[:2])})")
-
-
-def _changed_fields(recorded: Record, now: Record) -> str:
-    before, after = to_json(recorded), to_json(now)
-    return clean(
-        "; ".join(
-            f"{field.replace('_', ' ')} {value!r:.120}, now {after[field]!r:.120}"
-            for field, value in before.items()
-            if value != after[field]
-        )
-    )
+        return difference_in_words(self.line, self.recorded, self.now)
 
 
 @dataclass(frozen=True, slots=True)

@@ -9,7 +9,7 @@ from typing import Any
 
 from expert.dialogue.pinning import pinned_folder
 from expert.dialogue.plain import wrapped
-from expert.dialogue.replay import Difference, opened_of, rerun
+from expert.dialogue.replay import opened_of, rerun
 from expert.engine.knowledge import Knowledge, knowledge_of
 from expert.language.load import load_rules
 from expert.language.model import RuleBase
@@ -18,7 +18,6 @@ from expert.language.shipped import shipped
 from expert.shop.audit_story import Story, story_of
 from expert.shop.audit_words import Names, story_in_words
 from expert.trace.cleaning import clean
-from expert.trace.kinds import kind_of, to_json
 from expert.trace.plain import to_plain
 from expert.trace.reading import Trace, read_trace
 from expert.trace.verifying import Problem, verify
@@ -103,17 +102,7 @@ def run_again(trace: Trace, knowledge: Knowledge) -> Again:
     """Type the recorded lines again, with these rules."""
     result = rerun(knowledge, trace)
     same = knowledge.base.digest == story_of(trace).head.rules_digest
-    return Again(same, tuple(map(difference_in_words, result.differences)), len(result.missing))
-
-
-def difference_in_words(difference: Difference) -> str:
-    """Where and how a re-run differs; of two records of one kind only the fields that are not the same."""
-    recorded, now = difference.recorded, difference.now
-    if recorded is None or now is None or type(recorded) is not type(now):
-        return str(difference)
-    before, after = to_json(recorded), to_json(now)
-    changed = [f"{name} {before[name]!r}, now {after[name]!r}" for name in before if before[name] != after[name]]
-    return f"line {difference.line}: {kind_of(type(recorded)).replace('_', ' ')}: {'; '.join(changed)}"
+    return Again(same, tuple(map(str, result.differences)), len(result.missing))
 
 
 def audit_in_words(result: Audit) -> Iterator[str]:
@@ -123,6 +112,17 @@ def audit_in_words(result: Audit) -> Iterator[str]:
     if result.again is not None:
         yield ""
         yield from _again_in_words(result.again)
+
+
+def verdict_on(result: Audit) -> str:
+    """The last line: whether the trace can be relied on."""
+    damage = sum(problem.grade == "damage" for problem in result.problems)
+    if damage:
+        return f"Verdict: DAMAGED, {counted(damage, 'problem')}. Do not rely on this trace."
+    if result.again is not None and not result.again.is_exact:
+        because = "the rules are not those of the job" if not result.again.same_rules else "the rules are the same"
+        return f"Verdict: nothing in the file was changed, but it is not reproduced; {because}."
+    return "Verdict: nothing in the file was changed."
 
 
 def _again_in_words(again: Again) -> Iterator[str]:

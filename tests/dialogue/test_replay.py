@@ -143,22 +143,21 @@ def edited(old: str, new: str) -> Knowledge:
         pytest.param(
             "because: It runs.",
             "because: It is heard.",
-            ["line {fired}: fired: text 'It runs.', now 'It is heard.'"],
+            ["line {fired}: fired: text was 'It runs.', now it is 'It is heard.'"],
             id="a reason",
         ),
         pytest.param(
             "ask: Does the pump run?",
             "ask: Can the pump be heard?",
-            ["line {put}: put: text 'Does the pump run?', now 'Can the pump be heard?'"],
+            ["line {put}: put: text was 'Does the pump run?', now it is 'Can the pump be heard?'"],
             id="a question",
         ),
         pytest.param(
             "then: {clear: pump.dead}, because: It runs.",
             "then: {advise: Listen again.}, because: It runs.",
             [
-                "line {fired}: fired: told True, now False",
-                "line {narrowed}: recorded narrowed (pump.dead, ['present', 'absent']), "
-                "now told (Advice: Listen again.)",
+                "line {fired}: fired: told was yes, now it is no",
+                "line {narrowed}: then the job held pump.dead to be absent; now it said 'Advice: Listen again.'",
             ],
             id="a conclusion",
         ),
@@ -201,14 +200,14 @@ def test_other_rules_do_not_resume_a_job(tmp_path: Path) -> None:
 @pytest.mark.parametrize(
     ("difference", "text"),
     [
-        (Difference(3, Told("a"), Told("b")), "line 3: told: text 'a', now 'b'"),
-        (Difference(3, None, Told("b")), "line 3: recorded nothing, now told (b)"),
-        (Difference(3, Told("a"), None), "line 3: recorded told (a), now nothing"),
+        (Difference(3, Told("a"), Told("b")), "line 3: told: text was 'a', now it is 'b'"),
+        (Difference(3, None, Told("b")), "line 3: then nothing came here; now it said 'b'"),
+        (Difference(3, Told("a"), None), "line 3: then the job said 'a'; now nothing comes here"),
         (
             Difference(3, Found("pump.dead", "found", ()), Told("b")),
-            "line 3: recorded found (pump.dead, found), now told (b)",
+            "line 3: then the job named the fault pump.dead (found); now it said 'b'",
         ),
-        (Difference(3, Told("\x1b[2Ja"), None), "line 3: recorded told (a), now nothing"),
+        (Difference(3, Told("\x1b[2Ja"), None), "line 3: then the job said 'a'; now nothing comes here"),
     ],
     ids=["fields", "more", "less", "kinds", "hostile"],
 )

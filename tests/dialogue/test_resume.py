@@ -104,8 +104,9 @@ def test_a_trace_forged_with_sound_digests_is_found_by_running_it_again(at_the_p
     assert at_the_pump.resume("yes\n") == Ran(
         2,
         "",
-        f"{path}:{number}:1: the same rules do not give what was recorded: line {number}: recorded put (intake, "
-        "complaints), now told (Complaint: Water under the machine.) [damaged-trace]\n",
+        f"{path}:{number}:1: the same rules do not give what was recorded: line {number}: then the job put this "
+        "intake: 'Another complaint? Type it, or ok to go on.'; now it said "
+        "'Complaint: Water under the machine.' [damaged-trace]\n",
     )
 
 
@@ -146,8 +147,9 @@ def test_files_that_came_and_went_are_named(at_the_pump: Shop) -> None:
         pytest.param(
             *EDIT,
             "With the rules at hand the job would differ in 2 places:\n"
-            "  line 30: fired: text 'A silent pump is dead in this little world.', now 'Silence is death.'\n"
-            "  line 32: found: because ['A silent pump is dead in this little world.'], now ['Silence is death.']\n",
+            "  line 30: fired: text was 'A silent pump is dead in this little world.', now it is 'Silence is death.'\n"
+            "  line 32: found: because was 'A silent pump is dead in this little world.', now it is "
+            "'Silence is death.'\n",
             id="other words",
         ),
         pytest.param(

@@ -178,7 +178,7 @@ def test_edited_rules_show_what_they_change(tmp_path: Path) -> None:
     lines = told(job_at(tmp_path / "7.jsonl", COIL_JOB), None, load_rules(rules))
     start = lines.index("Run again with other rules than those of the job.")
     assert lines[start + 1] == "Not reproduced: 1 difference."
-    assert lines[start + 2].endswith("fired: text 'It runs.', now 'It is heard.'")
+    assert lines[start + 2].endswith("fired: text was 'It runs.', now it is 'It is heard.'")
 
 
 # ---------------------------------------------------------------- the command
@@ -191,7 +191,7 @@ def audit(*arguments: object) -> Result:
 def test_a_sound_trace(tmp_path: Path) -> None:
     result = audit(job_at(tmp_path / "7.jsonl", COIL_JOB), "--rerun", "--rules", small_rules_folder(tmp_path / "rules"))
     assert (result.exit_code, result.stderr) == (0, "")
-    assert result.stdout.endswith("Reproduced exactly.\n")
+    assert result.stdout.endswith("Reproduced exactly.\nVerdict: nothing in the file was changed.\n")
 
 
 def test_a_tampered_trace_is_told_and_refused(tmp_path: Path) -> None:
@@ -203,8 +203,13 @@ def test_a_tampered_trace_is_told_and_refused(tmp_path: Path) -> None:
     result = audit(path, "--rerun", "--rules", small_rules_folder(tmp_path / "rules"))
     assert result.exit_code == 1
     assert result.stderr == f"{path}:{number}:1: the line was changed after it was written [line-changed]\n"
+    # Both outputs as they appear at one terminal: the story, what is wrong with it, the verdict.
+    assert result.output.endswith(
+        f"  line {number}: answered: text was '960', now it is '950'\n{result.stderr}"
+        "Verdict: DAMAGED, 1 problem. Do not rely on this trace.\n"
+    )
     assert "Not reproduced: 1 difference." in result.stdout
-    assert f"  line {number}: answered: text '960', now '950'" in result.stdout
+    assert f"  line {number}: answered: text was '960', now it is '950'" in result.stdout
 
 
 REFUSED = [

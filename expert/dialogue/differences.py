@@ -1,0 +1,108 @@
+"""How a job that was run again differs from its record, in sentences."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+from typing import Any
+
+from expert.trace.cleaning import clean
+from expert.trace.kinds import kind_of, to_json
+from expert.trace.records import (
+    Answered,
+    CannotTell,
+    CautionShown,
+    Fired,
+    Found,
+    Moved,
+    Narrowed,
+    Put,
+    Record,
+    SearchEnded,
+    Stopped,
+    Told,
+    Unfired,
+)
+
+LONGEST = 120
+MOST_CHANGES = 4
+
+
+def difference_in_words(line: int, recorded: Record | None, now: Record | None) -> str:
+    """One sentence; of two records of one kind only what is not the same."""
+    if recorded is not None and now is not None and type(recorded) is type(now):
+        changes = list(_changes((), to_json(recorded), to_json(now)))
+        more = f"; and {len(changes) - MOST_CHANGES} more" if len(changes) > MOST_CHANGES else ""
+        kind = kind_of(type(recorded)).replace("_", " ")
+        return clean(f"line {line}: {kind}: {'; '.join(changes[:MOST_CHANGES])}{more}")
+    then = "then nothing came here" if recorded is None else f"then the job {_did(recorded)}"
+    return clean(f"line {line}: {then}; now {'nothing comes here' if now is None else f'it {_did(now)}'}")
+
+
+def _did(record: Record) -> str:
+    """What a record says that the job did."""
+    match record:
+        case Told(text=text):
+            return f"said {_shown(text)}"
+        case Put(prompt=prompt, text=text):
+            return f"put this {prompt}: {_shown(text.partition(chr(10))[0])}"
+        case Answered(number=number, question=question, outcomes=outcomes):
+            return f"took answer {number}, to {question}, as {' or '.join(outcomes)}"
+        case CannotTell(question=question):
+            return f"left {question} unanswered"
+        case Fired(rule=rule):
+            return f"drew the conclusion of the rule {rule}"
+        case Unfired(rule=rule):
+            return f"withdrew the conclusion of the rule {rule}"
+        case Narrowed(fact=fact, after=after):
+            return f"held {fact} to be {' or '.join(after) or 'impossible'}"
+        case Found(fault=fault, standing=standing):
+            return f"named the fault {fault} ({standing.replace('_', ' ')})"
+        case SearchEnded(outcome=outcome):
+            return f"ended the search: {outcome.replace('_', ' ')}"
+        case Moved(move=move):
+            return f"noted the bench move {move}"
+        case CautionShown(caution=caution):
+            return f"showed the caution {caution}"
+        case Stopped(rule=rule):
+            return f"stopped the work by the rule {rule}"
+        case _:
+            values = list(to_json(record).values())[:2]
+            return f"recorded {kind_of(type(record)).replace('_', ' ')} ({', '.join(map(_shown, values))})"
+
+
+def _changes(path: tuple[str, ...], before: Any, after: Any) -> Iterable[str]:
+    """A clause for everything that differs, the way to it in front; entries of lists are counted from 1."""
+    if before == after:
+        return
+    if isinstance(before, Mapping) and isinstance(after, Mapping):
+        for name in dict.fromkeys((*before, *after)):
+            yield from _changes((*path, name.replace("_", " ")), before.get(name), after.get(name))
+    elif _holds_records(before) and _holds_records(after) and len(before) == len(after):
+        for number, (one, other) in enumerate(zip(before, after, strict=True), 1):
+            yield from _changes((*path, str(number)), one, other)
+    else:
+        yield f"{' '.join(path) or 'it'} was {_shown(before)}, now it is {_shown(after)}"
+
+
+def _holds_records(value: Any) -> bool:
+    return isinstance(value, Sequence) and not isinstance(value, str) and all(isinstance(v, Mapping) for v in value)
+
+
+def _shown(value: Any) -> str:
+    """A value without the marks of a program."""
+    match value:
+        case None | "" | [] | {}:
+            return "nothing"
+        case bool():
+            return "yes" if value else "no"
+        case str():
+            return f"'{value[:LONGEST]}'"
+        case Mapping():
+            return ", ".join(f"{name.replace('_', ' ')} {_shown(entry)}" for name, entry in value.items())[:LONGEST]
+        case Sequence() if _holds_records(value):
+            firsts = [str(next(iter(entry.values()), "")) for entry in value]
+            return f"{len(value)} {'entry' if len(value) == 1 else 'entries'} ({', '.join(firsts)[:LONGEST]})"
+        case Sequence():
+            return ", ".join(map(_shown, value))[: 2 * LONGEST]
+        case _:
+            return f"{value:g}" if isinstance(value, float) else str(value)

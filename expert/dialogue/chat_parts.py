@@ -14,6 +14,7 @@ from expert.dialogue.command_words import COMMAND_WORDS
 from expert.dialogue.commands import obey
 from expert.dialogue.dangers import open_dangers
 from expert.dialogue.job import Given, Job, Phase, Talk
+from expert.dialogue.mistyped import with_command_meant
 from expert.dialogue.session import LONGEST_LINE
 from expert.dialogue.situation import picture_of
 from expert.dialogue.steps import take_line
@@ -46,7 +47,7 @@ def remark_on(job: Job, typed: str) -> Remark:
         meaning = clean(_meaning(job, line))
         return NOTHING if meaning == line.casefold() else Remark(meaning)
     except NotAnAnswer as problem:
-        return NOTHING if may_go_on(job, line) else Remark(clean(str(problem)), refused=True)
+        return NOTHING if may_go_on(job, line) else Remark(clean(with_command_meant(str(problem), line)), refused=True)
 
 
 def may_go_on(job: Job, line: str) -> bool:

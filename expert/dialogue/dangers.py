@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from expert.dialogue.asking import NotAnAnswer, cannot_tell, set_aside
 from expert.dialogue.bench_moves import bring_bench
+from expert.dialogue.ending import because_of
 from expert.dialogue.inference import conclude
 from expert.dialogue.job import Given, Job, Phase, Prompt, Talk
 from expert.dialogue.situation import picture_of, reopen
@@ -41,7 +42,7 @@ def handle_danger(talk: Talk) -> None:
         for fault in picture_of(job).confirmed:
             if fault not in job.found:
                 job.found[fault] = "found"
-                talk.add(Found(fault, "found", ()))
+                talk.add(Found(fault, "found", because_of(job, fault)))
     make_safe(talk, STOPPED)
 
 

@@ -61,6 +61,7 @@ def asked(job: Job, records: Sequence[Record]) -> list[dict[str, Any]]:
                 why = {
                     "aim": reason.aim,
                     "ahead_by": reason.rule or None,
+                    "before_move": reason.before_move or None,
                     "settles": list(reason.settles),
                     "bits": reason.candidates[0].bits if reason.candidates else None,
                 }

@@ -14,7 +14,13 @@ def records(**fields: object) -> dict[str, object]:
     return {"type": "array", "items": record(**fields)}
 
 
-WHY = record(aim=TEXT, ahead_by={"type": ["string", "null"]}, settles=TEXTS, bits={"type": ["number", "null"]})
+WHY = record(
+    aim=TEXT,
+    ahead_by={"type": ["string", "null"]},
+    before_move={"type": ["string", "null"]},
+    settles=TEXTS,
+    bits={"type": ["number", "null"]},
+)
 OUTCOMES = ["found", "left_by_elimination", "narrowed", "normal", "stopped", "handed_over", "unresolved"]
 SCHEMA = record(
     job=TEXT,

@@ -62,6 +62,10 @@ class ShippedDesk:
                 return said
         raise AssertionError(f"{until or 'the end'} was not reached within {most} lines")
 
+    def all_said(self) -> list[str]:
+        """Everything said so far, as plain text."""
+        return [text for record in self.records for _, text in lines_of(self.job, record)]
+
     def put(self) -> list[str]:
         """The questions put so far, in order."""
         return [record.question for record in self.records if isinstance(record, Put)]

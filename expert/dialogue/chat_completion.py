@@ -84,7 +84,7 @@ def _label(job: Job, choice: str) -> str:
         return job.base.questions[prompt.subject].labels.get(choice, "")
     if prompt.kind == "conflict" and choice.isdecimal() and int(choice) in job.given:
         given = job.given[int(choice)]
-        return f"{choice}. {job.base.questions[given.question].ask} {given.text}"
+        return f"{choice}. {job.base.questions[given.question].ask} {answer_in_words(job, given)}"
     return ""
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from expert.dialogue.asking import NotAnAnswer, cannot_tell, set_aside
 from expert.dialogue.bench_moves import bring_bench
 from expert.dialogue.ending import because_of
+from expert.dialogue.explaining import answer_in_words
 from expert.dialogue.inference import conclude
 from expert.dialogue.job import Given, Job, Phase, Prompt, Talk
 from expert.dialogue.situation import picture_of, reopen
@@ -109,11 +110,12 @@ def handle_conflict(talk: Talk, fact: str, sources: tuple[str, ...]) -> None:
     answers = answers_among(job, sources)
     talk.add(Conflict(fact, tuple(given.number for given in answers)))
     talk.tell("These answers cannot all be right:")
-    talk.tell(*(f"{given.number}. {job.base.questions[given.question].ask} {given.text}" for given in answers))
+    asked = ((given, job.base.questions[given.question].ask) for given in answers)
+    talk.tell(*(f"{given.number}. {ask} {answer_in_words(job, given)}" for given, ask in asked))
     first = repeat_first(job, answers)
     text = (
-        f"Repeat one of them and type its number. Begin with {first.number}: {_why_first(job, first)}. "
-        "If none can be repeated, type: can't tell"
+        f"Type the number of the one to repeat; it is asked again. Best {first.number}: "
+        f"{_why_first(job, first, answers)}. If none can be repeated, type: can't tell"
     )
     talk.add(Put("conflict", fact, text))
     job.prompt = Prompt("conflict", fact, tuple(str(given.number) for given in answers))
@@ -135,8 +137,14 @@ def _share(given: Given) -> float:
     return abs(given.uncertainty.value / given.quantity.value)
 
 
-def _why_first(job: Job, given: Given) -> str:
-    return f"it takes {job.base.questions[given.question].minutes:g} min"
+def _why_first(job: Job, first: Given, answers: list[Given]) -> str:
+    minutes = job.base.questions[first.question].minutes
+    as_quick = [given for given in answers if job.base.questions[given.question].minutes == minutes]
+    if len(as_quick) == 1:
+        return f"it is the quickest, {minutes:g} min"
+    if _share(first) > max(_share(given) for given in as_quick if given is not first):
+        return f"it takes {minutes:g} min like others, and its instrument is the least certain"
+    return f"it takes {minutes:g} min, and none is quicker"
 
 
 def answer_conflict(talk: Talk, line: str) -> None:

@@ -10,6 +10,7 @@ import pytest
 from expert.dialogue.job import Job
 from expert.dialogue.steps import begin, step
 from expert.dialogue.wording import lines_of
+from expert.engine.knowledge import Knowledge
 from expert.trace.records import Record
 from tests.dialogue.command_line import AT_THE_PUMP, Shop
 from tests.dialogue.small_rules import small_knowledge, small_shop
@@ -21,8 +22,8 @@ INTAKE = ("Ann", "1", "ok", "no fill", "ok", "no", "1")
 class Desk:
     """A job at a desk: `type` lines, read `said`."""
 
-    def __init__(self) -> None:
-        self.job, records = begin(small_knowledge(), small_shop(), "7")
+    def __init__(self, knowledge: Knowledge | None = None) -> None:
+        self.job, records = begin(knowledge or small_knowledge(), small_shop(), "7")
         self.records: list[Record] = list(records)
         self.said: list[str] = []
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import io
 import os
 import re
 import sys
@@ -201,11 +202,22 @@ def see(child: pexpect.spawn, text: str) -> None:
         child.send("\x1b[1;1R")
 
 
-def test_a_whole_job_at_a_real_terminal(tmp_path: Path) -> None:
+@pytest.mark.parametrize(
+    ("rows", "columns", "no_colour"), [(24, 80, ""), (40, 120, "1")], ids=["80x24", "120x40 without colour"]
+)
+def test_a_whole_job_at_a_real_terminal(tmp_path: Path, rows: int, columns: int, no_colour: str) -> None:
     rules, jobs = small_rules_folder(tmp_path / "rules"), tmp_path / "jobs"
     arguments = ["-m", "expert.cli", "bench", "--rules", str(rules), "--jobs", str(jobs), "--job", "8"]
-    environment = {**os.environ, "XDG_STATE_HOME": str(tmp_path / "state"), "TERM": "xterm-256color"}
-    child = pexpect.spawn(sys.executable, arguments, dimensions=(24, 80), encoding="utf-8", timeout=20, env=environment)
+    environment = {
+        **os.environ,
+        "XDG_STATE_HOME": str(tmp_path / "state"),
+        "TERM": "xterm-256color",
+        "NO_COLOR": no_colour,
+    }
+    child = pexpect.spawn(
+        sys.executable, arguments, dimensions=(rows, columns), encoding="utf-8", timeout=20, env=environment
+    )
+    child.logfile_read = io.StringIO()
     see(child, "Who is at the bench? Type your name.")
     see(child, "Job 8 | INTAKE > make safe > find > repair > prove > close")
     for line, reply in (
@@ -237,3 +249,5 @@ def test_a_whole_job_at_a_real_terminal(tmp_path: Path) -> None:
     child.close()
     assert child.exitstatus == 0
     assert read_trace(jobs / "8.jsonl").is_sealed
+    coloured = re.findall(r"\x1b\[[\d;]*(?:3[0-8]|4[0-8]|9\d|10\d)[;m]", child.logfile_read.getvalue())
+    assert bool(coloured) == (not no_colour)

@@ -17,6 +17,7 @@ from expert.trade.units import echo
 
 WHAT_WAS_DONE = "When it is done: type done. If you did something else: instead, and what. If it is not repaired: no"
 DONE = {*YES, "done", "ok"}
+MOST_CAUSES = 4  # named in one line
 DEAD: Mapping[str, str] = {"mains": "isolated"}
 
 
@@ -49,11 +50,30 @@ def put_repair(talk: Talk, fault: str) -> None:
     show_cautions(talk, repair.cautions)
     lead = "Repair" if job.found.get(fault) == "found" else "Left by elimination, not proved. If you repair it"
     talk.tell(f"{lead}: {job.fault_name(fault)}. About {repair.minutes:g} min.")
+    talk.tell(*causes_left(job, fault))
     if repair.parts or repair.consumables:
         talk.tell(f"You need: {', '.join((*repair.parts, *repair.consumables))}.")
     talk.tell(*(f"{number}. {step}" for number, step in enumerate(repair.steps, 1)))
     talk.add(Put("repair", fault, WHAT_WAS_DONE))
     job.prompt = Prompt("repair", fault, ("done", "no"))
+
+
+def causes_left(job: Job, fault: str) -> list[str]:
+    """What may have damaged a part and is neither mended nor cleared: the new part would go the same way."""
+    causes = job.base.faults[fault].caused_by
+    gone = set(job.mended())
+    there = [c for c in causes if job.state.possible(c) == ("present",) and c not in gone]
+    if there:
+        names = "; ".join(job.fault_name(cause) for cause in there)
+        return [f"! Its cause is found and not mended: {names}. A new part will go the same way."]
+    if any(cause in gone for cause in causes):
+        return []
+    left = [job.fault_name(cause) for cause in causes if len(job.state.possible(cause)) > 1]
+    if not left:
+        return []
+    more = f" and {len(left) - MOST_CAUSES} more" if len(left) > MOST_CAUSES else ""
+    names = "; ".join(left[:MOST_CAUSES])
+    return [f"! What damaged it is not known. Look for it before the new part is fitted: {names}{more}."]
 
 
 def answer_repair(talk: Talk, line: str) -> None:

@@ -10,7 +10,6 @@ from collections.abc import Callable
 from pathlib import Path
 from typing import Any
 
-from expert.dialogue.answer_checks import refuse_silly_answers
 from expert.dialogue.job import Job, Shop
 from expert.dialogue.outcome import outcome_of
 from expert.dialogue.pinning import files_changed, pin_rules, pinned_folder
@@ -163,6 +162,9 @@ def play_answers(
 
     Nothing is played, and no trace begun, when the file holds anything that the prompt would refuse.
     """
+    # Here and not above: the first question of a talk does not wait for it.
+    from expert.dialogue.answer_checks import refuse_silly_answers
+
     answers = load_answers(file, knowledge.base)
     refuse_silly_answers(knowledge, shop_of(knowledge, system), [answers])
     own = "" if answers.machine_type in knowledge.base.machines.values() else print_machine(answers.machine_type)

@@ -11,6 +11,7 @@ from expert.dialogue.closing import endings_open_to
 from expert.dialogue.customer import CLOSING_LINES
 from expert.dialogue.dangers import NOT_SAFE, STOPPED, open_dangers
 from expert.dialogue.job import Phase
+from expert.dialogue.unattended import sound_answer
 from expert.engine.bench import satisfies
 from expert.trace.records import CautionShown, Cleared, Closed, HandedOver, Moved, Put, Record, Stopped
 from tests.dialogue.shipped_desk import ShippedDesk
@@ -141,3 +142,29 @@ def test_a_machine_that_cannot_be_made_safe_is_left_alone(stop: Stop) -> None:
     assert said[-1] == NOT_SAFE and desk.job.prompt.kind == "danger"
     said = desk.type("hand over")
     assert any(line.startswith("! The machine is not safe to leave: mains on") for line in said)
+
+
+@EACH
+def test_a_danger_met_again_stops_the_work_again(stop: Stop) -> None:
+    desk, _ = made_safe(stop)
+    desk.type("dealt with by Bo")
+    number = next(given.number for given in desk.job.given.values() if given.question in stop.answers and given.holds)
+    again = desk.job.given[number].question
+    desk.type(f"take back {number}", "yes")
+    before = len(desk.records)
+    for _ in range(60):
+        prompt = desk.job.prompt
+        if prompt.kind == "move":
+            desk.type("yes")
+        elif prompt.kind in ("question", "proof"):
+            question = desk.job.base.questions[prompt.subject]
+            desk.type(stop.answers.get(prompt.subject) or sound_answer(desk.job, question))
+            if prompt.subject == again:
+                break
+        else:
+            break
+    asked_again = [r.question for r in desk.records[before:] if isinstance(r, Put) and r.prompt == "question"]
+    if again in asked_again:
+        assert any(isinstance(record, Stopped) for record in desk.records[before:]) and open_dangers(desk.job)
+    else:  # Taken back and not needed any more for the search: then nothing is called sound either.
+        assert not {"normal", "repaired", "repaired_unproved"} & set(endings_open_to(desk.job))

@@ -89,5 +89,34 @@ def test_an_earth_reading_near_its_limit_neither_passes_nor_fails() -> None:
         "0.31 ohm is too close to a limit: it may be high or sound. Both stay possible. (high is above 0.3 ohm; limit "
         "from germany, 1.5 m and 1.5 mm2; earth bond tester (200 mA or more): ±0.0262 ohm)"
     )
+    assert said[2] == (
+        "A second test that bears on it: With a four-wire tester of 10 A or more: what is the resistance from the "
+        "plug's earth pin to bare metal of the body?"
+    )
+    assert desk.job.prompt.subject == "earth_bond_at_ten_amperes"
     assert desk.job.state.possible("mains_lead.earth_broken") == ("present", "absent")
     assert not desk.job.dangers_met
+
+
+@pytest.mark.parametrize(
+    ("typed", "left"),
+    [
+        pytest.param("0.284 ohm", ("absent",), id="it passes"),
+        pytest.param("0.315 ohm", ("present",), id="it fails"),
+        pytest.param("0.301 ohm", ("present", "absent"), id="too close even for that"),
+    ],
+)
+def test_the_better_tester_decides_on_the_earth(typed: str, left: tuple[str, ...]) -> None:
+    desk = ShippedDesk().intake(complaint="tingles")
+    desk.go({"lead_looks": "sound"}, until="earth_bond")
+    desk.type("0.3 ohm", typed)
+    assert desk.job.state.possible("mains_lead.earth_broken") == left
+
+
+def test_a_shop_without_the_better_tester_keeps_both() -> None:
+    desk = ShippedDesk(without=("earth_tester_high_current",)).intake(complaint="tingles")
+    desk.go({"lead_looks": "sound"}, until="earth_bond")
+    desk.type("0.3 ohm")
+    desk.go({})
+    assert "earth_bond_at_ten_amperes" not in desk.put()
+    assert desk.job.state.possible("mains_lead.earth_broken") == ("present", "absent")

@@ -127,6 +127,7 @@ def put_move(talk: Talk, move: Move) -> None:
         if name in job.cannot:
             talk.tell(f"! Still to be looked at: {question.ask} Do not go on before somebody has. If nobody can: can't")
         elif job.answer_to(name) is None and may_be_asked_here(job, question):
+            talk.tell(f"To be known before this: {move.say}")
             put_question(talk, question, "proof" if name in job.to_prove else "question", Why(before_move=move.id))
             return
     show_cautions(talk, move.cautions)

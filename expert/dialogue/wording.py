@@ -10,6 +10,7 @@ from expert.dialogue.values import unit_at_prompt
 from expert.trace.cleaning import clean
 from expert.trace.records import (
     CannotMove,
+    CannotTell,
     CautionShown,
     Closed,
     CustomerTold,
@@ -72,6 +73,8 @@ def _lines_of(job: Job, record: Record) -> Iterable[tuple[str, str]]:
             yield "danger", "Local electrical and pressure codes and licensed practice come first."
         case TakenBack(number=number):
             yield "plain", f"Answer {number} is taken back."
+        case CannotTell(number=number) if number:
+            yield "small", f"Left open. To answer it later: take back {number}"
         case CannotMove():
             yield "plain", "Noted: that cannot be done now. Looking for another way."
         case MoveOffered(text=text):

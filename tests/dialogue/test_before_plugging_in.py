@@ -37,7 +37,8 @@ def typed(knowledge: Knowledge, *lines: str) -> tuple[Job, list[Record], list[st
 def test_the_first_question_before_the_plug_goes_in_is_about_lead_and_plug(knowledge: Knowledge) -> None:
     job, records, said = typed(knowledge)
     assert (job.prompt.kind, job.prompt.subject) == ("question", "lead_looks")
-    assert LEAD in said and "on" not in dict(job.bench)["mains"]
+    assert said[said.index(LEAD) - 2] == "To be known before this: Fill the tank, plug in and switch on."
+    assert "on" not in dict(job.bench)["mains"]
     put = [record for record in records if isinstance(record, Put)][-1]
     assert put == Put("question", "lead_looks", LEAD, Why(before_move="switch_on"))
     _, _, said = typed(knowledge, "why")
@@ -66,7 +67,8 @@ def test_a_bad_lead_stops_the_job_and_is_never_plugged_in(knowledge: Knowledge, 
 
 def test_whoever_cannot_tell_is_told_to_look_before_the_plug_goes_in(knowledge: Knowledge) -> None:
     job, _, said = typed(knowledge, "can't tell")
-    assert said[0] == f"! Still to be looked at: {LEAD} Do not go on before somebody has. If nobody can: can't"
+    assert said[0] == "Left open. To answer it later: take back 1"
+    assert said[1] == f"! Still to be looked at: {LEAD} Do not go on before somebody has. If nobody can: can't"
     assert job.prompt.subject == "switch_on"
 
 

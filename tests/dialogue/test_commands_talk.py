@@ -8,6 +8,9 @@ from expert.dialogue.command_words import HELP
 from expert.trace.records import Noted
 from tests.dialogue.phases import PHASES, at, each
 
+LEFT_OPEN = "Left open. To answer it later: take back {}"
+IS_IT_OUT = "Is it out? (yes / no)"
+
 ANSWERS = [
     ("answers", "name, arrives", ["No answers yet.", "Bench: not known yet."]),
     ("answers", "make safe", ["No answers yet.", "Bench: mains on, covers on."]),
@@ -143,13 +146,19 @@ CANNOT_TELL = [
     ),
     (
         "can't tell",
-        "yes or no, prove",
-        ["! Mains kills. Pull the plug.", "Unplug. (1 min)", "1. Pull the plug.", "Is it out? (yes / no)"],
+        "yes or no",
+        [LEFT_OPEN.format(1), "! Mains kills. Pull the plug.", "Unplug. (1 min)", "1. Pull the plug.", IS_IT_OUT],
+    ),
+    (
+        "can't tell",
+        "prove",
+        [LEFT_OPEN.format(3), "! Mains kills. Pull the plug.", "Unplug. (1 min)", "1. Pull the plug.", IS_IT_OUT],
     ),
     (
         "can't tell",
         "choice",
         [
+            LEFT_OPEN.format(1),
             "Not resolved.",
             "'Hisses on heat-up' is not resolved. No known fault that explains it is left.",
             "What would settle it: How does the hiss end?",
@@ -160,7 +169,11 @@ CANNOT_TELL = [
             "Is it out? (yes / no)",
         ],
     ),
-    ("can't tell", "find", ["Put the covers on. (4 min)", "1. Screw them on.", "Are they on? (yes / no)"]),
+    (
+        "can't tell",
+        "find",
+        [LEFT_OPEN.format(2), "Put the covers on. (4 min)", "1. Screw them on.", "Are they on? (yes / no)"],
+    ),
     ("can't tell", "stop", ["'can't tell' does not lift the stop. Type: dealt with by NAME. Or: hand over"]),
     (
         "can't tell",

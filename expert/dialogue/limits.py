@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import re
 from collections.abc import Iterable, Mapping
 
 from expert.dialogue.job import Job
@@ -13,6 +14,7 @@ from expert.trade.units import Quantity, show
 
 LIMIT_DIGITS = 3  # more would pretend that a limit of the trade is sharper than it is
 MOST_IN_SHORT = 4
+_LEAST_OR_MOST = re.compile(r"_(?:least|most)(?:_cold)?$")
 _SHOWN_AS_IT_IS = ("temperature", "temperature_difference", "time")
 
 
@@ -71,11 +73,9 @@ def where_in_short(job: Job, question: Question, outcome: str) -> str:
 def _expected(job: Job, question: Question) -> str:
     """The worked-out value that a sound machine comes nearest to: `coil_expected` beside `coil_least`; '' if none."""
     for name in _all_names(job, question):
-        stem = name
-        while stem:
-            if stem.endswith("_expected") or f"{stem}_expected" in job.base.work_outs:
-                return stem if stem.endswith("_expected") else f"{stem}_expected"
-            stem = stem.rpartition("_")[0]
+        beside = f"{_LEAST_OR_MOST.sub('', name)}_expected"
+        if name.endswith("_expected") or beside in job.base.work_outs:
+            return name if name.endswith("_expected") else beside
     return ""
 
 

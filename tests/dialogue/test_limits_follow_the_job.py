@@ -7,7 +7,7 @@ import math
 import iapws
 import pytest
 
-from expert.dialogue.asking import read_answer, take_answer
+from expert.dialogue.asking import read_answer, take_answer, understood
 from expert.dialogue.job import Talk
 from tests.dialogue.shipped_desk import ShippedDesk
 
@@ -192,3 +192,22 @@ def test_what_is_told_at_the_plate_is_checked(line: str, message: str) -> None:
     desk = ShippedDesk()
     desk.type("Ann", "1")
     assert desk.type(line)[0] == message
+
+
+# References: beta 3977 at 0 degC is 33900.4 ohm and at 100 degC 684.9 ohm (a thermistor library); 230 V 1400 W is
+# 37.79 ohm (Joule's law); 123 degC is 1.17 bar above the air at sea level (IF97).
+EXPECTED = [
+    ("sensor_in_ice", "33k", "expected 33.9 kohm from 10 kohm and 3977"),
+    ("sensor_in_boiling_water", "690", "expected 685 ohm from 10 kohm and 3977"),
+    ("element_resistance", "38", "expected 37.8 ohm from 230 V and 1400 W"),
+    ("boiler_pressure", "1.2", "expected 1.17 bar from 123 °C"),
+    ("insulation_at_plug", "80", "limit from germany and class_1"),
+    ("blind_pressure", "9.4", "limit from 9.50 bar"),
+]
+
+
+@pytest.mark.parametrize(("question", "typed", "words"), EXPECTED, ids=[row[0] for row in EXPECTED])
+def test_what_is_expected_stands_beside_the_limit(question: str, typed: str, words: str) -> None:
+    job = desk_with().job
+    record = job.base.questions[question]
+    assert f"; {words}; " in understood(job, record, read_answer(job, record, typed))[0]

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from expert.dialogue.asking import NotAnAnswer, cannot_tell, set_aside
 from expert.dialogue.bench_moves import bring_bench
 from expert.dialogue.ending import because_of
@@ -47,13 +49,13 @@ def handle_danger(talk: Talk) -> None:
     make_safe(talk, STOPPED)
 
 
-def make_safe(talk: Talk, then: str) -> bool:
+def make_safe(talk: Talk, then: str, wanted: Mapping[str, str] | None = None) -> bool:
     """Bring the bench to its safe state; then, or when there is no way there, wait for a responsible person.
 
-    `then`: what to say when it is safe; with '' the job simply goes on. Gives whether the bench is safe.
+    `wanted`: another state that counts as safe here. `then`: what to say when it is safe; with '' the job simply goes on. Gives whether the bench is safe.
     """
     job = talk.job
-    ready = bring_bench(talk, job.base.bench.safe)
+    ready = bring_bench(talk, job.base.bench.safe if wanted is None else wanted)
     if ready is None or (ready and then):
         talk.add(Put("danger", "stop", then if ready else NOT_SAFE))
         job.prompt = Prompt("danger", "stop", ("dealt with by ", "hand over"))

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from expert.dialogue.asking import NO, YES, NotAnAnswer
-from expert.dialogue.bench_moves import bring_bench, note_opened
+from expert.dialogue.bench_moves import note_opened
 from expert.dialogue.dangers import make_safe
 from expert.dialogue.job import Job, Prompt, Talk
 from expert.engine.bench import bench_state, satisfies
@@ -54,14 +54,14 @@ def _to_ask(job: Job) -> list[str]:
 
 
 def make_safe_again(talk: Talk) -> None:
-    """Walk the moves to how a machine arrives safe, but for what was asked; what cannot be done there is left out."""
+    """Walk the moves to how a machine arrives safe, but for what was asked.
+
+    Where there is no way, somebody answers for it: an open machine may be under pressure, and is not worked on.
+    """
     job = talk.job
     safe = next((a.state for a in job.base.bench.arrives.values() if _is_safe(job, a.state)), job.base.bench.safe)
     wanted = {dimension: state for dimension, state in safe.items() if dimension not in _to_ask(job)}
-    ready = bring_bench(talk, wanted)
-    if ready is None:
-        ready = make_safe(talk, then="")
-    job.unsure = not ready
+    job.unsure = not make_safe(talk, then="", wanted=wanted)
 
 
 def answer_standing(talk: Talk, line: str) -> None:

@@ -105,6 +105,25 @@ def test_with_a_no_the_worst_is_assumed_and_the_machine_made_safe_again(knowledg
     assert left.is_reproduced()
 
 
+def test_an_open_machine_that_cannot_be_made_safe_waits_for_somebody_who_answers_for_it(
+    knowledge: Knowledge, tmp_path: Path
+) -> None:
+    left = Left(knowledge, tmp_path, *SWITCHED_ON)
+    left.resume()
+    left.type("no", "2", "yes")
+    assert left.job.prompt.subject == "vent"
+    assert left.type("can't") == [
+        "Noted: that cannot be done now. Looking for another way.",
+        "The machine could not be made safe. Leave it, keep everybody away, switch off at the breaker. "
+        "When a responsible person has made it safe, type: dealt with by NAME. Or: hand over",
+    ]
+    left.type("dealt with by Bo")
+    assert left.job.prompt.subject == "vent", "a name lets no pressure out"
+    left.type("yes", "yes")
+    assert not left.job.unsure and dict(left.job.bench)["pressure"] == "none"
+    assert left.is_reproduced()
+
+
 def test_the_question_waits_through_a_second_pause_and_is_put_once(knowledge: Knowledge, tmp_path: Path) -> None:
     left = Left(knowledge, tmp_path, *SWITCHED_ON)
     shown = left.last

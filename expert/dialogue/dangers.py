@@ -52,7 +52,8 @@ def handle_danger(talk: Talk) -> None:
 def make_safe(talk: Talk, then: str, wanted: Mapping[str, str] | None = None) -> bool:
     """Bring the bench to its safe state; then, or when there is no way there, wait for a responsible person.
 
-    `wanted`: another state that counts as safe here. `then`: what to say when it is safe; with '' the job simply goes on. Gives whether the bench is safe.
+    `wanted`: another state that counts as safe here.
+    `then`: what to say when it is safe; with '' the job simply goes on. Gives whether the bench is safe.
     """
     job = talk.job
     ready = bring_bench(talk, job.base.bench.safe if wanted is None else wanted)

@@ -137,7 +137,7 @@ ELEMENT_FIGURES: tuple[Figure, ...] = (
         "ohm",
         "Joule's law; the pairing from memory, to be confirmed",
         "mem",
-        "pairs that agree within 2 %",
+        "pairs that agree within 5 %",
         element.pair_resistance,
     ),
     Figure(

@@ -40,9 +40,16 @@ RANGES = [
     ),
     pytest.param(
         ("rated_voltage 220-240 V", "element_power 1300-1500 W"),
+        # 37.23 and 38.40 ohm, mean 37.82: the plate rounds its powers.
+        ["element_power: 1300 W at 220 V and 1500 W at 240 V agree. That is 1399 W at 230 V."],
+        (230.0, 1398.9),
+        id="a pair of rounded powers",
+    ),
+    pytest.param(
+        ("rated_voltage 220-240 V", "element_power 1850-2000 W"),
         [
-            "element_power: second resistance 38.4 ohm; a plate with two pairs of voltage and power holds "
-            "from 36.4862 to 37.9754 ohm. Type one pair: rated_voltage 240 V, then element_power 1500 W."
+            "element_power: second resistance 28.8 ohm; a plate with two pairs of voltage and power holds "
+            "from 24.8541 to 27.4703 ohm. Type one pair: rated_voltage 240 V, then element_power 2000 W."
         ],
         (230.0, 1400.0),
         id="a pair that is no single element",

@@ -230,6 +230,14 @@ def proof_is_withdrawn(job: Job, question: str) -> None:
             job.repaired[fault] = None
 
 
+def offer_what_was_out_of_reach(job: Job) -> None:
+    """A bench move can be made after all: repairs that were left and proofs that could not be made are due again."""
+    job.declined.clear()
+    for question, answer, passed in job.proofs:
+        if passed is None and not answer:
+            proof_is_withdrawn(job, question)
+
+
 def finish_proof(talk: Talk) -> None:
     """Every proof is through: the repairs count as proved unless one is still open."""
     job = talk.job

@@ -7,7 +7,7 @@ from expert.dialogue.bench_moves import state_in_words
 from expert.dialogue.dangers import open_dangers
 from expert.dialogue.explaining import answer_in_words
 from expert.dialogue.job import Given, Job, Phase, Prompt, Talk, Unable
-from expert.dialogue.mending import proof_is_withdrawn
+from expert.dialogue.mending import offer_what_was_out_of_reach, proof_is_withdrawn
 from expert.dialogue.situation import reopen
 from expert.trace.records import TakenBack
 from expert.trade.units import echo
@@ -75,6 +75,8 @@ def confirm_take_back(talk: Talk, words: str) -> None:
         if number in job.unable:
             about = job.unable[number].subject
             job.can_again(job.unable[number].kind, about)
+            if job.unable[number].kind == "move":
+                offer_what_was_out_of_reach(job)
         else:
             about = job.given[number].question
             set_aside(talk, job.given[number])

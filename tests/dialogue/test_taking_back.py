@@ -117,6 +117,32 @@ def test_a_proof_that_could_not_be_told_is_due_again_when_taken_back(filling: De
     assert (filling.job.proofs, filling.job.prompt.kind) == ((), "proof")
 
 
+def test_a_repair_out_of_reach_is_offered_when_the_move_can_be_made_after_all(filling: Desk) -> None:
+    filling.type("yes", "no", "yes", "can't")
+    assert filling.said[1:3] == OFFERED
+    said = filling.type("can't")
+    assert said[1] == "The bench cannot be made ready for this repair: pump: dead."
+    assert filling.job.phase is Phase.CLOSE and filling.job.declined == {"pump.dead"}
+    number = max(filling.job.unable)
+    filling.type(f"take back {number}", "yes")
+    assert (filling.job.prompt.kind, filling.job.prompt.subject) == ("move", "open")
+    filling.type("yes")
+    assert (filling.job.prompt.kind, filling.job.prompt.subject) == ("repair", "pump.dead")
+
+
+def test_a_proof_out_of_reach_is_due_again_when_the_move_can_be_made_after_all(filling: Desk) -> None:
+    filling.type("yes", "no", "yes", "yes", "done")
+    assert filling.job.prompt.subject == "close"
+    filling.type("can't", "can't")
+    while filling.job.phase is not Phase.CLOSE:
+        filling.type("can't")
+    assert filling.job.proofs and all(passed is None for _, _, passed in filling.job.proofs)
+    barred = {unable.subject: number for number, unable in filling.job.unable.items() if unable.holds}
+    for number in barred.values():
+        filling.type(f"take back {number}", "yes")
+    assert filling.job.proofs == () and filling.job.to_prove
+
+
 def test_no_job_is_closed_with_the_plug_in(filling: Desk) -> None:
     filling.type("yes", "can't tell", "can't")
     assert filling.said[1] == "Nothing else is left to do. You said that this cannot be done: Unplug."

@@ -108,7 +108,7 @@ def answer_repair(talk: Talk, line: str) -> None:
 def overtaken_by(job: Job, fault: str) -> list[Given]:
     """Answers that described the machine with this fault: those its verdict rests on and those it accounts for.
 
-    Sound ones stay: a part that was good before is good after.
+    Sound ones stay: a part that was good before is good after. Not what passes and yet is a sign of this fault.
     """
     record = job.base.faults[fault]
     behind: frozenset[str] = frozenset()
@@ -116,13 +116,15 @@ def overtaken_by(job: Job, fault: str) -> list[Given]:
         behind = job.state.sources_behind(fault, "absent")
     overtaken = []
     for given in job.given.values():
-        if not given.holds or set(given.outcomes) <= set(job.base.questions[given.question].sound):
+        if not given.holds:
             continue
+        sound = set(given.outcomes) <= set(job.base.questions[given.question].sound)
         named = any(
             given.question in job.knowledge.rule_questions[rule] and fault in job.knowledge.named[rule]
             for rule in job.state.fired
         )
-        if given.source in behind or named or set(record.shows.get(given.question, ())) & set(given.outcomes):
+        shown = bool(set(record.shows.get(given.question, ())) & set(given.outcomes))
+        if shown or (not sound and (given.source in behind or named)):
             overtaken.append(given)
     return overtaken
 

@@ -18,6 +18,17 @@ from expert.trace.reading import Trace
 from expert.trace.records import Opened, Paused, Put, Record, Resumed, Said, Sealed
 
 
+class TraceDiffers(TraceError):
+    """The same rules and the same lines do not give the same job: the program has changed, or the trace has."""
+
+    def __init__(self, path: Path, line: int, difference: str) -> None:
+        super().__init__(
+            f"{path}:{line}:1: the same rules do not give what was recorded: {difference}. Another version of the "
+            "program wrote it, or it was changed afterwards. Nothing was written to it. Go on with the program of that "
+            "time, or open a new job [job-differs]"
+        )
+
+
 class RulesDiffer(TraceError):
     """The job was opened with other rules than those at hand."""
 
@@ -55,10 +66,10 @@ class Rerun:
     held_at: tuple[Record, ...] = ()
 
     def refuse_differences(self, path: Path) -> None:
-        """Raise TraceDamaged when the same rules do not give the same job."""
+        """Raise TraceDiffers when the same rules do not give the same job."""
         if self.differences:
             first = self.differences[0]
-            raise TraceDamaged(f"the same rules do not give what was recorded: {first}", path, first.line)
+            raise TraceDiffers(path, first.line, str(first))
 
 
 def opened_of(trace: Trace) -> Opened:

@@ -106,7 +106,8 @@ def test_a_trace_forged_with_sound_digests_is_found_by_running_it_again(at_the_p
         "",
         f"{path}:{number}:1: the same rules do not give what was recorded: line {number}: then the job put this "
         "intake: 'Another complaint? Type it, or ok to go on.'; now it said "
-        "'Complaint: Water under the machine.' [damaged-trace]\n",
+        "'Complaint: Water under the machine.'. Another version of the program wrote it, or it was changed afterwards. "
+        "Nothing was written to it. Go on with the program of that time, or open a new job [job-differs]\n",
     )
 
 

@@ -171,10 +171,11 @@ def _reasons(
                 found.setdefault(record.id, []).append(question)
     for rule in fired:
         # A suspicion is followed while something is unexplained that it might explain.
-        if complaints_open or open_observations & knowledge.rule_questions[rule.id]:
-            for conclusion in rule.then:
-                if isinstance(conclusion, Suspect):
-                    for name in conclusion.faults:
+        unexplained = open_observations & knowledge.rule_questions[rule.id]
+        for conclusion in rule.then:
+            if isinstance(conclusion, Suspect):
+                for name in conclusion.faults:
+                    if unexplained or set(base.faults[name].explains) & set(complaints_open):
                         found.setdefault(name, []).append(rule.id)
     for effect in causes_wanted:
         for cause in base.faults[effect].caused_by:

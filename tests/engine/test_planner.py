@@ -143,3 +143,10 @@ def test_choosing_changes_nothing_and_repeats(picks: dict[str, int]) -> None:
     before = here.state.copy()
     assert choose(here) == choose(here)
     assert here.state == before
+
+
+def test_a_check_list_keeps_no_suspects_for_a_complaint_that_they_do_not_explain() -> None:
+    found = {"pump_runs": "yes", "water_arrives": "no", "coil": "open"}
+    picture = situation(("will_not_fill", "hisses"), found).picture
+    assert (picture.confirmed, picture.complaints_open) == (("valve.coil_open",), ("hisses",))
+    assert "held_up" not in {reason for suspect in picture.suspects for reason in suspect.reasons}

@@ -68,6 +68,7 @@ def ending_of(job: Job, picture: Picture) -> Ending:
         sentences.append(f"Not accounted for: {job.base.questions[question].ask} {outcome_in_words(job, question)}.")
     outcome = _worst(outcomes) if outcomes else _all_accounted(job, picture)
     if outcome in (LISTED, "unresolved"):
+        sentences += _repairs_in_doubt(job, picture)
         sentences += _what_would_settle(job, picture)
         if outcomes and _live_work_would_help(job, picture):
             outcome = "handed_over"
@@ -120,6 +121,19 @@ def _who_cleared(job: Job, fault: str) -> frozenset[str]:
 def _worst(outcomes: list[str]) -> str:
     order = ("unresolved", LISTED, ELIMINATED)
     return min(outcomes, key=order.index)
+
+
+def _repairs_in_doubt(job: Job, picture: Picture) -> list[str]:
+    """Repairs whose own proof failed and whose fault would explain what is still open: they may not be good."""
+    explaining = {fault for complaint in picture.complaints_open for fault in job.knowledge.explainers[complaint]}
+    failed = {
+        question for question, passed in {name: passed for name, _, passed in job.proofs}.items() if passed is False
+    }
+    return [
+        f"Repaired, but its proof failed: {job.fault_name(fault)}. Look at this repair again: part, joints, setting."
+        for fault, proved in job.repaired.items()
+        if proved is False and fault in explaining and failed & set(job.base.faults[fault].prove)
+    ]
 
 
 def _what_would_settle(job: Job, picture: Picture) -> list[str]:

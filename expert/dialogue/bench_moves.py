@@ -116,7 +116,12 @@ def moves_waiting_for(job: Job) -> list[Move]:
     subject = job.prompt.subject if job.prompt.kind == "question" else ""
     if job.choice is not None and job.choice.best.asks == subject:
         return []
-    return [move for move in job.base.bench.moves if subject in move.first]
+    stands = dict(job.bench)
+    return [
+        move
+        for move in job.base.bench.moves
+        if subject in move.first and all(stands[name] in states for name, states in move.needs.items())
+    ]
 
 
 def put_move(talk: Talk, move: Move) -> None:
@@ -127,7 +132,7 @@ def put_move(talk: Talk, move: Move) -> None:
         if name in job.cannot:
             talk.tell(f"! Still to be looked at: {question.ask} Do not go on before somebody has. If nobody can: can't")
         elif job.answer_to(name) is None and may_be_asked_here(job, question):
-            talk.tell(f"To be known before this: {move.say}")
+            talk.tell(f"Next comes: {move.say} This has to be known first.")
             put_question(talk, question, "proof" if name in job.to_prove else "question", Why(before_move=move.id))
             return
     show_cautions(talk, move.cautions)

@@ -107,10 +107,18 @@ def _on_one_line(names: list[str]) -> list[str]:
 
     >>> _on_one_line(["probe: scaled over: it sees the water late or not at all, so it fills on", "pump: dead"])
     ['probe: scaled over', 'pump: dead']
+    >>> _on_one_line(["resettable high limit: tripped (it did its job: find out why)"])
+    ['resettable high limit: tripped']
     """
-    short = [name if len(name) <= ROOM else ": ".join(name.split(": ")[:2]) for name in names]
+    short = [name if len(name) <= ROOM else _brief(name) for name in names]
     # Two that would read alike keep their details.
     return [brief if short.count(brief) == 1 else name for brief, name in zip(short, names, strict=True)]
+
+
+def _brief(name: str) -> str:
+    """The name up to its second colon, and without a bracket that this would leave open."""
+    brief = ": ".join(name.split(": ")[:2])
+    return brief if brief.count("(") == brief.count(")") else brief.rsplit(" (", 1)[0]
 
 
 def repairs_in_words(job: Job) -> list[str]:

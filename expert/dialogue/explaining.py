@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from expert.dialogue.job import Given, Job, Phase
+from expert.dialogue.values import unit_at_prompt
 from expert.engine.gain import beliefs
 from expert.engine.planner import Choice
 from expert.engine.suspicion import Picture
@@ -130,10 +131,16 @@ _PROVED = {True: " and proved", None: ", not proved yet", False: ", but the proo
 
 
 def answer_in_words(job: Job, given: Given) -> str:
-    """An answer as it reads by itself: a choice by its label, a reading as typed with its name."""
+    """An answer as it reads by itself: a choice by its label, a reading as typed with its name.
+
+    A bare number gets the unit that it was taken in: on a slip of paper 0.02 could be ohm or Mohm.
+    """
     question = job.base.questions[given.question]
     if given.quantity is not None:
-        return f"{given.text} ({' or '.join(given.outcomes)})"
+        typed = given.text
+        if question.measure is not None and all(letter in "0123456789., +-" for letter in typed):
+            typed = f"{typed.strip()} {unit_at_prompt(question.measure, job.shop.system)}".rstrip()
+        return f"{typed} ({' or '.join(given.outcomes)})"
     return " or ".join(question.labels.get(outcome, outcome) for outcome in given.outcomes)
 
 

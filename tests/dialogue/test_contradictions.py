@@ -31,7 +31,7 @@ def contradicted(coil_minutes: str = "3", pump: str = "yes") -> Desk:
 SHOWN = [
     "These answers cannot all be right:",
     "1. Does the pump run? yes",
-    "2. What does the coil read? 100 (shorted)",
+    "2. What does the coil read? 100 ohm (shorted)",
 ]
 END = ". If none can be repeated, type: can't tell"
 
@@ -58,22 +58,22 @@ def test_the_one_that_is_repeated_decides() -> None:
     assert said[-3:] == [
         "What does the coil read?",
         "  (a number in ohm, or OL; ohm meter)",
-        "  Last reading: 100 (shorted)",
+        "  Last reading: 100 ohm (shorted)",
     ]
     assert desk.type("why") == ["It is asked again because the first answer contradicted others."]
     desk.type("950")
     assert not desk.job.state.conflicts()
     assert desk.type("answers")[:3] == [
         "  1. Does the pump run? yes",
-        "  2. What does the coil read? 100 (shorted)  (no longer holds)",
-        "  3. What does the coil read? 950 (sound)",
+        "  2. What does the coil read? 100 ohm (shorted)  (no longer holds)",
+        "  3. What does the coil read? 950 ohm (sound)",
     ]
 
 
 def test_repeated_with_the_same_result_they_are_shown_again() -> None:
     desk = contradicted()
     said = desk.type("2", "110")
-    assert said[-4:-1] == [SHOWN[0], SHOWN[1], "3. What does the coil read? 110 (shorted)"]
+    assert said[-4:-1] == [SHOWN[0], SHOWN[1], "3. What does the coil read? 110 ohm (shorted)"]
     assert desk.job.prompt.kind == "conflict"
 
 
@@ -109,4 +109,4 @@ def test_why_and_answers_help_at_a_contradiction() -> None:
     assert desk.type("why") == [
         "The answers contradict each other. Going on as if both held would lead to a wrong part."
     ]
-    assert desk.type("answers")[:2] == ["  1. Does the pump run? yes", "  2. What does the coil read? 100 (shorted)"]
+    assert desk.type("answers")[:2] == ["  1. Does the pump run? yes", "  2. What does the coil read? 100 ohm (shorted)"]

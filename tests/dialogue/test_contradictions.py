@@ -109,4 +109,7 @@ def test_why_and_answers_help_at_a_contradiction() -> None:
     assert desk.type("why") == [
         "The answers contradict each other. Going on as if both held would lead to a wrong part."
     ]
-    assert desk.type("answers")[:2] == ["  1. Does the pump run? yes", "  2. What does the coil read? 100 ohm (shorted)"]
+    assert desk.type("answers")[:2] == [
+        "  1. Does the pump run? yes",
+        "  2. What does the coil read? 100 ohm (shorted)",
+    ]

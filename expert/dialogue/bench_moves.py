@@ -43,7 +43,7 @@ def bring_bench(talk: Talk, wanted: Mapping[str, str]) -> bool | None:
     """True when the bench stands as wanted; False when a move was put; None when there is no way there."""
     job = talk.job
     ways = bench_map(job)
-    if ways.stands(job.bench, wanted) and ways.allowed(job.bench):
+    if ways.stands(job.bench, wanted) and ways.may_stay(job.bench):
         if not satisfies(job.bench, wanted):
             job.bench = in_time(job.base.bench, job.bench)
         return True

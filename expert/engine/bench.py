@@ -69,8 +69,12 @@ class BenchMap:
         self._routes: dict[BenchState, dict[BenchState, Route]] = {}
 
     def allowed(self, state: BenchState) -> bool:
-        """Whether this technician may work in the state."""
+        """Whether this technician may bring the bench into the state."""
         return self._qualified or not any(satisfies(state, only) for only in self._bench.qualified_only)
+
+    def may_stay(self, state: BenchState) -> bool:
+        """Whether this technician may work in the state, and not only pass through it."""
+        return self.allowed(state) and not any(satisfies(state, passed) for passed in self._bench.passing_only)
 
     def stands(self, state: BenchState, wanted: Mapping[str, str]) -> bool:
         """Whether the bench stands as wanted, or will by itself: a machine just switched on is warm in a while."""
@@ -81,7 +85,7 @@ class BenchMap:
         reached = self._routes.get(start)
         if reached is None:
             reached = self._routes[start] = self._reach(start)
-        fitting = [route for state, route in reached.items() if self.stands(state, wanted) and self.allowed(state)]
+        fitting = [route for state, route in reached.items() if self.stands(state, wanted) and self.may_stay(state)]
         return min(fitting, key=lambda route: (route.minutes, len(route.moves)), default=None)
 
     def route_through(self, start: BenchState, first: Mapping[str, str], wanted: Mapping[str, str]) -> Route | None:

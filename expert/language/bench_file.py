@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from types import MappingProxyType
 
 from expert.language import model, shapes
@@ -22,17 +23,14 @@ def read_bench(reader: Reader, root: Node, draft: Draft) -> None:
         if len(listed) == 1:
             reader.refuse(key, "too-few-outcomes", f"{name} has one state only; two are needed")
         states[name] = tuple(listed)
-    qualified = file.node_of("qualified_only")
-    only = qualified.items if type(qualified) is Items else []
-    if qualified is not None and type(qualified) is not Items:
-        reader.wrong_shape(qualified, "'qualified_only'", "a list of states ([{mains: on, covers: off}])")
     after = file.node_of("after_opening")
     opening = None if after is None else Record(reader, after, shapes.AFTER_OPENING)
     draft.bench = model.Bench(
         states=MappingProxyType(states),
         arrives=MappingProxyType(_arrivals(reader, file, draft)),
         safe=file.state("safe"),
-        qualified_only=tuple(read_state(reader, item, "an entry of 'qualified_only'") for item in only),
+        qualified_only=_combinations(reader, file, "qualified_only"),
+        passing_only=_combinations(reader, file, "passing_only"),
         moves=_moves(reader, file, draft),
         service=file.names("service", "question"),
         in_time=_in_time(reader, file),
@@ -54,6 +52,16 @@ def _arrivals(reader: Reader, file: Record, draft: Draft) -> dict[str, model.Arr
         if reader.refusals == before:
             arrivals[name] = arrival
     return arrivals
+
+
+def _combinations(reader: Reader, file: Record, key: str) -> tuple[Mapping[str, str], ...]:
+    node = file.node_of(key)
+    if node is None:
+        return ()
+    if type(node) is not Items:
+        reader.wrong_shape(node, f"'{key}'", "a list of states ([{mains: on, covers: off}])")
+        return ()
+    return tuple(read_state(reader, item, f"an entry of '{key}'") for item in node.items)
 
 
 def _in_time(reader: Reader, file: Record) -> tuple[model.InTime, ...]:

@@ -76,7 +76,8 @@ class InTime:
 class Bench:
     """Bench dimensions with their states, how machines arrive, the safe state, and the moves between states.
 
-    `qualified_only`: combinations of states allowed only to those qualified for live work. `service`: the questions
+    `qualified_only`: combinations of states allowed only to those qualified for live work. `passing_only`: those that
+    are only passed through, with no test or repair made in them. `service`: the questions
     that must come out sound before any repaired machine goes back to its owner. `opened`: the states that count as
     opened, and `after_opening`: the questions put before an opened machine goes back unrepaired. `in_time`: what
     changes by itself.
@@ -87,6 +88,7 @@ class Bench:
     safe: Mapping[str, str]
     qualified_only: tuple[Mapping[str, str], ...]
     moves: tuple[Move, ...]
+    passing_only: tuple[Mapping[str, str], ...] = ()
     service: tuple[str, ...] = ()
     in_time: tuple[InTime, ...] = ()
     opened: Mapping[str, str] = field(default_factory=dict)

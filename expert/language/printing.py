@@ -236,6 +236,7 @@ def _bench(bench: model.Bench) -> dict[str, Data]:
         "arrives": {a.id: {"say": a.say, "state": dict(a.state)} for a in bench.arrives.values()},
         "safe": dict(bench.safe),
         "qualified_only": [dict(state) for state in bench.qualified_only],
+        "passing_only": [dict(state) for state in bench.passing_only],
         "service": list(bench.service),
         **_after_opening(bench),
         "in_time": [{"while": dict(c.holds), "becomes": dict(c.becomes)} for c in bench.in_time],

@@ -31,7 +31,9 @@ INSTRUMENT = Shape(
 )
 RANGE = Shape("a range", ("percent", "digits", "step"), ("up_to",))
 BENCH_FILE = Shape(
-    "the bench file", ("states", "arrives", "safe", "moves"), ("qualified_only", "service", "after_opening", "in_time")
+    "the bench file",
+    ("states", "arrives", "safe", "moves"),
+    ("qualified_only", "passing_only", "service", "after_opening", "in_time"),
 )
 AFTER_OPENING = Shape("'after_opening'", ("when", "prove"))
 IN_TIME = Shape("an entry of 'in_time'", ("while", "becomes"))

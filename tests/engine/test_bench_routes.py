@@ -44,6 +44,14 @@ def test_live_work_is_for_the_qualified_only() -> None:
     assert moves(COLD, live, qualified=True) == ["covers_off", "switch_on_open"]
 
 
+def test_after_live_work_the_pressure_is_let_out_before_anything_is_tested_dead() -> None:
+    live = bench_state(BENCH, {"mains": "on", "covers": "off", "boiler": "hot", "pressure": "some"})
+    assert moves(live, {"mains": "isolated", "covers": "off"}, qualified=True) == ["isolate", "vent"]
+    dead = bench_state(BENCH, {"mains": "isolated", "covers": "off", "boiler": "hot", "pressure": "some"})
+    assert moves(dead, BENCH.safe, qualified=True) == ["vent"]
+    assert moves(dead, BENCH.safe, qualified=True, impossible=("vent", "covers_on")) == ["no way"]
+
+
 def test_a_move_that_cannot_be_made_is_left_out() -> None:
     assert moves(HOT, {"mains": "isolated"}, impossible=("isolate",)) == ["no way"]
 

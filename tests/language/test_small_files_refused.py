@@ -108,6 +108,7 @@ ROWS = {
               plugged_in: {say: Plugged in, state: {mains: on}}  # 40: 'state' must say how covers stands when a machine arrives [missing-key]
             safe: {mains: [isolated, on]}  # 15: the state of mains is a list; one state is wanted [wrong-shape]
             qualified_only: {mains: on}  # 17: 'qualified_only' is a mapping; a list of states ([{mains: on, covers: off}]) is wanted [wrong-shape]
+            passing_only: [{mains: off}]  # 24: 'off' is not a state of mains; it has isolated, on [unknown-outcome]
             service: [lvel]  # 11: there is no question 'lvel'; did you mean level? [unknown-name]
             in_time: [{while: {mains: on}, turns: {covers: on}}]  # 11: an entry of 'in_time' must have 'becomes' [missing-key] || 32: 'turns' is not a key of an entry of 'in_time'; it may have while, becomes [unknown-key]
             moves:

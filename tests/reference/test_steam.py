@@ -26,7 +26,7 @@ KIND = "steam"
 RELEASE = "pub: IAPWS R7-97(2012), tables 5, 15, 35, 36"
 COOLPROP = "lib: CoolProp, IF97"
 IAPWS = "lib: iapws, IF97"
-PRINTED = "pub: Dry saturated steam tables, TI-GCM-01 issue 6 (2013)"
+PRINTED = "pub: Dry saturated steam tables, TI-GCM-01, sixth edition (2013)"
 VALUES = "lib: IF97 reference values"
 ATMOSPHERE = 1.01325
 

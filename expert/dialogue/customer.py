@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from expert.dialogue.after_opening import not_shown_safe_in_words
+from expert.dialogue.explaining import reading_in_words
 from expert.dialogue.job import Job
 
 CLOSING_LINES = {
@@ -51,10 +52,12 @@ def customer_summary(job: Job, ending: str) -> tuple[str, ...]:
 
 
 def _shown(job: Job, question: str, answer: str) -> str:
-    """The answer to a proof: a choice by its label, a reading as it was typed."""
+    """The answer to a proof: a choice by its label, a reading as it was typed, with its unit."""
     given = job.answer_to(question)
-    if given is None or given.text != answer or given.quantity is not None:
+    if given is None or given.text != answer:
         return answer or "not made"
+    if given.quantity is not None:
+        return reading_in_words(job, given)
     labels = job.base.questions[question].labels
     return " or ".join(labels.get(outcome, outcome) for outcome in given.outcomes)
 

@@ -131,17 +131,19 @@ _PROVED = {True: " and proved", None: ", not proved yet", False: ", but the proo
 
 
 def answer_in_words(job: Job, given: Given) -> str:
-    """An answer as it reads by itself: a choice by its label, a reading as typed with its name.
-
-    A bare number gets the unit that it was taken in: on a slip of paper 0.02 could be ohm or Mohm.
-    """
+    """An answer as it reads by itself: a choice by its label, a reading as typed with its name."""
     question = job.base.questions[given.question]
     if given.quantity is not None:
-        typed = given.text
-        if question.measure is not None and all(letter in "0123456789., +-" for letter in typed):
-            typed = f"{typed.strip()} {unit_at_prompt(question.measure, job.shop.system)}".rstrip()
-        return f"{typed} ({' or '.join(given.outcomes)})"
+        return f"{reading_in_words(job, given)} ({' or '.join(given.outcomes)})"
     return " or ".join(question.labels.get(outcome, outcome) for outcome in given.outcomes)
+
+
+def reading_in_words(job: Job, given: Given) -> str:
+    """A reading as it was typed. A bare number gets the unit that it was taken in: 0.02 could be ohm or Mohm."""
+    measure = job.base.questions[given.question].measure
+    if measure is None or not all(letter in "0123456789., +-" for letter in given.text):
+        return given.text
+    return f"{given.text.strip()} {unit_at_prompt(measure, job.shop.system)}".rstrip()
 
 
 def last_answer(job: Job, question: str) -> Given | None:

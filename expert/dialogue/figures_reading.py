@@ -55,7 +55,7 @@ def figure_named(name: str) -> Figure:
         return FIGURES[word]
     near = dict.fromkeys(difflib.get_close_matches(word, FIGURES, 3, 0.75))
     near |= dict.fromkeys(known for known in FIGURES if len(word) > 2 and word in known)
-    hint = f"near it: {', '.join(list(near)[:5])}" if near else "the list shows all"
+    hint = f"near it: {', '.join(list(near)[:5])}" if near else "figure --list shows all"
     raise NoFigure(f"there is no figure {echo(name)}; {hint}")
 
 

@@ -98,7 +98,7 @@ def test_uncertainty_is_carried_through(line: str, shown: str) -> None:
     [
         ((), "name a calculation, such as: expert figure element_resistance 230 V 1400 W. Or: expert figure --list"),
         (("element_resistence", "1"), "there is no figure 'element_resistence'; near it: element_resistance"),
-        (("zzz",), "there is no figure 'zzz'; the list shows all"),
+        (("zzz",), "there is no figure 'zzz'; figure --list shows all"),
         (("element_resistance",), "element_resistance still wants voltage, power"),
         (("element_resistance", "230 V"), "element_resistance still wants power"),
         (("element_resistance", "230", "1400", "5"), "element_resistance takes voltage, power; '5' is too many"),

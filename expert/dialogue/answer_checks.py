@@ -12,7 +12,7 @@ from expert.dialogue.steps import begin
 from expert.engine.knowledge import Knowledge
 from expert.language.job_answers import JobAnswers
 from expert.language.problems import Problem, RulesRefused
-from expert.trade.units import echo
+from expert.trade.quantities.units import echo
 
 CODE = "not-an-answer"
 

@@ -20,8 +20,8 @@ from expert.language.formula import CannotWorkOut, NotKnown
 from expert.language.model import Question
 from expert.trace.records import Answered, CannotTell, CautionShown, PromptKind, Put
 from expert.trace.why import Why
-from expert.trade.instruments import still_possible, uncertainty
-from expert.trade.units import NotAQuantity, Quantity, believable, echo, read_quantity, show
+from expert.trade.quantities.units import NotAQuantity, Quantity, believable, echo, read_quantity, show
+from expert.trade.sensors.instruments import still_possible, uncertainty
 
 YES = {"yes", "y", "ja", "j"}
 NO = {"no", "n", "nein"}

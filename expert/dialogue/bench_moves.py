@@ -10,7 +10,7 @@ from expert.engine.bench import BenchMap, Route, after, in_time, satisfies
 from expert.language.model import Move, Preparation, Question
 from expert.trace.records import CannotMove, Moved, MoveOffered, Put
 from expert.trace.why import Why
-from expert.trade.units import echo
+from expert.trade.quantities.units import echo
 
 PREPARE = "prepare "
 NOT_YET = "Nothing else comes before this. Type yes when it is done, or can't if it cannot be done."

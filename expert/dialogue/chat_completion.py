@@ -13,7 +13,7 @@ from expert.dialogue.explaining import answer_in_words, last_answer
 from expert.dialogue.intake import matching_complaints
 from expert.dialogue.job import Job
 from expert.trace.cleaning import clean
-from expert.trade.units import show
+from expert.trade.quantities.units import show
 
 MOST_OFFERED = 60
 

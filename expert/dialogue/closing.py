@@ -13,7 +13,7 @@ from expert.dialogue.mistyped import is_slip
 from expert.dialogue.situation import picture_of
 from expert.engine.bench import satisfies
 from expert.trace.records import Closed, CustomerTold, HandedOver, Put
-from expert.trade.units import echo
+from expert.trade.quantities.units import echo
 
 ENDINGS = {
     "repaired": "repaired and proved",

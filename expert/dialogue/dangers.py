@@ -14,7 +14,7 @@ from expert.dialogue.situation import picture_of, reopen
 from expert.engine.bench import Route
 from expert.engine.planner import Candidate, Choice
 from expert.trace.records import Cleared, Conflict, Found, Put, Stopped
-from expert.trade.units import echo
+from expert.trade.quantities.units import echo
 
 STOPPED = (
     "Work has stopped. When a responsible person has dealt with the danger, type: dealt with by NAME. Or: hand over"

@@ -9,9 +9,9 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from expert.trade.errors import OutOfRange, WrongArguments
-from expert.trade.figures import FIGURES, Figure, Input, work_out
-from expert.trade.reading import number_and_unit
-from expert.trade.units import KINDS, NotAQuantity, Quantity, difference_of, echo, read_quantity
+from expert.trade.figures.register import FIGURES, Figure, Input, work_out
+from expert.trade.quantities.reading import number_and_unit
+from expert.trade.quantities.units import KINDS, NotAQuantity, Quantity, difference_of, echo, read_quantity
 
 MOST_PIECES = 60
 _PLUS_MINUS = re.compile(r"\s*(?:\+-|\+/-|±)\s*")

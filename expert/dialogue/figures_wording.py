@@ -8,14 +8,14 @@ from typing import Any
 
 from expert.dialogue.figures_reading import Argument, NoFigure, Result, calculate, figure_named, pieces_of
 from expert.trade.errors import OutOfRange, WrongArguments
-from expert.trade.figures import FIGURES, STANDINGS, Figure, Input
-from expert.trade.figures_elements import ELEMENT_FIGURES
-from expert.trade.figures_heating import HEATING_FIGURES
-from expert.trade.figures_safety import SAFETY_FIGURES
-from expert.trade.figures_sensors import SENSOR_FIGURES
-from expert.trade.figures_steam import STEAM_FIGURES
-from expert.trade.figures_water import WATER_FIGURES
-from expert.trade.units import KINDS, Quantity, show
+from expert.trade.figures.of_elements import ELEMENT_FIGURES
+from expert.trade.figures.of_heating import HEATING_FIGURES
+from expert.trade.figures.of_safety import SAFETY_FIGURES
+from expert.trade.figures.of_sensors import SENSOR_FIGURES
+from expert.trade.figures.of_steam import STEAM_FIGURES
+from expert.trade.figures.of_water import WATER_FIGURES
+from expert.trade.figures.register import FIGURES, STANDINGS, Figure, Input
+from expert.trade.quantities.units import KINDS, Quantity, show
 
 GROUPS: Mapping[str, tuple[Figure, ...]] = {
     "Steam and altitude": STEAM_FIGURES,

@@ -10,7 +10,7 @@ from expert.dialogue.plate import plate_prompt, set_machine, take_plate
 from expert.engine.bench import bench_state
 from expert.language.model import Complaint
 from expert.trace.records import Moved, Put
-from expert.trade.units import echo
+from expert.trade.quantities.units import echo
 
 FIELDS = ("technician", "machine", "plate", "complaints", "qualified", "arrives")
 

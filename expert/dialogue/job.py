@@ -12,7 +12,7 @@ from expert.engine.planner import Choice
 from expert.engine.state import State
 from expert.language.model import Machine, Question, RuleBase
 from expert.trace.records import Record, Told
-from expert.trade.units import Quantity
+from expert.trade.quantities.units import Quantity
 
 
 class Phase(StrEnum):

@@ -10,7 +10,7 @@ from expert.dialogue.job import Job
 from expert.dialogue.values import bands_of, value_of
 from expert.language.formula import Formula
 from expert.language.model import Question, WorkOut
-from expert.trade.units import Quantity, show
+from expert.trade.quantities.units import Quantity, show
 
 LIMIT_DIGITS = 3  # more would pretend that a limit of the trade is sharper than it is
 MOST_IN_SHORT = 4

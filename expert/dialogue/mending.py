@@ -13,7 +13,7 @@ from expert.dialogue.situation import picture_of, reopen
 from expert.language.model import Question
 from expert.trace.records import NoLongerHolds, Proved, Put, Repaired
 from expert.trace.why import Why
-from expert.trade.units import echo
+from expert.trade.quantities.units import echo
 
 WHAT_WAS_DONE = "When it is done: type done. If you did something else: instead, and what. If it is not repaired: no"
 DONE = {*YES, "done", "ok"}

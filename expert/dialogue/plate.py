@@ -13,7 +13,7 @@ from expert.dialogue.values import value_of
 from expert.language.formula import CannotWorkOut, NotKnown
 from expert.language.model import Machine
 from expert.language.plate_choices import conditions_behind_limits, features_behind_limits
-from expert.trade.units import KINDS, NotAQuantity, Quantity, believable, echo, read_quantity, show
+from expert.trade.quantities.units import KINDS, NotAQuantity, Quantity, believable, echo, read_quantity, show
 
 
 def set_machine(talk: Talk, machine: Machine) -> None:

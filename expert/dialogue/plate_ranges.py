@@ -5,8 +5,8 @@ from __future__ import annotations
 from expert.dialogue.asking import NotAnAnswer
 from expert.dialogue.job import Job, Talk
 from expert.trade.errors import OutOfRange, WrongArguments
-from expert.trade.ranges import written_range
-from expert.trade.units import Quantity, read_quantity, show
+from expert.trade.quantities.ranges import written_range
+from expert.trade.quantities.units import Quantity, read_quantity, show
 
 Ends = tuple[Quantity, Quantity]
 
@@ -59,7 +59,7 @@ def _power_of_pair(talk: Talk, name: str, powers: Ends) -> Quantity:
 def _worked_out(name: str, figure: str, *values: Quantity, otherwise: str) -> Quantity:
     """A trade calculation. Raises NotAnAnswer with what to type instead."""
     # Here and not above: the calculations are only loaded where a plate has a range.
-    from expert.trade.figures import FIGURES, work_out
+    from expert.trade.figures.register import FIGURES, work_out
 
     try:
         return work_out(FIGURES[figure], list(values))

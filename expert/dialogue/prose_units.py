@@ -9,7 +9,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable
 
-from expert.trade.units import KINDS
+from expert.trade.quantities.units import KINDS
 
 _NUMBER = r"-?[0-9]+(?:\.[0-9]+)?"
 # A figure in quotes is what somebody typed: it is shown as it was.

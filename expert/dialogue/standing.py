@@ -10,7 +10,7 @@ from expert.dialogue.dangers import make_safe
 from expert.dialogue.job import Job, Prompt, Talk
 from expert.engine.bench import bench_state, satisfies
 from expert.trace.records import Moved, Put, Record
-from expert.trade.units import echo
+from expert.trade.quantities.units import echo
 
 STILL = "still"
 

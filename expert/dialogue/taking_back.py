@@ -10,7 +10,7 @@ from expert.dialogue.job import Given, Job, Phase, Prompt, Talk, Unable
 from expert.dialogue.mending import offer_what_was_out_of_reach, proof_is_withdrawn
 from expert.dialogue.situation import reopen
 from expert.trace.records import TakenBack
-from expert.trade.units import echo
+from expert.trade.quantities.units import echo
 
 DANGER_RESTS_ON_IT = (
     "The danger rests on this answer, and whoever works at the bench cannot lift the stop. When a responsible person "

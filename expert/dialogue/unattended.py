@@ -17,7 +17,7 @@ from expert.language.job_answers import JobAnswers
 from expert.language.model import Machine, Question
 from expert.language.plate_choices import conditions_behind_limits
 from expert.trace.records import Record, Told
-from expert.trade.units import KINDS
+from expert.trade.quantities.units import KINDS
 
 CANNOT_TELL = "can't tell"
 MOST_STEPS = 2_000  # far more than any job has questions; a dialogue that goes round in circles must end

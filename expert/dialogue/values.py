@@ -8,8 +8,8 @@ from expert.dialogue.job import Job
 from expert.language.formula import CannotWorkOut, Formula, NotKnown, evaluate
 from expert.language.model import Measure, Question, WorkOut
 from expert.trade.errors import OutOfRange, WrongArguments
-from expert.trade.instruments import Band
-from expert.trade.units import KINDS, Quantity
+from expert.trade.quantities.units import KINDS, Quantity
+from expert.trade.sensors.instruments import Band
 
 
 def unit_at_prompt(measure: Measure, system: str) -> str:

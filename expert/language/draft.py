@@ -11,7 +11,7 @@ from expert.language.model import NOWHERE, Position
 from expert.language.names import Names
 from expert.language.nodes import Node, Pairs, Scalar, place
 from expert.language.reader import Reader
-from expert.trade.instruments import Instrument
+from expert.trade.sensors.instruments import Instrument
 
 NO_BENCH = model.Bench(MappingProxyType({}), MappingProxyType({}), MappingProxyType({}), (), ())
 

@@ -9,7 +9,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from expert.language.trade_functions import call_by_name
-from expert.trade.units import Quantity, with_article
+from expert.trade.quantities.units import Quantity, with_article
 
 
 class NotKnown(LookupError):

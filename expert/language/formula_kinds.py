@@ -23,10 +23,10 @@ from expert.language.formula_syntax import (
     RawWork,
 )
 from expert.language.trade_functions import trade_functions
-from expert.trade.units import KINDS, Quantity, difference_of, unit_in, units_named, with_article
+from expert.trade.quantities.units import KINDS, Quantity, difference_of, unit_in, units_named, with_article
 
 if TYPE_CHECKING:
-    from expert.trade.figures import Figure
+    from expert.trade.figures.register import Figure
 
 Triple = tuple[str, str, str]  # result, left, right
 PICKS = ("least", "greatest")

@@ -16,7 +16,7 @@ import re
 from dataclasses import dataclass
 from functools import lru_cache
 
-from expert.trade.units import KINDS, unit_like, units_named
+from expert.trade.quantities.units import KINDS, unit_like, units_named
 
 LONGEST = 500
 DEEPEST = 20

@@ -23,7 +23,7 @@ from expert.language.reader import Reader
 from expert.language.record import Record
 from expert.language.small_files import read_machine
 from expert.language.survey import Survey
-from expert.trade.ranges import written_range
+from expert.trade.quantities.ranges import written_range
 
 
 @dataclass(frozen=True, slots=True)

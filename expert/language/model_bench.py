@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 from expert.language.model_rules import NOWHERE, Condition, Position
 
 if TYPE_CHECKING:
-    from expert.trade.units import Quantity
+    from expert.trade.quantities.units import Quantity
 
 
 @dataclass(frozen=True, slots=True)

@@ -10,7 +10,7 @@ from expert.language.model_rules import NOWHERE, Condition, Position
 
 if TYPE_CHECKING:
     from expert.language.formula import Formula
-    from expert.trade.units import Quantity
+    from expert.trade.quantities.units import Quantity
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,7 +25,7 @@ class Reading:
 
 @dataclass(frozen=True, slots=True)
 class Measure:
-    """How a number is taken: kind (`expert.trade.units`), instrument id, unit of a bare number, believable range."""
+    """How a number is taken: kind (`expert.trade.quantities`), unit of a bare number, instrument, range."""
 
     kind: str
     instrument: str

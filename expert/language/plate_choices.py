@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from expert.language.model import RuleBase
-from expert.trade.units import Quantity
+from expert.trade.quantities.units import Quantity
 
 
 def features_behind_limits(base: RuleBase) -> Mapping[str, tuple[str, ...]]:

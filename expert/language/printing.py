@@ -15,8 +15,8 @@ from expert.language.draft import NO_BENCH
 from expert.language.model import ALWAYS
 from expert.language.printing_rules import conclusions_data, condition_data, one_or_list
 from expert.language.yaml_text import Data, yaml_text
-from expert.trade.instruments import Instrument
-from expert.trade.units import KINDS, Quantity
+from expert.trade.quantities.units import KINDS, Quantity
+from expert.trade.sensors.instruments import Instrument
 
 Item = TypeVar("Item", model.Part, model.Question, model.Finding, model.WorkOut, model.Rule)
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from expert.language.nodes import Node
 from expert.language.reader import Reader
 from expert.language.record import Record
-from expert.trade.units import KINDS, NotAQuantity, Quantity, read_quantity, unit_in, with_article
+from expert.trade.quantities.units import KINDS, NotAQuantity, Quantity, read_quantity, unit_in, with_article
 
 
 def read_kind(record: Record, key: str) -> str:

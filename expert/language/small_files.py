@@ -10,8 +10,8 @@ from expert.language.nodes import Node
 from expert.language.quantities import read_kind, read_named, read_one, read_unit
 from expert.language.reader import Reader
 from expert.language.record import Record
-from expert.trade.instruments import Instrument, Range
-from expert.trade.units import Quantity, difference_of
+from expert.trade.quantities.units import Quantity, difference_of
+from expert.trade.sensors.instruments import Instrument, Range
 
 
 def read_features(reader: Reader, root: Node, draft: Draft) -> None:

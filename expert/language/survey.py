@@ -9,7 +9,7 @@ from expert.language.nodes import Items, Node, Pairs, Scalar, place
 from expert.language.problems import Problem
 from expert.language.reader import is_snake_case
 from expert.language.shapes import RESERVED, YES_NO
-from expert.trade.units import KINDS
+from expert.trade.quantities.units import KINDS
 
 # What each sort of file gives names to: these spaces are incomplete if such a file cannot be read.
 SPACES_OF = {

@@ -12,7 +12,7 @@ from expert.language.nodes import Node, Scalar
 from expert.language.quantities import read_kind, read_one, read_unit
 from expert.language.reader import Reader
 from expert.language.record import Record
-from expert.trade.units import Quantity, with_article
+from expert.trade.quantities.units import Quantity, with_article
 
 
 def read_work_outs(reader: Reader, root: Node | None, circuit: str, draft: Draft) -> None:

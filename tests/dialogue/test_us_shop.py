@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from expert.dialogue.asking import NotAnAnswer, read_answer
-from expert.trade.units import show
+from expert.trade.quantities.units import show
 from tests.dialogue.shipped_desk import ShippedDesk
 
 

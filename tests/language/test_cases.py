@@ -10,7 +10,7 @@ import pytest
 from expert.language import RulesRefused, read_rules
 from expert.language.cases import Case, Expectation, load_cases, read_cases
 from expert.language.job_answers import load_answers, load_machine, read_answers
-from expert.trade.units import Quantity
+from expert.trade.quantities.units import Quantity
 from tests.language.small_base import MACHINE, SMALL, expected_problems
 
 BASE = read_rules(SMALL)

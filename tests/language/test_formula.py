@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 from expert.language.formula import CannotWorkOut, Formula, NotKnown, evaluate
 from expert.language.formula_kinds import Known, settle
 from expert.language.formula_syntax import DEEPEST, LONGEST, FormulaProblem, read_formula, read_limits
-from expert.trade.units import Quantity
+from expert.trade.quantities.units import Quantity
 
 KNOWN = Known(
     {

@@ -22,7 +22,7 @@ from expert.language.model import (
     Say,
     Suspect,
 )
-from expert.trade.units import Quantity
+from expert.trade.quantities.units import Quantity
 from tests.language.small_base import SMALL, with_files
 
 SHIPPED = Path(__file__).parents[2] / "rules"

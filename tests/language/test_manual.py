@@ -16,7 +16,7 @@ from expert.language.cases import read_cases
 from expert.language.checks import CODES
 from expert.language.job_answers import read_answers
 from expert.language.shapes import CONCLUSIONS, QUESTION, RULE
-from expert.trade.units import KINDS
+from expert.trade.quantities.units import KINDS
 from expert.workbench.cases import run_case
 from expert.workbench.check import CODES as ADVICE_CODES
 

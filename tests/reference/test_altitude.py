@@ -7,8 +7,8 @@ import random
 import pytest
 from fluids.atmosphere import ATMOSPHERE_1976
 
-from expert.trade.altitude import air_pressure, altitude_of_air_pressure
-from expert.trade.steam import (
+from expert.trade.physics.altitude import air_pressure, altitude_of_air_pressure
+from expert.trade.physics.steam import (
     boiler_pressure,
     boiler_temperature,
     boiling_point,

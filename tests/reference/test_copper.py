@@ -6,7 +6,7 @@ import random
 
 import pytest
 
-from expert.trade.copper import copper_at_20, copper_resistance, winding_temperature
+from expert.trade.physics.copper import copper_at_20, copper_resistance, winding_temperature
 
 from .conftest import Check
 

@@ -7,7 +7,8 @@ import random
 import pint
 import pytest
 
-from expert.trade.element import (
+from expert.trade.errors import OutOfRange
+from expert.trade.physics.element import (
     COLD_FACTOR,
     element_current,
     element_highest,
@@ -22,8 +23,7 @@ from expert.trade.element import (
     pair_resistance,
     power_at_voltage,
 )
-from expert.trade.element_groups import alloy_factor, element_cold, group_resistance, parallel_resistance
-from expert.trade.errors import OutOfRange
+from expert.trade.physics.element_groups import alloy_factor, element_cold, group_resistance, parallel_resistance
 
 from .conftest import Check
 

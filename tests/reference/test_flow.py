@@ -7,7 +7,7 @@ import random
 import pint
 import pytest
 
-from expert.trade.flow import duty, expansion, flow_rate, hydraulic_power, orifice_flow, pulses_volume
+from expert.trade.physics.flow import duty, expansion, flow_rate, hydraulic_power, orifice_flow, pulses_volume
 
 from .conftest import Check
 from .oracles import if97_liquid, if97_pressure

@@ -8,7 +8,7 @@ import pytest
 from scipy.integrate import quad
 
 from expert.trade.errors import OutOfRange
-from expert.trade.heat_up import (
+from expert.trade.physics.heat_up import (
     METALS,
     flow_through_most_flow,
     flow_through_power,

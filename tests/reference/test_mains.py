@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from expert.trade.element import power_at_voltage
-from expert.trade.mains import mains_highest, mains_lowest
+from expert.trade.limits.mains import mains_highest, mains_lowest
+from expert.trade.physics.element import power_at_voltage
 
 from .conftest import Check
 

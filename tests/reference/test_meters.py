@@ -5,10 +5,10 @@ from __future__ import annotations
 import pytest
 from scipy.stats import norm
 
-from expert.trade.instruments import Instrument, Range, still_possible, uncertainty
-from expert.trade.meters import gauge_uncertainty, meter_uncertainty, thermocouple_uncertainty
-from expert.trade.steam import temperature_shift
-from expert.trade.units import Quantity
+from expert.trade.physics.steam import temperature_shift
+from expert.trade.quantities.units import Quantity
+from expert.trade.sensors.instruments import Instrument, Range, still_possible, uncertainty
+from expert.trade.sensors.meters import gauge_uncertainty, meter_uncertainty, thermocouple_uncertainty
 
 from .conftest import Check
 

@@ -7,7 +7,7 @@ import random
 import pytest
 from scipy.optimize import brentq
 
-from expert.trade.platinum import pt_lead_error, pt_resistance, pt_temperature, pt_tolerance
+from expert.trade.sensors.platinum import pt_lead_error, pt_resistance, pt_temperature, pt_tolerance
 
 from .conftest import Check
 

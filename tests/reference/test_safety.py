@@ -6,13 +6,19 @@ import math
 
 import pytest
 
-from expert.trade.fault_currents import filter_leakage, insulation_current, rcd_must_hold, rcd_must_trip, rcd_verdict
-from expert.trade.safety_limits import (
+from expert.trade.limits.electrical import (
     cord_core_resistance,
     earth_limit,
     insulation_limit,
     insulation_shown,
     leakage_limit,
+)
+from expert.trade.physics.fault_currents import (
+    filter_leakage,
+    insulation_current,
+    rcd_must_hold,
+    rcd_must_trip,
+    rcd_verdict,
 )
 
 from .conftest import Check

@@ -7,7 +7,7 @@ import random
 import pytest
 from iapws import IAPWS97
 
-from expert.trade.steam import (
+from expert.trade.physics.steam import (
     boiler_pressure,
     boiler_temperature,
     saturation_pressure,
@@ -16,8 +16,8 @@ from expert.trade.steam import (
     trapped_air_pressure,
     trapped_air_temperature,
 )
-from expert.trade.steam_heat import flash_share, latent_heat, steam_in_an_hour, steam_in_an_hour_from_boiling
-from expert.trade.water_properties import liquid_density, liquid_heat, liquid_heat_capacity, steam_heat
+from expert.trade.physics.steam_heat import flash_share, latent_heat, steam_in_an_hour, steam_in_an_hour_from_boiling
+from expert.trade.physics.water_properties import liquid_density, liquid_heat, liquid_heat_capacity, steam_heat
 
 from .conftest import Check
 from .oracles import if97_boiling, if97_liquid, if97_pressure, if97_temperature

@@ -8,7 +8,7 @@ import random
 import pytest
 from scipy.optimize import brentq
 
-from expert.trade.thermistor import (
+from expert.trade.sensors.thermistor import (
     ntc_10k_resistance,
     ntc_10k_temperature,
     ntc_50k_resistance,

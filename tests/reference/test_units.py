@@ -7,7 +7,7 @@ import random
 import pint
 import pytest
 
-from expert.trade.units import KINDS, read_quantity
+from expert.trade.quantities.units import KINDS, read_quantity
 
 from .conftest import Check
 

@@ -6,8 +6,7 @@ import periodictable
 import pytest
 from phreeqpython import PhreeqPython
 
-from expert.trade.units import Quantity, read_quantity, show
-from expert.trade.water_quality import (
+from expert.trade.physics.water_quality import (
     alkalinity_of,
     conductivity_at_25,
     dissolved_solids,
@@ -21,6 +20,7 @@ from expert.trade.water_quality import (
     saturation_ph,
     scaling_tendency,
 )
+from expert.trade.quantities.units import Quantity, read_quantity, show
 
 from .conftest import Check
 

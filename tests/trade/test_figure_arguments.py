@@ -7,7 +7,7 @@ import math
 import pytest
 
 from expert.trade.errors import OutOfRange, WrongArguments
-from expert.trade.figures import FIGURES, Figure
+from expert.trade.figures.register import FIGURES, Figure
 
 SOUND_BY_KIND = {
     "temperature": 60.0,

@@ -8,8 +8,8 @@ import math
 import pytest
 
 from expert.trade.errors import OutOfRange, WrongArguments
-from expert.trade.figures import FIGURES, STANDINGS, Figure, work_out
-from expert.trade.units import KINDS, Quantity, read_quantity, show
+from expert.trade.figures.register import FIGURES, STANDINGS, Figure, work_out
+from expert.trade.quantities.units import KINDS, Quantity, read_quantity, show
 
 
 @pytest.mark.parametrize("figure", FIGURES.values(), ids=list(FIGURES))

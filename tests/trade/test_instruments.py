@@ -9,8 +9,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from expert.trade.instruments import Band, Instrument, Range, still_possible, uncertainty
-from expert.trade.units import KindsDiffer, Quantity
+from expert.trade.quantities.units import KindsDiffer, Quantity
+from expert.trade.sensors.instruments import Band, Instrument, Range, still_possible, uncertainty
 
 
 def ohm(value: float) -> Quantity:

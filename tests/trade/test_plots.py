@@ -7,7 +7,7 @@ import xml.etree.ElementTree as ElementTree
 
 import pytest
 
-from expert.trade.plots import (
+from expert.trade.figures.plots import (
     HEIGHT,
     NTC_10K,
     NTC_50K,

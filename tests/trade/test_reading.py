@@ -6,7 +6,7 @@ import math
 
 import pytest
 
-from expert.trade.units import (
+from expert.trade.quantities.units import (
     NotAQuantity,
     NotBelievable,
     Quantity,

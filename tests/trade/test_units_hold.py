@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from expert.trade.units import (
+from expert.trade.quantities.units import (
     KINDS,
     KindsDiffer,
     NotAQuantity,
@@ -90,7 +90,7 @@ def test_any_text_is_read_or_refused_in_a_short_safe_message(text: str) -> None:
 
 @pytest.mark.parametrize("kind", KINDS.values(), ids=list(KINDS))
 def test_every_spelling_leads_to_a_unit_of_its_kind(kind: object) -> None:
-    from expert.trade.kind import Kind
+    from expert.trade.quantities.kind import Kind
 
     assert isinstance(kind, Kind)
     assert kind.base in kind.units

@@ -7,9 +7,9 @@ from collections.abc import Callable
 import pytest
 
 from expert.trade.errors import OutOfRange
-from expert.trade.figures import FIGURES
-from expert.trade.meters import meter_uncertainty
-from expert.trade.units import Quantity, read_quantity, show
+from expert.trade.figures.register import FIGURES
+from expert.trade.quantities.units import Quantity, read_quantity, show
+from expert.trade.sensors.meters import meter_uncertainty
 
 Call = Callable[[float], float]
 

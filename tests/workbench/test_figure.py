@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 from expert.cli import main
 from expert.dialogue.figures_reading import NoFigure, calculate, figure_named, pieces_of
 from expert.dialogue.figures_wording import GROUPS, NOT_POSSIBLE, figure_at_the_prompt
-from expert.trade.figures import FIGURES
+from expert.trade.figures.register import FIGURES
 
 
 def run(*arguments: str) -> tuple[int, str, str]:

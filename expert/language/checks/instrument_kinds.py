@@ -6,7 +6,7 @@ from collections.abc import Iterable
 
 from expert.language.draft import Draft
 from expert.language.problems import Problem
-from expert.trade.units import with_article
+from expert.trade.quantities.units import with_article
 
 CODES = {"wrong-instrument": "The instrument does not measure the kind of quantity that the question asks for."}
 

@@ -10,8 +10,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 from types import MappingProxyType
 
-from expert.trade import spellings as names
-from expert.trade.kind import Kind
+from expert.trade.quantities import spellings as names
+from expert.trade.quantities.kind import Kind
 
 _ALL = (
     Kind(

@@ -9,8 +9,8 @@ from __future__ import annotations
 import math
 from collections.abc import Callable
 
-from expert.trade.altitude import STANDARD_AIR, air_pressure
 from expert.trade.errors import within
+from expert.trade.physics.altitude import STANDARD_AIR, air_pressure
 
 ZERO_CELSIUS = 273.15
 LEAST_TEMPERATURE, MOST_TEMPERATURE = 0.0, 373.946

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from expert.trade import water_quality
-from expert.trade.figure import Figure, Input
+from expert.trade.figures.calculation import Figure, Input
+from expert.trade.physics import water_quality
 
 _PH = Input("ph", "number", "", "of the water")
 _SOLIDS = Input("solids", "number", "", "dissolved, in mg/L, as a plain number")

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from expert.trade.errors import KindsDiffer
-from expert.trade.quantity import Quantity, difference_of, with_article
+from expert.trade.quantities.quantity import Quantity, difference_of, with_article
 
 Band = tuple[str, Quantity | None, Quantity | None]
 

@@ -11,7 +11,7 @@ from collections.abc import Iterable
 from difflib import get_close_matches
 from functools import cache
 
-from expert.trade.kinds import KINDS, Kind
+from expert.trade.quantities.bench_kinds import KINDS, Kind
 
 _CASE_MATTERS = frozenset({"MV", "MA", "MS", "MS/cm", "mPa", "M", "m"})
 

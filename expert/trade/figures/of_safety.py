@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
-from expert.trade import fault_currents, mains, meters, safety_limits
-from expert.trade.figure import Figure, Input
+from expert.trade.figures.calculation import Figure, Input
+from expert.trade.limits import electrical, mains
+from expert.trade.physics import fault_currents
+from expert.trade.sensors import meters
 
-_CLASS = Input("protection_class", "word", "", "of the machine", None, safety_limits.CLASSES)
+_CLASS = Input("protection_class", "word", "", "of the machine", None, electrical.CLASSES)
 _HEATERS = Input("power", "power", "W", "of the heaters")
 _CORD_LENGTH = Input("cord_length", "length", "m", "of the mains cord")
 _CORD_SECTION = Input("cord_section", "area", "mm2", "of one core")
@@ -19,7 +21,7 @@ _SAFETY = (
         "Highest earth bond resistance that passes",
         "by set: table, plus the cord",
         (
-            Input("limit_set", "word", "", "which rules hold", None, safety_limits.EARTH_SETS),
+            Input("limit_set", "word", "", "which rules hold", None, electrical.EARTH_SETS),
             _CORD_LENGTH,
             _CORD_SECTION,
         ),
@@ -28,16 +30,16 @@ _SAFETY = (
         "IEC 60335-1, EN 50106, IET Code of Practice, DGUV 203-071; AS/NZS 3760 from memory",
         "pub",
         _COUNTRY,
-        safety_limits.earth_limit,
+        electrical.earth_limit,
     ),
     Figure(
         "insulation_limit",
         "Lowest insulation resistance at 500 V DC that passes",
         "by set: table",
         (
-            Input("limit_set", "word", "", "which rules hold", None, safety_limits.INSULATION_SETS),
+            Input("limit_set", "word", "", "which rules hold", None, electrical.INSULATION_SETS),
             _CLASS,
-            Input("heating", "word", "", "whether it has heaters", None, safety_limits.HEATING),
+            Input("heating", "word", "", "whether it has heaters", None, electrical.HEATING),
             _HEATERS,
         ),
         "resistance",
@@ -45,14 +47,14 @@ _SAFETY = (
         "IET Code of Practice, DGUV 203-071; AS/NZS 3760 from memory",
         "pub",
         _COUNTRY,
-        safety_limits.insulation_limit,
+        electrical.insulation_limit,
     ),
     Figure(
         "leakage_limit",
         "Highest leakage current that passes",
         "by set: table, for heating per kW",
         (
-            Input("limit_set", "word", "", "which rules hold", None, safety_limits.LEAKAGE_SETS),
+            Input("limit_set", "word", "", "which rules hold", None, electrical.LEAKAGE_SETS),
             _CLASS,
             _HEATERS,
         ),
@@ -61,7 +63,7 @@ _SAFETY = (
         "IEC 60335-1 13.2, IET Code of Practice, DGUV 203-071; catering and australia from memory",
         "pub",
         _COUNTRY,
-        safety_limits.leakage_limit,
+        electrical.leakage_limit,
     ),
     Figure(
         "cord_core_resistance",
@@ -73,7 +75,7 @@ _SAFETY = (
         "IEC 60228, class 5",
         "pub",
         "0.75, 1, 1.5, 2.5 mm2; 20 degC",
-        safety_limits.cord_core_resistance,
+        electrical.cord_core_resistance,
     ),
     Figure(
         "insulation_shown",
@@ -88,7 +90,7 @@ _SAFETY = (
         "IEC 61557-2 allows 30 % in use",
         "pub",
         "errors up to 90 %",
-        safety_limits.insulation_shown,
+        electrical.insulation_shown,
     ),
     Figure(
         "insulation_current",

@@ -7,7 +7,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
 from expert.trade.errors import WrongArguments
-from expert.trade.units import KINDS, Quantity, difference_of, echo, with_article
+from expert.trade.quantities.units import KINDS, Quantity, difference_of, echo, with_article
 
 STANDINGS = {
     "pub": "read in the source named",

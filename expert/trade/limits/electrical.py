@@ -10,7 +10,7 @@ from __future__ import annotations
 import math
 
 from expert.trade.errors import WrongArguments, above, within
-from expert.trade.quantity import article
+from expert.trade.quantities.quantity import article
 
 EARTH_SETS = ("design", "routine", "uk", "germany", "australia", "us")
 INSULATION_SETS = ("uk", "germany", "australia")

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from itertools import pairwise
 
-from expert.trade.element import element_resistance
 from expert.trade.errors import OutOfRange, WrongArguments, above, within
+from expert.trade.physics.element import element_resistance
 
 _PARALLEL = "resistances in parallel"
 _ALLOY = "the alloy maker's table"

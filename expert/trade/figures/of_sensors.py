@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from expert.trade import copper, platinum, thermistor
-from expert.trade.figure import Figure, Input
+from expert.trade.figures.calculation import Figure, Input
+from expert.trade.physics import copper
+from expert.trade.sensors import platinum, thermistor
 
 _TEMPERATURE = Input("temperature", "temperature", "degC", "of the part")
 _READ = Input("resistance", "resistance", "ohm", "read, leads taken off")

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from expert.trade.altitude import STANDARD_AIR, air_pressure
 from expert.trade.errors import above, within
-from expert.trade.steam import boiler_temperature, saturation_temperature
-from expert.trade.water_properties import liquid_heat, steam_heat
+from expert.trade.physics.altitude import STANDARD_AIR, air_pressure
+from expert.trade.physics.steam import boiler_temperature, saturation_temperature
+from expert.trade.physics.water_properties import liquid_heat, steam_heat
 
 _SOURCE = "the heat balance of a steam boiler"
 

@@ -7,11 +7,18 @@ text to quantity, `showing.py` quantity to text. Everything else imports from he
 from __future__ import annotations
 
 from expert.trade.errors import KindsDiffer
-from expert.trade.kinds import KINDS, Kind
-from expert.trade.quantity import Quantity, difference_of, with_article
-from expert.trade.reading import NotAQuantity, NotBelievable, believable, echo, number_and_unit, read_quantity
-from expert.trade.showing import show
-from expert.trade.unit_names import unit_in, unit_like, units_named
+from expert.trade.quantities.bench_kinds import KINDS, Kind
+from expert.trade.quantities.quantity import Quantity, difference_of, with_article
+from expert.trade.quantities.reading import (
+    NotAQuantity,
+    NotBelievable,
+    believable,
+    echo,
+    number_and_unit,
+    read_quantity,
+)
+from expert.trade.quantities.showing import show
+from expert.trade.quantities.unit_names import unit_in, unit_like, units_named
 
 __all__ = [
     "KINDS",

@@ -11,9 +11,9 @@ from dataclasses import dataclass
 from html import escape
 
 from expert.trade.errors import OutOfRange
-from expert.trade.platinum import pt_resistance
-from expert.trade.steam import boiler_temperature
-from expert.trade.thermistor import ntc_10k_resistance, ntc_50k_resistance, ntc_beta_resistance
+from expert.trade.physics.steam import boiler_temperature
+from expert.trade.sensors.platinum import pt_resistance
+from expert.trade.sensors.thermistor import ntc_10k_resistance, ntc_50k_resistance, ntc_beta_resistance
 
 WIDTH, HEIGHT = 420, 260
 _LEFT, _RIGHT, _TOP, _BOTTOM = 56, 14, 46, 40

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from expert.trade.errors import KindsDiffer
-from expert.trade.kinds import KINDS
+from expert.trade.quantities.bench_kinds import KINDS
 
 _DIFFERENCES = {
     "temperature": "temperature_difference",

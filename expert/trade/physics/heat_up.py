@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 from expert.trade.errors import OutOfRange, WrongArguments, above, within
-from expert.trade.steam import boiler_temperature
+from expert.trade.physics.steam import boiler_temperature
 
 WATER_DENSITY = 0.9982  # g/ml, 20 degC fill
 WATER_HEAT = 4.186  # J/(g K), 20 degC

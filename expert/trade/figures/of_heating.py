@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from expert.trade import flow, heat_up
-from expert.trade.figure import Figure, Input
+from expert.trade.figures.calculation import Figure, Input
+from expert.trade.physics import flow, heat_up
 
 _ALTITUDE = Input("altitude", "length", "m", "of the place above sea level", 0.0)
 _START = Input("start", "temperature", "degC", "of the water when filled")

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import math
 
-from expert.trade.kinds import KINDS, Kind
-from expert.trade.quantity import Quantity
-from expert.trade.unit_names import unit_in
+from expert.trade.quantities.bench_kinds import KINDS, Kind
+from expert.trade.quantities.quantity import Quantity
+from expert.trade.quantities.unit_names import unit_in
 
 OVER_RANGE = "over range (OL)"
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 from expert.trade.errors import above, within
-from expert.trade.water_properties import liquid_density
+from expert.trade.physics.water_properties import liquid_density
 
 DISCHARGE = 0.62  # sharp-edged orifice; real restrictors are up to 30 % off (common practice, no source)
 _FLOW = "a flow taken with cup and clock"

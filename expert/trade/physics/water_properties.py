@@ -5,10 +5,10 @@ Kept to what a bench needs: 0 to 200 degC. Coefficients in `water_tables.py`.
 
 from __future__ import annotations
 
-from expert.trade.altitude import STANDARD_AIR
 from expert.trade.errors import within
-from expert.trade.steam import ZERO_CELSIUS, saturation_pressure
-from expert.trade.water_tables import LIQUID, STEAM, STEAM_IDEAL
+from expert.trade.physics.altitude import STANDARD_AIR
+from expert.trade.physics.steam import ZERO_CELSIUS, saturation_pressure
+from expert.trade.physics.water_tables import LIQUID, STEAM, STEAM_IDEAL
 
 GAS_CONSTANT = 0.461526  # kJ/(kg K); IAPWS R7-97(2012), equation 1
 MOST_TEMPERATURE = 200.0

@@ -10,10 +10,10 @@ import math
 import re
 import unicodedata
 
-from expert.trade.kinds import KINDS, Kind
-from expert.trade.quantity import Quantity, article, with_article
-from expert.trade.showing import show
-from expert.trade.unit_names import unit_in, unit_like, units_named
+from expert.trade.quantities.bench_kinds import KINDS, Kind
+from expert.trade.quantities.quantity import Quantity, article, with_article
+from expert.trade.quantities.showing import show
+from expert.trade.quantities.unit_names import unit_in, unit_like, units_named
 
 LONGEST_READING = 80
 LONGEST_ECHO = 40
@@ -48,8 +48,8 @@ def read_quantity(text: str, kind: str, unit: str | None = None, system: str = "
     (6.0, 150.0)
     >>> read_quantity("37 V", "resistance")
     Traceback (most recent call last):
-    expert.trade.reading.NotAQuantity: '37 V' is a voltage; a resistance is wanted, in ohm, kohm or Mohm, or OL
-    """
+    expert.trade.quantities.reading.NotAQuantity: '37 V' is a voltage; a resistance is wanted, in ohm, kohm or Mohm, or OL
+    """  # noqa: E501
     wanted = KINDS[kind]
     default = _default_unit(wanted, unit, system)
     plain = _plain_text(text, wanted, system)
@@ -77,8 +77,8 @@ def believable(quantity: Quantity, system: str = "metric") -> None:
 
     >>> believable(Quantity(900.0, "gauge_pressure"))
     Traceback (most recent call last):
-    expert.trade.reading.NotBelievable: 900 bar cannot be right for a gauge pressure; -1.10 bar to 40.0 bar would do
-    """
+    expert.trade.quantities.reading.NotBelievable: 900 bar cannot be right for a gauge pressure; -1.10 bar to 40.0 bar would do
+    """  # noqa: E501
     kind = KINDS[quantity.kind]
     low, high = kind.believable
     if quantity.value == math.inf and kind.over_range:

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from expert.trade import altitude, steam, steam_heat
-from expert.trade.figure import Figure, Input
+from expert.trade.figures.calculation import Figure, Input
+from expert.trade.physics import altitude, steam, steam_heat
 
 _ALTITUDE = Input("altitude", "length", "m", "of the place above sea level", 0.0)
 _GAUGE = Input("gauge_pressure", "gauge_pressure", "bar", "shown by the boiler's gauge")

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from expert.trade import element, element_groups
-from expert.trade.figure import Figure, Input
+from expert.trade.figures.calculation import Figure, Input
+from expert.trade.physics import element, element_groups
 
 _VOLTAGE = Input("voltage", "ac_voltage", "V", "rated, on the plate")
 _POWER = Input("power", "power", "W", "rated, of this element alone")

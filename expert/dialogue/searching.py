@@ -39,16 +39,22 @@ def search_on(talk: Talk) -> None:
 
 
 def why_search_goes_on(job: Job, picture: Picture) -> tuple[str, ...]:
-    """A fault is found, but more is to be known before the repair: what, and why."""
+    """A fault is found, but more is to be known before the repair: what, and why.
+
+    The search may go on although the fault accounts for everything: an answer that contradicted others is then asked
+    again, and until it is given the fault rests on those that are left.
+    """
     found = "; ".join(job.fault_name(fault) for fault in picture.confirmed)
     if picture.causes_wanted:
         reason = "What caused it is looked for before a new part is fitted."
     elif picture.complaints_open:
         names = "; ".join(job.base.complaints[complaint].name for complaint in picture.complaints_open)
         reason = f"It does not explain: {names}."
-    else:
+    elif picture.observations_open:
         asked = job.base.questions[picture.observations_open[0]].ask
         reason = f"It does not account for: {asked} {outcome_in_words(job, picture.observations_open[0])}."
+    else:
+        reason = "An answer that contradicted others is asked again first."
     return f"Found so far: {found}.", f"The search goes on. {reason}"
 
 

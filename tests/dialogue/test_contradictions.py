@@ -8,8 +8,9 @@ import pytest
 
 from expert.engine.knowledge import Knowledge, knowledge_of
 from expert.language.load import read_rules
-from expert.trace.records import Conflict, Put
+from expert.trace.records import Conflict, Put, Told
 from tests.dialogue.conftest import INTAKE, Desk
+from tests.dialogue.shipped_desk import ShippedDesk
 from tests.dialogue.small_folder import FILES
 
 # A rule that is wrong on purpose: a shorted coil says that the pump is dead, though it was heard.
@@ -113,3 +114,20 @@ def test_why_and_answers_help_at_a_contradiction() -> None:
         "  1. Does the pump run? yes",
         "  2. What does the coil read? 100 ohm (shorted)",
     ]
+
+
+def test_a_fault_that_accounts_for_all_does_not_hinder_the_repeat() -> None:
+    desk = ShippedDesk().intake(complaint="display_wrong")
+    answers = {"display_from_cold": "sound", "sensor_ohms": "100 ohm"}
+    for _ in range(60):
+        prompt = desk.job.prompt
+        if prompt.kind == "conflict":
+            break
+        line = answers.get(prompt.subject, "can't tell") if prompt.kind == "question" else "yes"
+        line = "1" if prompt.subject == "display_from_cold" else line
+        desk.type(line)
+    assert desk.job.prompt.kind == "conflict"
+    desk.type(desk.job.prompt.choices[0])
+    goes_on = "The search goes on. An answer that contradicted others is asked again first."
+    assert goes_on in [record.text for record in desk.records if isinstance(record, Told)]
+    assert desk.job.prompt.kind in ("question", "move")

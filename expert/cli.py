@@ -170,9 +170,9 @@ def cases(rules: Path | None, only: str, verbose: bool) -> None:
     """Run the worked cases of a rule base through the real dialogue."""
     from expert.dialogue.answer_checks import refuse_silly_answers
     from expert.dialogue.opening import shop_of
-    from expert.language.cases import load_cases
     from expert.language.problems import RulesRefused
     from expert.language.shipped import shipped
+    from expert.language.worked.cases import load_cases
     from expert.workbench.cases import run_case
 
     knowledge = load(rules)

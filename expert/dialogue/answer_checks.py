@@ -10,8 +10,8 @@ from expert.dialogue.job import Job, Shop, Talk
 from expert.dialogue.plate import set_machine, take_plate
 from expert.dialogue.steps import begin
 from expert.engine.knowledge import Knowledge
-from expert.language.job_answers import JobAnswers
 from expert.language.problems import Problem, RulesRefused
+from expert.language.worked.job_answers import JobAnswers
 from expert.trade.quantities.units import echo
 
 CODE = "not-an-answer"

@@ -16,7 +16,7 @@ from expert.dialogue.limits import (
 )
 from expert.dialogue.values import bands_of, unit_at_prompt
 from expert.engine.bench import in_time
-from expert.language.formula import CannotWorkOut, NotKnown
+from expert.language.formulas.formula import CannotWorkOut, NotKnown
 from expert.language.model import Question
 from expert.trace.records import Answered, CannotTell, CautionShown, PromptKind, Put
 from expert.trace.why import Why

@@ -8,7 +8,7 @@ from collections.abc import Iterable, Mapping
 
 from expert.dialogue.job import Job
 from expert.dialogue.values import bands_of, value_of
-from expert.language.formula import Formula
+from expert.language.formulas.formula import Formula
 from expert.language.model import Question, WorkOut
 from expert.trade.quantities.units import Quantity, show
 

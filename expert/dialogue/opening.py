@@ -18,9 +18,9 @@ from expert.dialogue.replay import opened_of, rerun
 from expert.dialogue.session import Session
 from expert.dialogue.unattended import Player, with_machine
 from expert.engine.knowledge import Knowledge
-from expert.language.job_answers import load_answers
-from expert.language.printing import print_machine
+from expert.language.printing.rule_base import print_machine
 from expert.language.shipped import shipped
+from expert.language.worked.job_answers import load_answers
 from expert.trace.errors import TraceNotRead, TraceSealed
 from expert.trace.places import SUFFIX, job_path, jobs_folder, next_job_number
 from expert.trace.reading import Trace, read_trace

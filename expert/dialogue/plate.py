@@ -10,9 +10,9 @@ from expert.dialogue.inference import conclude
 from expert.dialogue.job import Given, Job, Talk, applies
 from expert.dialogue.plate_ranges import forget_range, middle_of_range
 from expert.dialogue.values import value_of
-from expert.language.formula import CannotWorkOut, NotKnown
+from expert.language.formulas.formula import CannotWorkOut, NotKnown
 from expert.language.model import Machine
-from expert.language.plate_choices import conditions_behind_limits, features_behind_limits
+from expert.language.worked.plate_choices import conditions_behind_limits, features_behind_limits
 from expert.trade.quantities.units import KINDS, NotAQuantity, Quantity, believable, echo, read_quantity, show
 
 

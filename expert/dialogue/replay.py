@@ -11,8 +11,8 @@ from expert.dialogue.standing import take_up_again
 from expert.dialogue.steps import begin, step
 from expert.dialogue.unattended import with_machine
 from expert.engine.knowledge import Knowledge
-from expert.language.job_answers import read_machine_text
 from expert.language.problems import RulesRefused
+from expert.language.worked.job_answers import read_machine_text
 from expert.trace.errors import TraceDamaged, TraceError
 from expert.trace.reading import Trace
 from expert.trace.records import Opened, Paused, Put, Record, Resumed, Said, Sealed

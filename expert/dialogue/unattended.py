@@ -12,10 +12,10 @@ from expert.dialogue.job import Job, Phase, Prompt, Shop
 from expert.dialogue.steps import begin, step
 from expert.dialogue.values import bands_of
 from expert.engine.knowledge import Knowledge
-from expert.language.formula import CannotWorkOut, NotKnown
-from expert.language.job_answers import JobAnswers
+from expert.language.formulas.formula import CannotWorkOut, NotKnown
 from expert.language.model import Machine, Question
-from expert.language.plate_choices import conditions_behind_limits
+from expert.language.worked.job_answers import JobAnswers
+from expert.language.worked.plate_choices import conditions_behind_limits
 from expert.trace.records import Record, Told
 from expert.trade.quantities.units import KINDS
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 
 from expert.dialogue.job import Job
-from expert.language.formula import CannotWorkOut, Formula, NotKnown, evaluate
+from expert.language.formulas.formula import CannotWorkOut, Formula, NotKnown, evaluate
 from expert.language.model import Measure, Question, WorkOut
 from expert.trade.errors import OutOfRange, WrongArguments
 from expert.trade.quantities.units import KINDS, Quantity

@@ -9,26 +9,26 @@ import hashlib
 from collections.abc import Callable, Mapping
 from pathlib import Path, PurePosixPath
 
-from expert.language.bench_file import read_bench
 from expert.language.checks import CHECKS
-from expert.language.circuit_file import read_circuit
 from expert.language.collecting import collector_resting
-from expert.language.draft import Draft
 from expert.language.model import Position, RuleBase
-from expert.language.names import Names
-from expert.language.nodes import Node
 from expert.language.problems import Problem, RulesRefused
-from expert.language.reader import Reader
-from expert.language.small_files import (
+from expert.language.reading.draft import Draft
+from expert.language.reading.names import Names
+from expert.language.reading.reader import Reader
+from expert.language.reading.survey import Survey
+from expert.language.records.bench import read_bench
+from expert.language.records.circuits import read_circuit
+from expert.language.records.short_files import (
     read_cautions,
     read_complaints,
     read_features,
     read_instruments,
     read_machine,
 )
-from expert.language.survey import Survey
-from expert.language.text_check import LARGEST_FILE, cleaned, decoded
-from expert.language.yaml_tree import read_nodes
+from expert.language.yaml.nodes import Node
+from expert.language.yaml.text_check import LARGEST_FILE, cleaned, decoded
+from expert.language.yaml.tree import read_nodes
 
 # In the order in which they are read: what comes later may rest on what came before.
 _READ: Mapping[str, Callable[[Reader, Node, Draft], None]] = {

@@ -10,8 +10,8 @@ from expert.dialogue.job import Job, Shop
 from expert.dialogue.outcome import outcome_of
 from expert.dialogue.unattended import CannotPlay, play
 from expert.engine.knowledge import Knowledge
-from expert.language.cases import Case
 from expert.language.problems import Problem
+from expert.language.worked.cases import Case
 from expert.trace.records import Put, Record
 
 

@@ -13,9 +13,9 @@ from expert.dialogue.opening import shop_of
 from expert.dialogue.steps import begin, step
 from expert.dialogue.unattended import play
 from expert.engine.knowledge import Knowledge, knowledge_of
-from expert.language.job_answers import read_answers
 from expert.language.load import load_rules, read_rules
 from expert.language.shipped import shipped
+from expert.language.worked.job_answers import read_answers
 from expert.trace.records import CustomerTold, Put, Record, Stopped
 from tests.dialogue.conftest import spoken
 from tests.dialogue.small_folder import FILES

@@ -6,8 +6,8 @@ from expert.dialogue.outcome import outcome_of
 from expert.dialogue.situation import picture_of
 from expert.dialogue.unattended import play
 from expert.engine.knowledge import knowledge_of
-from expert.language.job_answers import read_answers
 from expert.language.load import read_rules
+from expert.language.worked.job_answers import read_answers
 from tests.dialogue.small_folder import FILES
 from tests.dialogue.small_rules import small_shop
 

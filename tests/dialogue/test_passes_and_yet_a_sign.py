@@ -5,7 +5,7 @@ from __future__ import annotations
 from expert.dialogue.opening import shop_of
 from expert.dialogue.outcome import outcome_of
 from expert.dialogue.unattended import play
-from expert.language.job_answers import read_answers
+from expert.language.worked.job_answers import read_answers
 from tests.dialogue.shipped_desk import shipped_knowledge
 
 # 0.5 Mohm passes for a machine with a heater; here the heater is good and another load leaks.

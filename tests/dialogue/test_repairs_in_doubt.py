@@ -6,7 +6,7 @@ import pytest
 
 from expert.dialogue.opening import shop_of
 from expert.dialogue.unattended import play
-from expert.language.job_answers import read_answers
+from expert.language.worked.job_answers import read_answers
 from expert.trace.records import Told
 from tests.dialogue.shipped_desk import shipped_knowledge
 

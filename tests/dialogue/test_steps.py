@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from expert.dialogue.job import Job, Phase
 from expert.dialogue.unattended import CannotPlay, play
-from expert.language.job_answers import JobAnswers, read_answers
+from expert.language.worked.job_answers import JobAnswers, read_answers
 from expert.trace.records import CautionShown, Closed, Found, NoLongerHolds, Put, Record, Stopped
 from tests.dialogue.conftest import Desk
 from tests.dialogue.small_rules import small_knowledge, small_shop

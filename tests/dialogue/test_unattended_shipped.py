@@ -10,8 +10,8 @@ import pytest
 from expert.dialogue.opening import shop_of
 from expert.dialogue.outcome import outcome_of
 from expert.dialogue.unattended import play
-from expert.language.cases import OUTCOMES, Case, load_cases
 from expert.language.shipped import shipped
+from expert.language.worked.cases import OUTCOMES, Case, load_cases
 from expert.trace.records import Answered, CannotTell, Put
 from tests.dialogue.outcome_schema import SCHEMA
 from tests.dialogue.shipped_desk import shipped_knowledge

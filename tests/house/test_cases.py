@@ -8,8 +8,8 @@ import pytest
 
 from expert.dialogue.opening import shop_of
 from expert.engine.knowledge import Knowledge, knowledge_of
-from expert.language.cases import Case, load_cases
 from expert.language.load import load_rules
+from expert.language.worked.cases import Case, load_cases
 from expert.workbench.cases import run_case
 
 RULES = Path(__file__).resolve().parents[2] / "rules"

@@ -8,8 +8,8 @@ from textwrap import dedent
 import pytest
 
 from expert.language import RulesRefused, read_rules
-from expert.language.cases import Case, Expectation, load_cases, read_cases
-from expert.language.job_answers import load_answers, load_machine, read_answers
+from expert.language.worked.cases import Case, Expectation, load_cases, read_cases
+from expert.language.worked.job_answers import load_answers, load_machine, read_answers
 from expert.trade.quantities.units import Quantity
 from tests.language.small_base import MACHINE, SMALL, expected_problems
 

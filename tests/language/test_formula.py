@@ -9,9 +9,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from expert.language.formula import CannotWorkOut, Formula, NotKnown, evaluate
-from expert.language.formula_kinds import Known, settle
-from expert.language.formula_syntax import DEEPEST, LONGEST, FormulaProblem, read_formula, read_limits
+from expert.language.formulas.formula import CannotWorkOut, Formula, NotKnown, evaluate
+from expert.language.formulas.kinds import Known, settle
+from expert.language.formulas.syntax import DEEPEST, LONGEST, FormulaProblem, read_formula, read_limits
 from expert.trade.quantities.units import Quantity
 
 KNOWN = Known(

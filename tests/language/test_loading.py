@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 
 from expert.language import RulesRefused, load_rules, read_rules
-from expert.language.formula import NotKnown, evaluate
+from expert.language.formulas.formula import NotKnown, evaluate
 from expert.language.model import (
     All,
     Any,

@@ -12,10 +12,10 @@ from expert.dialogue.outcome import outcome_of
 from expert.dialogue.unattended import play
 from expert.engine.knowledge import knowledge_of
 from expert.language import read_rules
-from expert.language.cases import read_cases
 from expert.language.checks import CODES
-from expert.language.job_answers import read_answers
-from expert.language.shapes import CONCLUSIONS, QUESTION, RULE
+from expert.language.reading.shapes import CONCLUSIONS, QUESTION, RULE
+from expert.language.worked.cases import read_cases
+from expert.language.worked.job_answers import read_answers
 from expert.trade.quantities.units import KINDS
 from expert.workbench.cases import run_case
 from expert.workbench.check import CODES as ADVICE_CODES

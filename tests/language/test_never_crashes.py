@@ -11,8 +11,8 @@ from hypothesis import strategies as st
 
 from expert.language import RulesRefused, load_rules, read_rules
 from expert.language import checks as language_checks
-from expert.language.shapes import CIRCUIT_FILE, CONCLUSIONS, FAULT, PART, QUESTION, REPAIR, RULE, WORK_OUT
-from expert.language.yaml_text import yaml_text
+from expert.language.reading.shapes import CIRCUIT_FILE, CONCLUSIONS, FAULT, PART, QUESTION, REPAIR, RULE, WORK_OUT
+from expert.language.yaml.writing import yaml_text
 from tests.language.small_base import SMALL
 
 PATHS = sorted(SMALL)

@@ -7,10 +7,10 @@ from textwrap import dedent
 
 import pytest
 
-from expert.language.job_answers import read_answers
 from expert.language.load import load_rules
 from expert.language.problems import RulesRefused
 from expert.language.shipped import shipped
+from expert.language.worked.job_answers import read_answers
 
 BASE = load_rules(shipped("rules"))
 

@@ -9,10 +9,10 @@ from hypothesis import strategies as st
 
 from expert.language import load_rules, read_rules
 from expert.language.model import RuleBase
-from expert.language.printing import print_circuit, print_rules
-from expert.language.text_check import forbidden_in
-from expert.language.yaml_text import yaml_text
-from expert.language.yaml_tree import read_nodes
+from expert.language.printing.rule_base import print_circuit, print_rules
+from expert.language.yaml.text_check import forbidden_in
+from expert.language.yaml.tree import read_nodes
+from expert.language.yaml.writing import yaml_text
 from tests.language.small_base import SMALL, with_files
 from tests.language.test_loading import SHIPPED
 from tests.language.test_yaml_refused import plain

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from expert.language.yaml_tree import read_nodes
+from expert.language.yaml.tree import read_nodes
 
 QUOTED = "put quotes of the other sort around it"
 BRACKET = "a bracket or a comma is missing, or a text with ': ' or a bracket in it must stand in quotes"

@@ -5,12 +5,12 @@ from __future__ import annotations
 import pytest
 import yaml
 
-from expert.language import yaml_tree
 from expert.language.load import tree_of
-from expert.language.nodes import Items, Node, Pairs, Scalar
 from expert.language.problems import Problem
-from expert.language.text_check import LARGEST_FILE, cleaned, decoded
-from expert.language.yaml_tree import DEEPEST, MOST_VALUES, read_nodes
+from expert.language.yaml import tree as yaml_tree
+from expert.language.yaml.nodes import Items, Node, Pairs, Scalar
+from expert.language.yaml.text_check import LARGEST_FILE, cleaned, decoded
+from expert.language.yaml.tree import DEEPEST, MOST_VALUES, read_nodes
 from tests.language.small_base import SMALL
 
 DEEP = "[" * (DEEPEST + 1) + "]" * (DEEPEST + 1)

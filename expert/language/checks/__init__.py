@@ -18,8 +18,8 @@ from expert.language.checks import (
     reading_order,
     rule_cycles,
 )
-from expert.language.draft import Draft
 from expert.language.problems import READING_CODES, Problem
+from expert.language.reading.draft import Draft
 
 Check = Callable[[Draft], Iterable[Problem]]
 

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
 
-from expert.language.draft import Draft
 from expert.language.model import Bench
 from expert.language.problems import Problem
+from expert.language.reading.draft import Draft
 
 CODES = {"out-of-reach": "No moves lead from the way a machine arrives to the bench state that is asked for."}
 _MOST_STATES = 20_000

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from expert.language.checks.circles import circles, shortened_way
-from expert.language.draft import Draft
 from expert.language.problems import Problem
+from expert.language.reading.draft import Draft
 
 CODES: dict[str, str] = {}  # shares the code `cycle` with the rules
 

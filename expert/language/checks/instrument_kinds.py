@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from expert.language.draft import Draft
 from expert.language.problems import Problem
+from expert.language.reading.draft import Draft
 from expert.trade.quantities.units import with_article
 
 CODES = {"wrong-instrument": "The instrument does not measure the kind of quantity that the question asks for."}

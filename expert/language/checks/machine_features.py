@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from expert.language.draft import Draft
 from expert.language.problems import Problem
+from expert.language.reading.draft import Draft
 
 CODES = {"missing-feature": "A machine type does not say which value of a feature it has."}
 

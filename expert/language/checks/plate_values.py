@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 
 from expert.language.checks.formula_cycles import needs
-from expert.language.draft import Draft
 from expert.language.model import Machine
 from expert.language.problems import Problem
+from expert.language.reading.draft import Draft
 
 CODES = {"missing-rating": "A machine type does not state a rating that a question needs on it."}
 

@@ -5,10 +5,10 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable
 
-from expert.language.draft import Draft
-from expert.language.formula import Formula, Value
+from expert.language.formulas.formula import Formula, Value
 from expert.language.model import Question
 from expert.language.problems import Problem
+from expert.language.reading.draft import Draft
 
 CODES: dict[str, str] = {}  # shares `unreachable-reading` and `limits-reversed` with the reader
 

@@ -6,9 +6,9 @@ from collections.abc import Iterable, Iterator
 from itertools import pairwise
 
 from expert.language.checks.circles import circles, shortened_way
-from expert.language.draft import Draft
 from expert.language.model import Condition, Is, Narrow, Not
 from expert.language.problems import Problem
+from expert.language.reading.draft import Draft
 
 CODES = {"cycle": "Rules, or formulas, go round in a circle: something rests on itself."}
 

@@ -1,0 +1,151 @@
+"""Formulas as values, and working them out. A formula is a small tree; nothing in it is ever executed as a program.
+
+`syntax.py` turns text into a raw tree, `kinds.py` settles the kinds and gives the tree found here.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from expert.language.formulas.trade_functions import call_by_name
+from expert.trade.quantities.units import Quantity, with_article
+
+
+class NotKnown(LookupError):
+    """A value that the formula needs is not known (yet)."""
+
+    def __init__(self, name: str) -> None:
+        self.name = name
+        super().__init__(f"{name} is not known")
+
+
+class CannotWorkOut(ValueError):
+    """The values are known, but the formula has no result for them."""
+
+
+@dataclass(frozen=True, slots=True)
+class Value:
+    """A number with its unit, as written."""
+
+    quantity: Quantity
+
+
+@dataclass(frozen=True, slots=True)
+class Word:
+    """A bare word that a trade function takes."""
+
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Lookup:
+    """A value by name: plate.x, machine.x, a worked-out value, the number read for a question."""
+
+    name: str
+    kind: str
+
+
+@dataclass(frozen=True, slots=True)
+class Work:
+    """Two parts joined by + - * or /. `kind` is that of the result."""
+
+    operator: str
+    left: Tree
+    right: Tree
+    kind: str
+
+
+@dataclass(frozen=True, slots=True)
+class Negative:
+    """The part with its sign turned."""
+
+    part: Tree
+
+
+@dataclass(frozen=True, slots=True)
+class Pick:
+    """The least or the greatest of some parts of one kind."""
+
+    which: str
+    parts: tuple[Tree, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Call:
+    """A trade function by name, with its arguments in order."""
+
+    figure: str
+    arguments: tuple[Tree, ...]
+
+
+Tree = Value | Word | Lookup | Work | Negative | Pick | Call
+
+
+@dataclass(frozen=True, slots=True)
+class Formula:
+    """A formula: its tree, the author's text, the kind it gives, and every name it refers to (each once)."""
+
+    tree: Tree
+    text: str
+    kind: str
+    names: tuple[str, ...]
+
+
+def evaluate(formula: Formula, look_up: Callable[[str], Quantity | str]) -> Quantity:
+    """The formula's value. `look_up` gives the value of a name or raises NotKnown.
+
+    Raises NotKnown, CannotWorkOut (division by zero and the like), or what a trade function raises (OutOfRange).
+    """
+    found = _work(formula.tree, look_up)
+    if isinstance(found, str):
+        raise CannotWorkOut(f"'{formula.text}' gives the word '{found}', not a quantity")
+    return found
+
+
+def _work(tree: Tree, look_up: Callable[[str], Quantity | str]) -> Quantity | str:
+    match tree:
+        case Value(quantity):
+            return quantity
+        case Word(text):
+            return text
+        case Lookup(name, kind):
+            return _of_kind(look_up(name), name, kind)
+        case Work(operator, left, right, kind):
+            return _joined(operator, _number(left, look_up), _number(right, look_up), kind)
+        case Negative(part):
+            whole = _number(part, look_up)
+            return Quantity(-whole.value, whole.kind)
+        case Pick(which, parts):
+            values = [_number(part, look_up) for part in parts]
+            return min(values) if which == "least" else max(values)
+        case Call(figure, arguments):
+            return call_by_name(figure, [_work(argument, look_up) for argument in arguments])
+
+
+def _number(tree: Tree, look_up: Callable[[str], Quantity | str]) -> Quantity:
+    found = _work(tree, look_up)
+    if isinstance(found, str):
+        raise CannotWorkOut(f"'{found}' is a word where a quantity is wanted")
+    return found
+
+
+def _of_kind(found: Quantity | str, name: str, kind: str) -> Quantity | str:
+    if isinstance(found, Quantity) and found.kind != kind:
+        raise CannotWorkOut(f"{name} is {with_article(found.kind)} where {with_article(kind)} is wanted")
+    return found
+
+
+def _joined(operator: str, left: Quantity, right: Quantity, kind: str) -> Quantity:
+    try:
+        value = {
+            "+": lambda: left.value + right.value,
+            "-": lambda: left.value - right.value,
+            "*": lambda: left.value * right.value,
+            "/": lambda: left.value / right.value,
+        }[operator]()
+        return Quantity(value, kind)
+    except ZeroDivisionError:
+        raise CannotWorkOut("a division by zero") from None
+    except ValueError:  # not-a-number, from over range against over range
+        raise CannotWorkOut("over range against over range has no result") from None

@@ -1,0 +1,105 @@
+"""The rule base as immutable, typed values.
+
+Everything a rule file says becomes one of these records once, on reading; nothing later touches YAML.
+Sentences keep their author's words. Every record that an author can get wrong carries the position it came from.
+
+The records stand in `rules`, `questions`, `parts`, `bench`; all import them from here.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from expert.language.model.bench import Arrival, Bench, Caution, Complaint, Feature, InTime, Machine, Move, PlateValue
+from expert.language.model.parts import Circuit, Fault, Part, Repair
+from expert.language.model.questions import Finding, Measure, Preparation, Question, Reading, WorkOut
+from expert.language.model.rules import (
+    ALWAYS,
+    NOWHERE,
+    All,
+    Any,
+    Conclusion,
+    Condition,
+    Evidence,
+    Is,
+    Narrow,
+    Normal,
+    Not,
+    Position,
+    Rule,
+    Say,
+    Suspect,
+)
+
+if TYPE_CHECKING:
+    from expert.trade.instruments import Instrument
+
+__all__ = [
+    "ALWAYS",
+    "NOWHERE",
+    "All",
+    "Any",
+    "Arrival",
+    "Bench",
+    "Caution",
+    "Circuit",
+    "Complaint",
+    "Conclusion",
+    "Condition",
+    "Evidence",
+    "Fault",
+    "Feature",
+    "Finding",
+    "InTime",
+    "Is",
+    "Machine",
+    "Measure",
+    "Move",
+    "Narrow",
+    "Normal",
+    "Not",
+    "Part",
+    "PlateValue",
+    "Position",
+    "Preparation",
+    "Question",
+    "Reading",
+    "Repair",
+    "Rule",
+    "RuleBase",
+    "Say",
+    "Suspect",
+    "WorkOut",
+]
+
+
+@dataclass(frozen=True, slots=True)
+class RuleBase:
+    """All that the rule files say. Every mapping is keyed by id and keeps the files' order."""
+
+    circuits: Mapping[str, Circuit]
+    parts: Mapping[str, Part]
+    faults: Mapping[str, Fault]
+    questions: Mapping[str, Question]
+    findings: Mapping[str, Finding]
+    work_outs: Mapping[str, WorkOut]
+    rules: Mapping[str, Rule]
+    complaints: Mapping[str, Complaint]
+    cautions: Mapping[str, Caution]
+    features: Mapping[str, Feature]
+    plate_values: Mapping[str, PlateValue]
+    machines: Mapping[str, Machine]
+    instruments: Mapping[str, Instrument]
+    bench: Bench
+    digest: str
+
+    def outcomes(self) -> dict[str, tuple[str, ...]]:
+        """Every fact with its outcomes: questions, findings, faults, machine features, complaints."""
+        facts = {f"machine.{f.id}": f.values for f in self.features.values()}
+        facts |= {f"complaint.{c}": ("yes", "no") for c in self.complaints}
+        facts |= {q.id: q.outcomes for q in self.questions.values()}
+        facts |= {f.id: f.outcomes for f in self.findings.values()}
+        facts |= dict.fromkeys(self.faults, ("present", "absent"))
+        return facts

@@ -1,0 +1,132 @@
+"""Records of the small files: complaints, cautions, the bench and its moves, machine types."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from typing import TYPE_CHECKING
+
+from expert.language.model.rules import NOWHERE, Condition, Position
+
+if TYPE_CHECKING:
+    from expert.trade.quantities.units import Quantity
+
+
+@dataclass(frozen=True, slots=True)
+class Complaint:
+    """What the customer says. `words`: how customers put it, for searching."""
+
+    id: str
+    name: str
+    words: tuple[str, ...]
+    at: Position = field(default=NOWHERE, compare=False)
+
+
+@dataclass(frozen=True, slots=True)
+class Caution:
+    id: str
+    text: str
+    at: Position = field(default=NOWHERE, compare=False)
+
+
+@dataclass(frozen=True, slots=True)
+class Move:
+    """One change of the bench state.
+
+    `needs`: states of which one must already hold, by dimension. `makes`: what holds afterwards.
+    `first`: questions put before the move unless they have an answer, so that what they find is on record.
+    `unless`: when true the move cannot be made. `confirm`: what the technician confirms; the answer is recorded.
+    """
+
+    id: str
+    say: str
+    needs: Mapping[str, tuple[str, ...]]
+    makes: Mapping[str, str]
+    minutes: float
+    steps: tuple[str, ...]
+    cautions: tuple[str, ...]
+    confirm: str
+    unless: Condition
+    first: tuple[str, ...] = ()
+    at: Position = field(default=NOWHERE, compare=False)
+
+
+@dataclass(frozen=True, slots=True)
+class Arrival:
+    """A way a machine may stand when it comes to the bench: the technician's words and the state that follows."""
+
+    id: str
+    say: str
+    state: Mapping[str, str]
+    at: Position = field(default=NOWHERE, compare=False)
+
+
+@dataclass(frozen=True, slots=True)
+class InTime:
+    """What happens to the bench by itself: a state in which `holds` turns into one with `becomes`.
+
+    It counts as having happened once a test was made in the state, or a move leads out of it.
+    """
+
+    holds: Mapping[str, str]
+    becomes: Mapping[str, str]
+
+
+@dataclass(frozen=True, slots=True)
+class Bench:
+    """Bench dimensions with their states, how machines arrive, the safe state, and the moves between states.
+
+    `qualified_only`: combinations of states allowed only to those qualified for live work. `passing_only`: those that
+    are only passed through, with no test or repair made in them. `service`: the questions
+    that must come out sound before any repaired machine goes back to its owner. `opened`: the states that count as
+    opened, and `after_opening`: the questions put before an opened machine goes back unrepaired. `in_time`: what
+    changes by itself.
+    """
+
+    states: Mapping[str, tuple[str, ...]]
+    arrives: Mapping[str, Arrival]
+    safe: Mapping[str, str]
+    qualified_only: tuple[Mapping[str, str], ...]
+    moves: tuple[Move, ...]
+    passing_only: tuple[Mapping[str, str], ...] = ()
+    service: tuple[str, ...] = ()
+    in_time: tuple[InTime, ...] = ()
+    opened: Mapping[str, str] = field(default_factory=dict)
+    after_opening: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Feature:
+    """A property machines differ in, with its possible values; `machine.<id>` in conditions."""
+
+    id: str
+    name: str
+    values: tuple[str, ...]
+    at: Position = field(default=NOWHERE, compare=False)
+
+
+@dataclass(frozen=True, slots=True)
+class PlateValue:
+    """A rating with a unit that a machine states; `plate.<id>` in formulas.
+
+    `part_of`: the rating of the whole to which this one adds up with others, or ''.
+    """
+
+    id: str
+    name: str
+    kind: str
+    unit: str
+    part_of: str = ""
+    at: Position = field(default=NOWHERE, compare=False)
+
+
+@dataclass(frozen=True, slots=True)
+class Machine:
+    """A machine type: its layout in words, its features and its ratings."""
+
+    id: str
+    title: str
+    layout: str
+    features: Mapping[str, str]
+    plate: Mapping[str, Quantity]
+    at: Position = field(default=NOWHERE, compare=False)

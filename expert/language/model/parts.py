@@ -1,0 +1,61 @@
+"""Records of what can be broken: circuits, parts, faults and their repair."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+from expert.language.model.rules import NOWHERE, Position
+
+
+@dataclass(frozen=True, slots=True)
+class Repair:
+    """What mends a fault: minutes, steps, parts and consumables, cautions, and the bench state it needs."""
+
+    minutes: float
+    steps: tuple[str, ...]
+    parts: tuple[str, ...]
+    consumables: tuple[str, ...]
+    cautions: tuple[str, ...]
+    bench: Mapping[str, str]
+
+
+@dataclass(frozen=True, slots=True)
+class Fault:
+    """A way a part can fail. `id` is `part.fault`.
+
+    `explains`: complaints it can account for. `shows`: outcomes of questions it accounts for.
+    `caused_by`: faults that may have brought it about and must be looked for before the new part is fitted.
+    `prove`: questions that must come out sound after the repair.
+    """
+
+    id: str
+    part: str
+    name: str
+    seen: str
+    explains: tuple[str, ...]
+    shows: Mapping[str, tuple[str, ...]]
+    caused_by: tuple[str, ...]
+    dangerous: bool
+    repair: Repair
+    prove: tuple[str, ...]
+    at: Position = field(default=NOWHERE, compare=False)
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    id: str
+    circuit: str
+    name: str
+    where: str
+    applies: Mapping[str, tuple[str, ...]]
+    faults: tuple[Fault, ...]
+    at: Position = field(default=NOWHERE, compare=False)
+
+
+@dataclass(frozen=True, slots=True)
+class Circuit:
+    id: str
+    title: str
+    applies: Mapping[str, tuple[str, ...]]
+    at: Position = field(default=NOWHERE, compare=False)

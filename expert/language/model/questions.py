@@ -1,0 +1,100 @@
+"""Records of what can be asked and worked out: readings, questions, findings, worked-out values."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from typing import TYPE_CHECKING
+
+from expert.language.model.rules import NOWHERE, Condition, Position
+
+if TYPE_CHECKING:
+    from expert.language.formulas.formula import Formula
+    from expert.trade.quantities.units import Quantity
+
+
+@dataclass(frozen=True, slots=True)
+class Reading:
+    """A named band of a measured value: from `low` to `high` (None: no limit). Both None: takes the rest."""
+
+    name: str
+    low: Formula | None
+    high: Formula | None
+    at: Position = field(default=NOWHERE, compare=False)
+
+
+@dataclass(frozen=True, slots=True)
+class Measure:
+    """How a number is taken: kind (`expert.trade.quantities`), unit of a bare number, instrument, range."""
+
+    kind: str
+    instrument: str
+    unit: str
+    believable: tuple[Quantity, Quantity] | None
+    readings: tuple[Reading, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Preparation:
+    """What must be set up before a question can be put, in a bench state of its own, such as covers off."""
+
+    bench: Mapping[str, str]
+    steps: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Question:
+    """One thing to look at or measure. `outcomes` in the order the author gave them.
+
+    `measure` is None for yes/no and choices. `sound` are the outcomes that a sound machine shows (may be empty:
+    an observation that is neither good nor bad). `only_if` must be true before the question may be put.
+    `bench` maps a bench dimension to the state it needs. `second_tests` decide where a reading lies too close to a
+    limit, the best first.
+    """
+
+    id: str
+    circuit: str
+    ask: str
+    outcomes: tuple[str, ...]
+    measure: Measure | None
+    labels: Mapping[str, str]
+    sound: tuple[str, ...]
+    expect: str
+    how: str
+    bench: Mapping[str, str]
+    minutes: float
+    cautions: tuple[str, ...]
+    only_if: Condition
+    applies: Mapping[str, tuple[str, ...]]
+    prepare: Preparation | None = None
+    second_tests: tuple[str, ...] = ()
+    at: Position = field(default=NOWHERE, compare=False)
+
+
+@dataclass(frozen=True, slots=True)
+class Finding:
+    """Something rules conclude: an inner name with its possible values."""
+
+    id: str
+    circuit: str
+    name: str
+    outcomes: tuple[str, ...]
+    at: Position = field(default=NOWHERE, compare=False)
+
+
+@dataclass(frozen=True, slots=True)
+class WorkOut:
+    """A value computed from the plate, the readings and trade functions.
+
+    `assume` gives a value for each reading that the job may lack: a quantity, or a rating (`plate.rated_voltage`).
+    """
+
+    id: str
+    circuit: str
+    name: str
+    kind: str
+    unit: str
+    formula: Formula
+    assume: Mapping[str, Quantity | str]
+    source: str
+    at: Position = field(default=NOWHERE, compare=False)

@@ -1,0 +1,1 @@
+"""A rule base written back as YAML texts."""

@@ -1,0 +1,144 @@
+"""Features and plate values, complaints, cautions, machine types, instruments: the short files."""
+
+from __future__ import annotations
+
+from types import MappingProxyType
+
+from expert.language import model
+from expert.language.reading import shapes
+from expert.language.reading.draft import Draft, entries
+from expert.language.reading.quantities import read_kind, read_named, read_one, read_unit
+from expert.language.reading.reader import Reader
+from expert.language.reading.record import Record
+from expert.language.yaml.nodes import Node
+from expert.trade.quantities.units import Quantity, difference_of
+from expert.trade.sensors.instruments import Instrument, Range
+
+
+def read_features(reader: Reader, root: Node, draft: Draft) -> None:
+    """What machines differ in, and what their rating plates state."""
+    file = Record(reader, root, shapes.FEATURES_FILE)
+    for name, key, value in draft.own(reader, "feature", file.node_of("features")):
+        before = reader.refusals
+        record = Record(reader, value, shapes.FEATURE, key)
+        values = tuple(reader.text(item, "a value") for item in reader.distinct(record.list_of("values")))
+        if len(values) == 1:
+            reader.refuse(record.key_node("values"), "too-few-outcomes", f"{name} has one value only; two are needed")
+        feature = model.Feature(name, record.text("name"), values, reader.at(key))
+        if reader.refusals == before:
+            draft.features[name] = feature
+    for name, key, value in draft.own(reader, "plate value", file.node_of("plate")):
+        before = reader.refusals
+        record = Record(reader, value, shapes.PLATE_VALUE, key)
+        kind = read_kind(record, "measure")
+        whole = record.node_of("part_of")
+        part_of = "" if whole is None else reader.name(whole, "plate value")
+        if part_of and reader.names.kinds.get(f"plate.{part_of}") not in (None, kind):
+            reader.refuse(whole or key, "wrong-kind", f"'{part_of}' is of another kind; a part and its whole are alike")
+        unit = read_unit(record, "unit", kind)
+        plate = model.PlateValue(name, record.text("name"), kind, unit, part_of, reader.at(key))
+        if reader.refusals == before:
+            draft.plate_values[name] = plate
+
+
+def read_complaints(reader: Reader, root: Node, draft: Draft) -> None:
+    """What customers say."""
+    file = Record(reader, root, shapes.COMPLAINTS_FILE)
+    for name, key, value in draft.own(reader, "complaint", file.node_of("complaints")):
+        before = reader.refusals
+        record = Record(reader, value, shapes.COMPLAINT, key)
+        complaint = model.Complaint(name, record.text("name"), record.texts("words"), reader.at(key))
+        if reader.refusals == before:
+            draft.complaints[name] = complaint
+
+
+def read_cautions(reader: Reader, root: Node, draft: Draft) -> None:
+    """The sentences shown before a dangerous step."""
+    file = Record(reader, root, shapes.CAUTIONS_FILE)
+    for name, key, value in draft.own(reader, "caution", file.node_of("cautions")):
+        before = reader.refusals
+        caution = model.Caution(name, reader.text(value, "the caution"), reader.at(key))
+        if reader.refusals == before:
+            draft.cautions[name] = caution
+
+
+def read_machine(reader: Reader, root: Node, draft: Draft) -> None:
+    """A machine type, with every feature and ratings in the units that the features file names."""
+    before = reader.refusals
+    file = Record(reader, root, shapes.MACHINE_FILE)
+    name = file.text("machine")
+    features = {}
+    for feature, key, value in entries(reader, file.node_of("features"), "'features'"):
+        if reader.name(key, "feature"):
+            outcomes = reader.outcomes(value, f"machine.{feature}")
+            features[feature] = outcomes[0] if outcomes else ""
+            if len(outcomes) > 1:
+                reader.refuse(value, "wrong-shape", f"{feature} has several values here; a machine has one")
+    plate = read_plate(reader, file.node_of("plate"), draft)
+    at = reader.at(file.node_of("machine") or root)
+    machine = model.Machine(
+        name, file.text("title"), file.text("layout"), MappingProxyType(features), MappingProxyType(plate), at
+    )
+    mine = draft.names.places["machine"].get(name) == at
+    if mine:
+        draft.nodes["machine", name] = (reader.path, root)
+    if mine and reader.refusals == before:
+        draft.machines[name] = machine
+
+
+def read_plate(reader: Reader, node: Node | None, draft: Draft) -> dict[str, Quantity]:
+    """Ratings of a machine, each of the kind that the features file gives it; a bare number has its unit."""
+    plate = {}
+    for rating, key, value in entries(reader, node, "'plate'"):
+        if reader.name(key, "plate value"):
+            known = draft.plate_values.get(rating)
+            quantity = read_one(reader, value, known.kind if known else "", known.unit if known else "")
+            if quantity is not None:
+                plate[rating] = quantity
+    return plate
+
+
+def read_instruments(reader: Reader, root: Node, draft: Draft) -> None:
+    """Meters and gauges with their accuracy."""
+    file = Record(reader, root, shapes.INSTRUMENTS_FILE)
+    for name, key, value in draft.own(reader, "instrument", file.node_of("instruments")):
+        before = reader.refusals
+        instrument = _instrument(Record(reader, value, shapes.INSTRUMENT, key), name)
+        if reader.refusals == before:
+            draft.instruments[name] = instrument
+
+
+def _instrument(record: Record, name: str) -> Instrument:
+    reader = record.reader
+    kind = read_kind(record, "measures")
+    difference = difference_of(kind)
+    ranges = tuple(_range(Record(reader, item, shapes.RANGE), kind) for item in record.list_of("ranges"))
+    keys = set(record.written)
+    if ("class" in keys) != ("full_scale" in keys):
+        reader.refuse(record.node, "no-accuracy", "'class' and 'full_scale' go together")
+    ways = [way for way in ("ranges", "class", "plus_minus", "percent") if way in keys]
+    if not ways or ("ranges" in ways and "percent" in ways):
+        message = "the accuracy is given by one of 'ranges', 'class' with 'full_scale', 'plus_minus' or 'percent'"
+        reader.refuse(record.node, "no-accuracy", message)
+    return Instrument(
+        id=name,
+        name=record.text("name"),
+        measures=kind,
+        ranges=ranges,
+        class_percent=record.number("class"),
+        full_scale=read_named(record, "full_scale", kind),
+        plus_minus=read_named(record, "plus_minus", difference),
+        percent=record.number("percent"),
+        leads=read_named(record, "leads", difference),
+        owned="owned" not in keys or record.yes("owned"),
+    )
+
+
+def _range(record: Record, kind: str) -> Range:
+    step = read_named(record, "step", difference_of(kind))
+    return Range(
+        up_to=read_named(record, "up_to", kind),
+        percent=record.number("percent") or 0.0,
+        digits=record.number("digits") or 0.0,
+        step=step if step is not None else Quantity(0.0, difference_of(kind) if kind else "number"),
+    )

@@ -1,0 +1,215 @@
+"""Answers files (`expert bench --answers FILE`) and the same fields inside a worked case.
+
+Answers stay text, as typed at the prompt: the dialogue makes of them what it makes of typing. Names are checked here.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from pathlib import Path
+from types import MappingProxyType
+
+from expert.language.load import file_text, tree_of
+from expert.language.model import NOWHERE, Machine, Position, RuleBase
+from expert.language.problems import Problem, RulesRefused
+from expert.language.reading import shapes
+from expert.language.reading.draft import Draft, entries
+from expert.language.reading.names import Names
+from expert.language.reading.quantities import read_one
+from expert.language.reading.reader import Reader
+from expert.language.reading.record import Record
+from expert.language.reading.survey import Survey
+from expert.language.records.short_files import read_machine
+from expert.language.worked.plate_choices import conditions_behind_limits, features_behind_limits
+from expert.language.yaml.nodes import Node, Pairs
+from expert.trade.quantities.ranges import written_range
+
+
+@dataclass(frozen=True, slots=True)
+class JobAnswers:
+    """Everything that is typed in one job.
+
+    `machine`: as written, a shipped type or a path; `machine_type` is its record. `plate`: ratings, features and
+    conditions as typed at the plate prompt. `rest`: 'sound' when every other question comes out as on a sound machine.
+    `after_repair` None: nothing is repaired.
+    """
+
+    machine: str
+    machine_type: Machine
+    complaints: tuple[str, ...]
+    answers: Mapping[str, str]
+    plate: Mapping[str, str]
+    qualified_for_live_work: bool
+    arrives: str
+    rest: str
+    after_repair: Mapping[str, str] | None
+    at: Position = field(default=NOWHERE, compare=False)
+    places: Mapping[tuple[str, str], Position] = field(default_factory=dict, compare=False)
+
+    def place(self, part: str, name: str) -> Position:
+        """Where a value stands: `part` is plate, answers or after_repair; the whole where it is not written."""
+        return self.places.get((part, name), self.at)
+
+
+def load_answers(file: Path, base: RuleBase) -> JobAnswers:
+    """One answers file. Raises RulesRefused with every problem."""
+    text, problems = file_text(file)
+    if problems:
+        raise RulesRefused(problems)
+    return read_answers(str(file), text, base)
+
+
+def read_answers(path: str, text: str, base: RuleBase) -> JobAnswers:
+    """One answers file from its text; a machine's path counts from the folder of `path`. Raises RulesRefused."""
+    problems: list[Problem] = []
+    _, root = tree_of(path, text, problems)
+    job = None
+    if root is not None:
+        reader = Reader(path, names_of(base), problems)
+        job = read_job(Record(reader, root, shapes.ANSWERS_FILE), base, root)
+    if problems or job is None:
+        raise RulesRefused(problems)
+    return job
+
+
+def load_machine(file: Path, base: RuleBase) -> Machine:
+    """A machine file that stands outside the rule base. Raises RulesRefused with every problem."""
+    text, problems = file_text(file)
+    if problems:
+        raise RulesRefused(problems)
+    return read_machine_text(str(file), text, base)
+
+
+def read_machine_text(path: str, text: str, base: RuleBase) -> Machine:
+    """A machine from the text of its file. Raises RulesRefused with every problem."""
+    problems: list[Problem] = []
+    draft = _outside(base)
+    _, root = tree_of(path, text, problems)
+    Survey(draft.names, problems).declare("machine", path, root)
+    if root is not None:
+        read_machine(Reader(path, draft.names, problems), root, draft)
+    if problems:
+        raise RulesRefused(problems)
+    return next(iter(draft.machines.values()))
+
+
+def names_of(base: RuleBase) -> Names:
+    """The names of a finished rule base, for reading files that mention them."""
+    names = Names()
+    for space, records in (
+        ("question", base.questions),
+        ("fault", base.faults),
+        ("complaint", base.complaints),
+        ("caution", base.cautions),
+        ("feature", base.features),
+        ("plate value", base.plate_values),
+        ("machine", base.machines),
+        ("arrival", base.bench.arrives),
+    ):
+        names.places[space] = dict.fromkeys(records, NOWHERE)
+    names.outcomes = dict(base.outcomes())
+    return names
+
+
+def _outside(base: RuleBase) -> Draft:
+    """A draft in which a machine from elsewhere can be read, even one that bears a shipped type's name."""
+    names = names_of(base)
+    names.places["machine"] = {}
+    return Draft(names, features=dict(base.features), plate_values=dict(base.plate_values))
+
+
+def read_job(record: Record, base: RuleBase, at: Node) -> JobAnswers | None:
+    """The fields that answers files and cases share; None if the machine is not known."""
+    reader = record.reader
+    machine = _machine(record, base)
+    arrives = record.node_of("arrives")
+    plate = record.node_of("plate")
+    after = record.node_of("after_repair")
+    complaints = record.names("complaints", "complaint")
+    complained = record.node_of("complaints")
+    if complained is not None and not record.list_of("complaints"):
+        reader.refuse(complained, "empty-value", "'complaints' is empty; a job has at least one")
+    job = JobAnswers(
+        machine=record.text("machine"),
+        machine_type=machine or _NO_MACHINE,
+        complaints=complaints,
+        answers=_answers(reader, record.node_of("answers"), "'answers'"),
+        plate=MappingProxyType(_plate(reader, plate, base)),
+        qualified_for_live_work=record.yes("qualified_for_live_work"),
+        arrives="" if arrives is None else reader.name(arrives, "arrival"),
+        rest=record.word("rest", ("sound",)),
+        after_repair=None if after is None else _answers(reader, after, "'after_repair'"),
+        at=reader.at(at),
+        places=MappingProxyType(_places(record)),
+    )
+    return job if machine is not None else None
+
+
+def _plate(reader: Reader, node: Node | None, base: RuleBase) -> dict[str, str]:
+    """What is typed at the plate prompt: ratings, the features behind limits, and conditions such as the altitude."""
+    features, conditions = features_behind_limits(base), conditions_behind_limits(base)
+    plate = {}
+    for name, key, value in entries(reader, node, "'plate'"):
+        text = reader.text(value, f"'{name}'")
+        if name in features:
+            reader.outcomes(value, f"machine.{name}")
+        elif name in base.plate_values:
+            # A range such as 220-240 V is no single quantity; the plate prompt knows what it means.
+            if written_range(text) is None:
+                read_one(reader, value, base.plate_values[name].kind, base.plate_values[name].unit)
+        elif name in conditions:
+            read_one(reader, value, conditions[name].kind)
+        elif name in base.features:
+            message = f"no limit rests on the feature '{name}'; where a machine differs in it, write a machine file"
+            reader.refuse(key, "unknown-name", message)
+            continue
+        else:
+            instead = reader.names.instead(name, [*base.plate_values, *features, *conditions])
+            reader.refuse(key, "unknown-name", f"there is no plate value '{name[:60]}'{instead}")
+            continue
+        plate[name] = text
+    return plate
+
+
+_NO_MACHINE = Machine("", "", "", MappingProxyType({}), MappingProxyType({}))
+
+
+def _answers(reader: Reader, node: Node | None, what: str) -> Mapping[str, str]:
+    """Question -> what is typed. May be empty: then nothing can be told."""
+    if node is None or (type(node) is Pairs and not node.entries):
+        return MappingProxyType({})
+    answers = {}
+    for question, key, value in entries(reader, node, what):
+        if reader.name(key, "question"):
+            answers[question] = reader.text(value, f"the answer to {question}")
+    return MappingProxyType(answers)
+
+
+def _places(record: Record) -> dict[tuple[str, str], Position]:
+    """Where each value stands that is typed as it is written."""
+    return {
+        (part, name): record.reader.at(value)
+        for part in ("plate", "answers", "after_repair")
+        if type(node := record.node_of(part)) is Pairs
+        for name, (_, value) in node.entries.items()
+    }
+
+
+def _machine(record: Record, base: RuleBase) -> Machine | None:
+    """A shipped machine type by its id, or the machine in a file, found from where the answers stand."""
+    reader, node = record.reader, record.node_of("machine")
+    text = record.text("machine")
+    if node is None or not text:
+        return None
+    if not text.endswith((".yaml", ".yml")) and "/" not in text:
+        return base.machines.get(reader.name(node, "machine"))
+    file = Path(reader.path).parent / text
+    if not file.is_file() and not Path(text).is_file():
+        reader.refuse(node, "unreadable-file", f"there is no machine file '{text[:120]}'")
+        return None
+    try:
+        return load_machine(file if file.is_file() else Path(text), base)
+    except RulesRefused as refused:
+        reader.problems.extend(refused.problems)
+        return None

@@ -121,15 +121,18 @@ def danger_not_told(base: RuleBase) -> Iterator[Problem]:
 
 
 def unused_outcome(base: RuleBase) -> Iterator[Problem]:
-    """An outcome of a question with more than two that no condition and no fault's `shows` mentions."""
-    used: dict[str, set[str]] = {}
+    """An outcome of a question with more than two that no condition, no fault's `shows` and no `sound` mentions."""
+    used: dict[str, set[str]] = {question.id: set(question.sound) for question in base.questions.values()}
+    tested = set()
     for test in _tests(base):
         used.setdefault(test.fact, set()).update(test.outcomes)
+        tested.add(test.fact)
     for fault in base.faults.values():
         for question, outcomes in fault.shows.items():
             used.setdefault(question, set()).update(outcomes)
+            tested.add(question)
     for record in base.questions.values():
-        if record.id in used and len(record.outcomes) > 2:
+        if record.id in tested and len(record.outcomes) > 2:
             for outcome in _idle(record, used[record.id]):
                 yield Problem(record.at, f"note: no rule uses '{outcome}' of {record.id}", "unused-outcome")
 

@@ -34,7 +34,7 @@ from expert.language.model.rules import (
 )
 
 if TYPE_CHECKING:
-    from expert.trade.instruments import Instrument
+    from expert.trade.sensors.instruments import Instrument
 
 __all__ = [
     "ALWAYS",

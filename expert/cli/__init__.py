@@ -1,0 +1,35 @@
+"""The command line: parses words and calls the packages. Nothing is decided here.
+
+One module for each group of people: `bench.py`, `rules.py`, `shop.py`, `figures.py`; what they share is in `shared.py`.
+Exit code 0: done; 1: ran, and found something wrong; 2: bad usage or bad input. Problems go to standard error.
+Imports stand inside the commands, so that each starts without what it does not need.
+"""
+
+from __future__ import annotations
+
+import click
+
+from expert.cli import bench, figures, rules, shop
+
+
+@click.group(context_settings={"help_option_names": ["-h", "--help"], "max_content_width": 79})
+@click.version_option(package_name="bench-expert", prog_name="expert")
+def main() -> None:
+    """From complaint to sealed trace: the bench expert for espresso machines.
+
+    A machine comes in with a complaint. expert bench makes it safe, finds the part at fault, leads through the repair,
+    has it proved, and leaves a record that can be audited.
+    """
+
+
+# In the order of the people who use them: bench, rules, shop, everybody.
+for _command in (
+    bench.bench,
+    bench.resume,
+    bench.demo,
+    rules.check,
+    rules.cases,
+    shop.audit,
+    figures.figure,
+):
+    main.add_command(_command)

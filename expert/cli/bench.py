@@ -1,0 +1,104 @@
+"""For whoever stands at the bench: open a job, go on with one, watch a demo."""
+
+from __future__ import annotations
+
+import json
+import sys
+from pathlib import Path
+
+import click
+
+from expert.cli.shared import JOBS, RULES, UNITS, load, now, refuse
+
+
+@click.command()
+@RULES
+@JOBS
+@click.option("--job", "number", default=None, help="Job number [the next free one].")
+@click.option(
+    "--answers", type=click.Path(path_type=Path), default=None, help="Play the job from an answers file (YAML)."
+)
+@click.option("--json", "as_json", is_flag=True, help="With --answers: print the outcome as one JSON object.")
+@click.option("--plain", is_flag=True, help="Plain lines even at a terminal.")
+@UNITS
+def bench(
+    rules: Path | None,
+    jobs: Path | None,
+    number: str | None,
+    answers: Path | None,
+    as_json: bool,
+    plain: bool,
+    units: str,
+) -> None:
+    """Open a job and talk it through, from intake to close.
+
+    Answers are typed at the prompt; help lists what else can be typed. Every answer is on the disk before the next
+    question appears.
+
+    What an answers file holds, and each key that --json prints, stands in rules/README.md, under "Worked cases and
+    answers files".
+    """
+    from expert.dialogue.opening import open_job, play_answers
+    from expert.dialogue.outcome import in_words
+    from expert.dialogue.unattended import CannotPlay
+    from expert.language.problems import RulesRefused
+    from expert.language.shipped import shipped
+    from expert.trace.errors import TraceError
+
+    if as_json and answers is None:
+        refuse("--json goes with --answers FILE")
+    knowledge = load(rules)
+    try:
+        if answers is not None:
+            result = play_answers(knowledge, rules or shipped("rules"), answers, jobs, number, now, units)
+            click.echo(json.dumps(result, indent=2) if as_json else in_words(result))
+        else:
+            open_job(knowledge, rules or shipped("rules"), jobs, number, now, plain, units)
+    except RulesRefused as refused:
+        refuse(*refused.problems)
+    except (TraceError, CannotPlay) as problem:
+        refuse(problem)
+
+
+@click.command()
+@RULES
+@JOBS
+@click.option("--plain", is_flag=True, help="Plain lines even at a terminal.")
+@click.argument("trace")
+def resume(rules: Path | None, jobs: Path | None, plain: bool, trace: str) -> None:
+    """Go on with a job where it stopped or crashed. TRACE is a job number or the path of a trace.
+
+    The job keeps the units that it was opened with.
+    """
+    from expert.dialogue.opening import resume_job, trace_path
+    from expert.language.shipped import shipped
+    from expert.trace.errors import TraceError
+
+    try:
+        sys.exit(resume_job(load, rules or shipped("rules"), trace_path(trace, jobs), now, plain))
+    except TraceError as problem:
+        refuse(problem)
+
+
+@click.command()
+@RULES
+@click.option("--fast", is_flag=True, help="Without pauses.")
+@click.option("--list", "listed", is_flag=True, help="List the demo jobs.")
+@click.argument("name", required=False)
+def demo(rules: Path | None, fast: bool, listed: bool, name: str | None) -> None:
+    """Play a saved demo job through the real dialogue; nothing needs to be typed. NAME: which one [the first]."""
+    from expert.dialogue.demo import NoSuchDemo, demo_named, listing, play_here
+    from expert.language.shipped import shipped
+    from expert.trace.errors import TraceError
+
+    knowledge = load(rules)
+    try:
+        folder = shipped("transcripts_demo")
+        if listed:
+            click.echo("\n".join(listing(folder, knowledge)))
+        else:
+            play_here(demo_named(folder, name), knowledge, fast)
+    except (TraceError, NoSuchDemo, FileNotFoundError) as problem:
+        refuse(problem)
+    except KeyboardInterrupt:
+        click.echo("\nThe demo was stopped.")

@@ -1,0 +1,63 @@
+"""For whoever edits the rules: verify them, and play their worked cases."""
+
+from __future__ import annotations
+
+import sys
+from pathlib import Path
+
+import click
+
+from expert.cli.shared import load, refuse
+from expert.trade.counting import counted
+
+
+@click.command()
+@click.argument("rules", type=click.Path(path_type=Path), required=False)
+@click.option("--advice/--no-advice", default=True, help="Also tell what could be better.")
+def check(rules: Path | None, advice: bool) -> None:
+    """Verify a rule base: every problem with file, line and column.
+
+    Exit code 2 when the rules are refused, else 0: advice is not wrong.
+    """
+    from expert.workbench.check import advice as advice_on
+
+    base = load(rules).base
+    found = advice_on(base) if advice else ()
+    for problem in found:
+        click.echo(str(problem), err=True)
+    click.echo(
+        f"{counted(len(base.rules), 'rule')}, {counted(len(base.questions), 'question')}, "
+        f"{counted(len(base.faults), 'fault')} of {counted(len(base.parts), 'part')}: no problem, "
+        f"{counted(len(found), 'piece of advice', 'pieces of advice')}"
+    )
+
+
+@click.command()
+@click.argument("rules", type=click.Path(path_type=Path), required=False)
+@click.option("--only", default="", help="Only cases whose name contains this.")
+@click.option("--verbose", "-v", is_flag=True, help="Show the questions that each case asked.")
+def cases(rules: Path | None, only: str, verbose: bool) -> None:
+    """Run the worked cases of a rule base through the real dialogue."""
+    from expert.dialogue.answer_checks import refuse_silly_answers
+    from expert.dialogue.opening import shop_of
+    from expert.language.problems import RulesRefused
+    from expert.language.shipped import shipped
+    from expert.language.worked.cases import load_cases
+    from expert.workbench.cases import run_case
+
+    knowledge = load(rules)
+    try:
+        worked = [case for case in load_cases(rules or shipped("rules"), knowledge.base) if only in case.id]
+        refuse_silly_answers(knowledge, shop_of(knowledge), [case.job for case in worked])
+    except RulesRefused as refused:
+        refuse(*refused.problems)
+    failed = 0
+    for case in worked:
+        verdict = run_case(knowledge, shop_of(knowledge), case)
+        failed += bool(verdict.problems)
+        for problem in verdict.problems:
+            click.echo(str(problem), err=True)
+        if verbose:
+            click.echo(f"{case.id}: {verdict.minutes:g} min: {', '.join(verdict.asked)}")
+    click.echo(f"{counted(len(worked), 'case')}, {len(worked) - failed} as expected, {failed} not")
+    sys.exit(1 if failed or not worked else 0)

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 
 from expert.dialogue.asking import NO, YES, NotAnAnswer, cannot_tell, put_question, show_cautions
 from expert.dialogue.job import Job, Prompt, Talk
-from expert.engine.bench import BenchMap, Route, after, in_time, satisfies
+from expert.engine.bench import BenchMap, Route, after, in_time, satisfies, terms_for
 from expert.language.model import Move, Preparation, Question
 from expert.trace.records import CannotMove, Moved, MoveOffered, Put
 from expert.trace.why import Why
@@ -21,8 +21,9 @@ def bench_map(job: Job, qualified: bool | None = None, any_move: bool = False) -
 
     `qualified` and `any_move` ask what would be open to somebody qualified, or if what could not be done could be.
     """
-    barred: frozenset[str] = frozenset() if any_move else job.impossible
-    return BenchMap(job.base.bench, job.qualified if qualified is None else qualified, job.state.truth, barred)
+    impossible: frozenset[str] = frozenset() if any_move else job.impossible
+    live_work = job.qualified if qualified is None else qualified
+    return job.knowledge.bench_maps[terms_for(job.base.bench, live_work, job.state.truth, impossible)]
 
 
 def offer_again(talk: Talk, route: Route | None) -> bool:

@@ -105,9 +105,8 @@ def _complaint_ends(job: Job, picture: Picture, complaint: str) -> tuple[str, tu
 
 def _may_be_sound(job: Job, complaint: str, last: Weighed) -> bool:
     """Whether the last suspect may be innocent: normal behaviour is not ruled out, or the evidence speaks for it."""
-    fired = (job.base.rules[rule] for rule in job.base.rules if rule in job.state.fired)
     normal = job.knowledge.normal_rules.get(complaint, ())
-    return evidence_of(fired).get(last.fault, 0) < 0 or any(
+    return evidence_of(job.knowledge, job.state.fired).get(last.fault, 0) < 0 or any(
         job.state.truth(job.base.rules[rule].when) is not False for rule in normal
     )
 

@@ -48,33 +48,56 @@ def in_time(bench: Bench, state: BenchState) -> BenchState:
     return state
 
 
-class BenchMap:
-    """The moves open to one technician: without live work for those who are not qualified for it.
+@dataclass(frozen=True, slots=True)
+class Terms:
+    """What routes depend on beside the bench file: two jobs on the same terms have the same routes.
 
-    `holds` tells whether a condition on facts is true (None: not known); a move whose `unless` is true, or that
-    the technician has reported as impossible, is left out.
+    `moves`: ids of the moves that are open. `barred`: combinations of states that the bench is not brought into, also
+    not on the way to another; `passed`: those that it is only brought through, with no work done in them.
     """
 
-    def __init__(
-        self,
-        bench: Bench,
-        qualified: bool,
-        holds: Callable[[Condition], bool | None],
-        impossible: Iterable[str] = (),
-    ) -> None:
+    moves: frozenset[str]
+    barred: tuple[BenchState, ...]
+    passed: tuple[BenchState, ...]
+
+
+def terms_for(
+    bench: Bench,
+    qualified: bool,
+    holds: Callable[[Condition], bool | None],
+    impossible: Iterable[str] = (),
+    barred: Iterable[Mapping[str, str]] = (),
+) -> Terms:
+    """The terms for one technician at one machine: without live work for those who are not qualified for it.
+
+    `holds` tells whether a condition on facts is true (None: not known); a move whose `unless` is true, or that
+    the technician has reported as `impossible`, is left out. `barred`: further combinations of states to keep out of.
+    """
+    out = set(impossible)
+    return Terms(
+        moves=frozenset(move.id for move in bench.moves if move.id not in out and holds(move.unless) is not True),
+        barred=tuple(_pattern(states) for states in (*(() if qualified else bench.qualified_only), *barred)),
+        passed=tuple(_pattern(states) for states in bench.passing_only),
+    )
+
+
+class BenchMap:
+    """The bench on given terms: which states may be worked in, and the cheapest routes, each worked out once."""
+
+    def __init__(self, bench: Bench, terms: Terms) -> None:
         self._bench = bench
-        self._qualified = qualified
-        barred = set(impossible)
-        self._moves = [m for m in bench.moves if m.id not in barred and holds(m.unless) is not True]
-        self._routes: dict[BenchState, dict[BenchState, Route]] = {}
+        self._terms = terms
+        self._moves = [move for move in bench.moves if move.id in terms.moves]
+        self._places: dict[BenchState, list[_Place]] = {}
+        self._routes: dict[tuple[BenchState, BenchState], Route | None] = {}
 
     def allowed(self, state: BenchState) -> bool:
-        """Whether this technician may bring the bench into the state."""
-        return self._qualified or not any(satisfies(state, only) for only in self._bench.qualified_only)
+        """Whether the bench may be brought into the state."""
+        return not any(_fits(state, barred) for barred in self._terms.barred)
 
     def may_stay(self, state: BenchState) -> bool:
-        """Whether this technician may work in the state, and not only pass through it."""
-        return self.allowed(state) and not any(satisfies(state, passed) for passed in self._bench.passing_only)
+        """Whether one may work in the state, and not only pass through it."""
+        return self.allowed(state) and not any(_fits(state, passed) for passed in self._terms.passed)
 
     def stands(self, state: BenchState, wanted: Mapping[str, str]) -> bool:
         """Whether the bench stands as wanted, or will by itself: a machine just switched on is warm in a while."""
@@ -82,11 +105,11 @@ class BenchMap:
 
     def route(self, start: BenchState, wanted: Mapping[str, str]) -> Route | None:
         """The cheapest route to a state that satisfies `wanted`; None when there is none."""
-        reached = self._routes.get(start)
-        if reached is None:
-            reached = self._routes[start] = self._reach(start)
-        fitting = [route for state, route in reached.items() if self.stands(state, wanted) and self.may_stay(state)]
-        return min(fitting, key=lambda route: (route.minutes, len(route.moves)), default=None)
+        key = start, _pattern(wanted)
+        if key not in self._routes:
+            fitting = (place.route for place in self._places_from(start) if place.stands(key[1]))
+            self._routes[key] = next(fitting, None)
+        return self._routes[key]
 
     def route_through(self, start: BenchState, first: Mapping[str, str], wanted: Mapping[str, str]) -> Route | None:
         """The cheapest route to `first`, where something is set up, and from there to `wanted`."""
@@ -101,6 +124,17 @@ class BenchMap:
         for move in route.moves:
             start = after(in_time(self._bench, start), move.makes)
         return start
+
+    def _places_from(self, start: BenchState) -> list[_Place]:
+        """The states within reach in which work may be done, the cheapest first; of equals the one with fewer moves."""
+        if start not in self._places:
+            reached = sorted(self._reach(start).items(), key=lambda item: (item[1].minutes, len(item[1].moves)))
+            self._places[start] = [
+                _Place(frozenset(state), frozenset(in_time(self._bench, state)), route)
+                for state, route in reached
+                if self.may_stay(state)
+            ]
+        return self._places[start]
 
     def _reach(self, start: BenchState) -> dict[BenchState, Route]:
         """Every state within reach, each with its cheapest route (shortest paths, Dijkstra 1959)."""
@@ -123,3 +157,35 @@ class BenchMap:
                     number += 1
                     heapq.heappush(waiting, (minutes + move.minutes, number, further, (*moves, move)))
         return done
+
+
+@dataclass(frozen=True, slots=True)
+class _Place:
+    """A state within reach, what becomes of it in time, and the cheapest route to it."""
+
+    now: frozenset[tuple[str, str]]
+    in_time: frozenset[tuple[str, str]]
+    route: Route
+
+    def stands(self, wanted: BenchState) -> bool:
+        return self.now.issuperset(wanted) or self.in_time.issuperset(wanted)
+
+
+class BenchMaps(dict[Terms, BenchMap]):
+    """The map for each of the terms that jobs have come upon; made the first time it is asked for."""
+
+    def __init__(self, bench: Bench) -> None:
+        super().__init__()
+        self._bench = bench
+
+    def __missing__(self, terms: Terms) -> BenchMap:
+        made = self[terms] = BenchMap(self._bench, terms)
+        return made
+
+
+def _pattern(states: Mapping[str, str]) -> BenchState:
+    return tuple(states.items())
+
+
+def _fits(state: BenchState, pattern: BenchState) -> bool:
+    return all(pair in state for pair in pattern)

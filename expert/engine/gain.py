@@ -36,7 +36,7 @@ class Effect:
     """What one outcome would do.
 
     Suspects cleared and confirmed, decibans moved, a complaint answered as normal, a danger met that concerns a
-    suspect, a contradiction with what is known.
+    suspect, a contradiction with what is known. `moved`: all whose standing would change.
     """
 
     cleared: frozenset[str]
@@ -45,29 +45,35 @@ class Effect:
     normal: bool
     danger: bool
     clash: bool
+    moved: frozenset[str]
 
     def touches(self, suspects: Iterable[str]) -> bool:
         """Whether the standing of one of these suspects would change, a complaint be answered or a danger met."""
-        return self.normal or self.danger or any(self.bears_on(suspect) for suspect in suspects)
+        return self.normal or self.danger or not self.moved.isdisjoint(suspects)
 
     def bears_on(self, suspect: str) -> bool:
         """Whether the standing of this suspect would change."""
-        return suspect in self.cleared or suspect in self.confirmed or bool(self.decibans.get(suspect))
+        return suspect in self.moved
 
 
 def effect_of(knowledge: Knowledge, change: Change, picture: Picture) -> Effect:
     """The engine's change, seen from the suspects."""
-    suspects = {suspect.fault for suspect in picture.suspects}
-    faults = knowledge.base.faults
-    after = {fact: left for fact, (_, left) in change.narrowed.items()}
-    fired = set(change.fired)
+    faults, fired = knowledge.base.faults, set(change.fired)
+    left = {fact: after for fact, (_, after) in change.narrowed.items()}
+    cleared = frozenset(fact for fact, after in left.items() if after == ("absent",) and fact in faults)
+    confirmed = frozenset(fact for fact, after in left.items() if after == ("present",) and fact in faults)
+    decibans = evidence_of(knowledge, change.fired)
     return Effect(
-        cleared=frozenset(fact for fact, left in after.items() if fact in faults and left == ("absent",)),
-        confirmed=frozenset(fact for fact, left in after.items() if fact in faults and left == ("present",)),
-        decibans=evidence_of(knowledge.base.rules[rule] for rule in change.fired),
-        normal=any(fired & set(knowledge.normal_rules.get(complaint, ())) for complaint in picture.complaints_open),
-        danger=any(rule in knowledge.stopping and knowledge.named[rule] & suspects for rule in fired),
-        clash=any(not left for left in after.values()),
+        cleared=cleared,
+        confirmed=confirmed,
+        decibans=decibans,
+        normal=any(not fired.isdisjoint(knowledge.normal_rules.get(c, ())) for c in picture.complaints_open),
+        danger=any(
+            knowledge.named[rule] & {suspect.fault for suspect in picture.suspects}
+            for rule in fired & knowledge.stopping
+        ),
+        clash=any(not after for after in left.values()),
+        moved=cleared | confirmed | {fault for fault, moved in decibans.items() if moved},
     )
 
 
@@ -92,15 +98,36 @@ def expected_gain(
     knowledge: Knowledge, question: Question, effects: Mapping[str, Effect], belief: Mapping[str, float]
 ) -> float:
     """Expected information of a question about which explanation is true, in bits; 0 when it separates nothing."""
-    seen = {explanation: _outcome_shares(knowledge, question, effects, explanation) for explanation in belief}
+    seen = _seen_under(knowledge, question, effects, belief)
     gain = 0.0
     for outcome in effects:
-        chance = sum(belief[explanation] * seen[explanation][outcome] for explanation in belief)
+        chance = sum(share * seen[explanation][outcome] for explanation, share in belief.items())
         for explanation, share in belief.items():
             given = seen[explanation][outcome]
             if given > 0 and share > 0:
                 gain += share * given * log2(given / chance)
     return max(gain, 0.0)
+
+
+def _seen_under(
+    knowledge: Knowledge, question: Question, effects: Mapping[str, Effect], belief: Mapping[str, float]
+) -> dict[str, dict[str, float]]:
+    """For each explanation, how often each outcome is to be expected if it is true.
+
+    All faults that the question has nothing to do with would see the same, so this is worked out for one of them.
+    """
+    faults = knowledge.base.faults
+    moved = frozenset().union(*(effect.moved for effect in effects.values()))
+    apart = {
+        SOMETHING_ELSE,
+        *moved,
+        *(fault for fault in belief if fault in faults and question.id in faults[fault].shows),
+    }
+    alike = _outcome_shares(knowledge, question, effects, "")
+    return {
+        explanation: _outcome_shares(knowledge, question, effects, explanation) if explanation in apart else alike
+        for explanation in belief
+    }
 
 
 def _outcome_shares(

@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 
+from expert.engine.bench import BenchMaps
 from expert.engine.from_rules import network_of
 from expert.engine.network import Network
 from expert.language.model import Condition, Evidence, Is, Narrow, Normal, Not, Rule, RuleBase, Say, Suspect
@@ -38,7 +39,13 @@ def faults_named(rule: Rule) -> frozenset[str]:
 
 @dataclass(frozen=True)
 class Knowledge:
-    """The rule base with its compiled network and the indexes the planner needs."""
+    """The rule base with its compiled network and the indexes the planner needs.
+
+    By complaint: the faults that explain it and the rules that call it normal. By finding or fault: the rules that
+    narrow or weigh it, and the questions that bear on it through rules. By rule: the questions behind its condition,
+    the faults it speaks against, the decibans it gives. `stopping`: the rules that stop the work; `dangers_of`: those
+    that name a fault.
+    """
 
     base: RuleBase
     network: Network = field(repr=False)
@@ -49,6 +56,9 @@ class Knowledge:
     named: Mapping[str, frozenset[str]]
     normal_rules: Mapping[str, tuple[str, ...]]
     stopping: frozenset[str]
+    evidence: Mapping[str, tuple[tuple[str, int], ...]]
+    dangers_of: Mapping[str, tuple[str, ...]]
+    bench_maps: BenchMaps = field(repr=False, compare=False)
 
     def questions_of(self, condition: Condition) -> tuple[str, ...]:
         """Every question a condition rests on, directly or through findings, in the order it names them."""
@@ -76,6 +86,8 @@ def knowledge_of(base: RuleBase) -> Knowledge:
         for complaint in fault.explains:
             explainers[complaint].append(fault.id)
     behind = _questions_behind(base, concluding)
+    named = {rule.id: faults_named(rule) for rule in base.rules.values()}
+    stopping = [rule.id for rule in base.rules.values() if _stops_work(rule)]
     return Knowledge(
         base=base,
         network=network_of(base),
@@ -86,18 +98,24 @@ def knowledge_of(base: RuleBase) -> Knowledge:
             rule.id: frozenset().union(*(_behind(base, behind, atom.fact) for atom in atoms_of(rule.when)))
             for rule in base.rules.values()
         },
-        named={rule.id: faults_named(rule) for rule in base.rules.values()},
+        named=named,
         normal_rules={key: tuple(value) for key, value in normal_rules.items()},
-        stopping=frozenset(
-            rule.id
+        stopping=frozenset(stopping),
+        evidence={
+            rule.id: tuple((said.fault, said.decibans) for said in rule.then if isinstance(said, Evidence))
             for rule in base.rules.values()
-            if any(isinstance(said, Say) and said.word == "stop_work" for said in rule.then)
-        ),
+        },
+        dangers_of={fault: tuple(rule for rule in stopping if fault in named[rule]) for fault in base.faults},
+        bench_maps=BenchMaps(base.bench),
     )
 
 
 def _behind(base: RuleBase, behind: Mapping[str, frozenset[str]], fact: str) -> frozenset[str]:
     return frozenset((fact,)) if fact in base.questions else behind.get(fact, frozenset())
+
+
+def _stops_work(rule: Rule) -> bool:
+    return any(isinstance(said, Say) and said.word == "stop_work" for said in rule.then)
 
 
 def _facts_moved(rule: Rule) -> Iterable[str]:

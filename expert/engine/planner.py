@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
 
+from expert.engine.bearing import questions_that_bear
 from expert.engine.bench import BenchMap, BenchState, Route
 from expert.engine.gain import Effect, beliefs, effect_of, effects_of, expected_gain
 from expert.engine.knowledge import Knowledge, atoms_of
@@ -109,8 +110,9 @@ def _candidates(situation: Situation) -> Iterable[Candidate]:
     belief = beliefs(knowledge, picture)
     suspects = [suspect.fault for suspect in picture.suspects]
     direct = []
+    bearing = questions_that_bear(knowledge, picture)
     for question in knowledge.base.questions.values():
-        way = way_to_ask(situation, question)
+        way = way_to_ask(situation, question) if question.id in bearing else None
         if way is None:
             continue
         effects = effects_of(knowledge, state, question, picture)
@@ -131,7 +133,8 @@ def _least_gain(effects: Mapping[str, Effect]) -> float:
 def _candidate(
     question: Question, way: Way, gain: float, suspects: list[str], effects: Mapping[str, Effect]
 ) -> Candidate:
-    settles = tuple(suspect for suspect in suspects if any(effect.bears_on(suspect) for effect in effects.values()))
+    moved = frozenset().union(*(effect.moved for effect in effects.values()))
+    settles = tuple(suspect for suspect in suspects if suspect in moved)
     danger = any(effect.danger for effect in effects.values())
     return Candidate(question.id, way.asks, gain, way.minutes, way.route, settles, danger)
 

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 
 from expert.engine.knowledge import Knowledge
 from expert.engine.state import State
-from expert.language.model import Evidence, Rule, Suspect
+from expert.language.model import Rule, Suspect
 
 START = {"common": 10, "occasional": 5, "rare": 0}
 """Decibans by how often a fault is seen (common practice, no source)."""
@@ -91,7 +91,7 @@ def take_picture(
     )
     causes_wanted = tuple(fault for fault in confirmed if _cause_is_wanted(knowledge, state, fault))
     reasons = _reasons(knowledge, state, complaints_open, observations_open, causes_wanted, fired)
-    evidence = evidence_of(fired)
+    evidence = evidence_of(knowledge, state.fired)
     weighed = (
         Weighed(fault, weight_of(knowledge, fault, reported, evidence), tuple(why)) for fault, why in reasons.items()
     )
@@ -110,13 +110,12 @@ def unsound(knowledge: Knowledge, state: State, answered: Iterable[str]) -> tupl
     )
 
 
-def evidence_of(fired: Iterable[Rule]) -> dict[str, int]:
-    """The decibans that fired rules give for or against each fault."""
+def evidence_of(knowledge: Knowledge, rules: Iterable[str]) -> dict[str, int]:
+    """The decibans that these rules give for or against each fault."""
     total: dict[str, int] = {}
-    for rule in fired:
-        for conclusion in rule.then:
-            if isinstance(conclusion, Evidence):
-                total[conclusion.fault] = total.get(conclusion.fault, 0) + conclusion.decibans
+    for rule in rules:
+        for fault, decibans in knowledge.evidence[rule]:
+            total[fault] = total.get(fault, 0) + decibans
     return total
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from expert.engine.bench import BenchMap, BenchState, bench_state, in_time, satisfies
+from expert.engine.bench import BenchMap, BenchState, bench_state, in_time, satisfies, terms_for
 from expert.language.load import load_rules
 from expert.language.shipped import shipped
 
@@ -16,7 +16,7 @@ HOT = bench_state(BENCH, BENCH.arrives["hot"].state)
 def moves(
     start: BenchState, wanted: dict[str, str], qualified: bool = False, impossible: tuple[str, ...] = ()
 ) -> list[str]:
-    route = BenchMap(BENCH, qualified, lambda condition: None, impossible).route(start, wanted)
+    route = BenchMap(BENCH, terms_for(BENCH, qualified, lambda condition: None, impossible)).route(start, wanted)
     return ["no way"] if route is None else [move.id for move in route.moves]
 
 
@@ -65,7 +65,7 @@ def test_a_machine_left_on_does_not_stay_cold() -> None:
 
 
 def test_a_set_up_state_is_passed_on_the_way() -> None:
-    ways = BenchMap(BENCH, False, lambda condition: None)
+    ways = BenchMap(BENCH, terms_for(BENCH, False, lambda condition: None))
     route = ways.route_through(COLD, {"mains": "isolated", "covers": "off"}, {"mains": "on", "covers": "on"})
     assert route is not None
     assert [move.id for move in route.moves] == ["covers_off", "covers_on", "switch_on"]

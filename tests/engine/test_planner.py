@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from expert.engine.bench import BenchMap, bench_state
+from expert.engine.bench import BenchMap, bench_state, terms_for
 from expert.engine.gain import SOMETHING_ELSE, beliefs, effects_of, expected_gain
 from expert.engine.planner import Choice, Situation, choose
 from expert.engine.state import State
@@ -36,7 +36,7 @@ def situation(
         picture=take_picture(KNOWLEDGE, state, complaints, answers),
         settled_questions=frozenset(answers),
         bench=START if bench is None else bench_state(BASE.bench, bench),
-        bench_map=BenchMap(BASE.bench, qualified, state.truth),
+        bench_map=BenchMap(BASE.bench, terms_for(BASE.bench, qualified, state.truth)),
         applies=lambda question: True,
         measurable=instruments,
         missing_first=lambda question: (),

@@ -11,6 +11,7 @@ from types import MappingProxyType
 
 from expert.language.checks import (
     bench_reach,
+    feed_cycles,
     formula_cycles,
     instrument_kinds,
     machine_features,
@@ -25,6 +26,7 @@ Check = Callable[[Draft], Iterable[Problem]]
 
 _MODULES = (
     rule_cycles,
+    feed_cycles,
     formula_cycles,
     reading_order,
     instrument_kinds,

@@ -13,7 +13,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from expert.language.model.bench import Arrival, Bench, Caution, Complaint, Feature, InTime, Machine, Move, PlateValue
-from expert.language.model.parts import Circuit, Fault, Part, Repair
+from expert.language.model.parts import Circuit, Fault, Feed, Part, Repair
 from expert.language.model.questions import Finding, Measure, Preparation, Question, Reading, WorkOut
 from expert.language.model.rules import (
     ALWAYS,
@@ -51,6 +51,7 @@ __all__ = [
     "Evidence",
     "Fault",
     "Feature",
+    "Feed",
     "Finding",
     "InTime",
     "Is",
@@ -84,6 +85,7 @@ class RuleBase:
     faults: Mapping[str, Fault]
     questions: Mapping[str, Question]
     findings: Mapping[str, Finding]
+    feeds: Mapping[str, Feed]
     work_outs: Mapping[str, WorkOut]
     rules: Mapping[str, Rule]
     complaints: Mapping[str, Complaint]

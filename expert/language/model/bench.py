@@ -14,11 +14,12 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True, slots=True)
 class Complaint:
-    """What the customer says. `words`: how customers put it, for searching."""
+    """What the customer says. `words`: how customers put it, for searching. `seen`: the answers that show it here."""
 
     id: str
     name: str
     words: tuple[str, ...]
+    seen: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
     at: Position = field(default=NOWHERE, compare=False)
 
 
@@ -122,11 +123,15 @@ class PlateValue:
 
 @dataclass(frozen=True, slots=True)
 class Machine:
-    """A machine type: its layout in words, its features and its ratings."""
+    """A machine type: its layout in words, its features and its ratings.
+
+    `wiring`: feeds that come through their parts in another order here than the circuits say.
+    """
 
     id: str
     title: str
     layout: str
     features: Mapping[str, str]
     plate: Mapping[str, Quantity]
+    wiring: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
     at: Position = field(default=NOWHERE, compare=False)

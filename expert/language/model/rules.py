@@ -113,7 +113,11 @@ Conclusion = Narrow | Suspect | Evidence | Normal | Say
 
 @dataclass(frozen=True, slots=True)
 class Rule:
-    """When the condition is true, the conclusions hold. `because` is what the technician reads."""
+    """When the condition is true, the conclusions hold. `because` is what the technician reads.
+
+    `rivals`: what would give the same answers (faults, whole parts, or feeds: whatever cuts them). A fault that the
+    rule confirms is held back until none of them is possible any more.
+    """
 
     id: str
     circuit: str
@@ -121,4 +125,5 @@ class Rule:
     then: tuple[Conclusion, ...]
     because: str
     source: str = ""
+    rivals: tuple[str, ...] = ()
     at: Position = field(default=NOWHERE, compare=False)

@@ -18,7 +18,7 @@ from expert.language.yaml.writing import Data, yaml_text
 from expert.trade.quantities.units import KINDS, Quantity
 from expert.trade.sensors.instruments import Instrument
 
-Item = TypeVar("Item", model.Part, model.Question, model.Finding, model.WorkOut, model.Rule)
+Item = TypeVar("Item", model.Feed, model.Part, model.Question, model.Finding, model.WorkOut, model.Rule)
 
 
 def print_rules(base: model.RuleBase) -> dict[str, str]:
@@ -28,9 +28,7 @@ def print_rules(base: model.RuleBase) -> dict[str, str]:
             "features": {f.id: {"name": f.name, "values": list(f.values)} for f in base.features.values()},
             "plate": {p.id: _plate_value(p) for p in base.plate_values.values()},
         },
-        "complaints.yaml": {
-            "complaints": {c.id: _filled({"name": c.name, "words": list(c.words)}) for c in base.complaints.values()}
-        },
+        "complaints.yaml": {"complaints": {c.id: _complaint(c) for c in base.complaints.values()}},
         "cautions.yaml": {"cautions": {c.id: c.text for c in base.cautions.values()}},
         "instruments.yaml": {"instruments": {i.id: _instrument(i) for i in base.instruments.values()}},
         "bench.yaml": _bench(base.bench),
@@ -47,6 +45,7 @@ def _machine(machine: model.Machine) -> dict[str, Data]:
         "layout": machine.layout,
         "features": dict(machine.features),
         "plate": {name: quantity_text(value) for name, value in machine.plate.items()},
+        "wiring": {feed: list(way) for feed, way in machine.wiring.items()},
     }
 
 
@@ -62,6 +61,7 @@ def print_circuit(base: model.RuleBase, circuit: str) -> str:
         "circuit": record.id,
         "title": record.title,
         "applies": _lists(record.applies),
+        "feeds": {feed.id: _feed(feed) for feed in _of(base.feeds, circuit)},
         "parts": {part.id: _part(part) for part in _of(base.parts, circuit)},
         "questions": {question.id: _question(question) for question in _of(base.questions, circuit)},
         "findings": {f.id: {"name": f.name, "outcomes": list(f.outcomes)} for f in _of(base.findings, circuit)},
@@ -73,6 +73,7 @@ def print_circuit(base: model.RuleBase, circuit: str) -> str:
                     "then": conclusions_data(rule.then, base),
                     "because": rule.because,
                     "source": rule.source,
+                    "rivals": list(rule.rivals),
                 }
             )
             for rule in _of(base.rules, circuit)
@@ -120,7 +121,22 @@ def _plate_value(plate: model.PlateValue) -> Data:
 
 def _part(part: model.Part) -> Data:
     faults: dict[str, Data] = {fault.id.partition(".")[2]: _fault(fault) for fault in part.faults}
-    return _filled({"name": part.name, "where": part.where, "applies": _lists(part.applies)}) | {"faults": faults}
+    head = {"name": part.name, "where": part.where, "applies": _lists(part.applies), "needs": list(part.needs)}
+    return _filled(head) | {"faults": faults}
+
+
+def _complaint(complaint: model.Complaint) -> Data:
+    return _filled({"name": complaint.name, "words": list(complaint.words), "seen": _lists(complaint.seen)})
+
+
+def _feed(feed: model.Feed) -> Data:
+    data: dict[str, Data] = {"name": feed.name, "through": list(feed.through)}
+    may: dict[str, Data] = {
+        "lacking": _lists(feed.lacking),
+        "arrives": "" if feed.arrives == NEVER else condition_data(feed.arrives),
+        "explains": list(feed.explains),
+    }
+    return data | _filled(may)
 
 
 def _fault(fault: model.Fault) -> Data:
@@ -129,6 +145,8 @@ def _fault(fault: model.Fault) -> Data:
     may = _filled(
         {
             "shows": _lists(fault.shows),
+            "cuts": list(fault.cuts),
+            "result": "yes" if fault.result else "",
             "caused_by": list(fault.caused_by),
             "dangerous": "yes" if fault.dangerous else "",
         }

@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 from types import MappingProxyType
 
 from expert.language import model
+from expert.language.feeding import part_with_consequences, with_consequences
 from expert.language.model import NOWHERE, Position
 from expert.language.reading.names import Names
 from expert.language.reading.reader import Reader
@@ -26,6 +27,7 @@ class Draft:
     faults: dict[str, model.Fault] = field(default_factory=dict)
     questions: dict[str, model.Question] = field(default_factory=dict)
     findings: dict[str, model.Finding] = field(default_factory=dict)
+    feeds: dict[str, model.Feed] = field(default_factory=dict)
     work_outs: dict[str, model.WorkOut] = field(default_factory=dict)
     rules: dict[str, model.Rule] = field(default_factory=dict)
     complaints: dict[str, model.Complaint] = field(default_factory=dict)
@@ -57,12 +59,15 @@ class Draft:
     def finished(self, digest: str) -> model.RuleBase:
         """The rule base as it is handed out: nothing in it can be changed."""
         fixed = MappingProxyType
+        faults = {name: with_consequences(fault, self.feeds) for name, fault in self.faults.items()}
+        parts = {name: part_with_consequences(part, faults) for name, part in self.parts.items()}
         return model.RuleBase(
             circuits=fixed(self.circuits),
-            parts=fixed(self.parts),
-            faults=fixed(self.faults),
+            parts=fixed(parts),
+            faults=fixed(faults),
             questions=fixed(self.questions),
             findings=fixed(self.findings),
+            feeds=fixed(self.feeds),
             work_outs=fixed(self.work_outs),
             rules=fixed(self.rules),
             complaints=fixed(self.complaints),

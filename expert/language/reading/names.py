@@ -14,6 +14,7 @@ from expert.language.model import Position
 
 SPACES = (
     "circuit",
+    "feed",
     "part",
     "fault",
     "question",

@@ -23,7 +23,7 @@ FEATURES_FILE = Shape("the features file", (), ("features", "plate"))
 FEATURE = Shape("a feature", ("name", "values"))
 PLATE_VALUE = Shape("a plate value", ("name", "measure", "unit"), ("part_of",))
 COMPLAINTS_FILE = Shape("the complaints file", ("complaints",))
-COMPLAINT = Shape("a complaint", ("name",), ("words",))
+COMPLAINT = Shape("a complaint", ("name",), ("words", "seen"))
 CAUTIONS_FILE = Shape("the cautions file", ("cautions",))
 INSTRUMENTS_FILE = Shape("the instruments file", ("instruments",))
 INSTRUMENT = Shape(
@@ -39,12 +39,15 @@ AFTER_OPENING = Shape("'after_opening'", ("when", "prove"))
 IN_TIME = Shape("an entry of 'in_time'", ("while", "becomes"))
 ARRIVAL = Shape("an arrival", ("say", "state"))
 MOVE = Shape("a move", ("say", "makes", "minutes", "steps", "confirm"), ("needs", "cautions", "first", "unless"))
-MACHINE_FILE = Shape("a machine file", ("machine", "title", "layout", "features"), ("plate",))
+MACHINE_FILE = Shape("a machine file", ("machine", "title", "layout", "features"), ("plate", "wiring"))
 CIRCUIT_FILE = Shape(
-    "a circuit file", ("circuit", "title"), ("applies", "parts", "questions", "findings", "work_out", "rules")
+    "a circuit file", ("circuit", "title"), ("applies", "feeds", "parts", "questions", "findings", "work_out", "rules")
 )
-PART = Shape("a part", ("name", "faults"), ("where", "applies"))
-FAULT = Shape("a fault", ("name", "seen", "explains", "repair", "prove"), ("shows", "caused_by", "dangerous"))
+FEED = Shape("a feed", ("name", "through"), ("lacking", "arrives", "explains"))
+PART = Shape("a part", ("name", "faults"), ("where", "applies", "needs"))
+FAULT = Shape(
+    "a fault", ("name", "seen", "explains", "repair", "prove"), ("shows", "cuts", "caused_by", "dangerous", "result")
+)
 REPAIR = Shape("a repair", ("minutes", "steps"), ("parts", "consumables", "cautions", "bench"))
 QUESTION = Shape(
     "a question",
@@ -56,7 +59,7 @@ CHOICE = Shape("an answer by choice", ("one_of",))
 MEASUREMENT = Shape("an answer by measuring", ("measure", "with"), ("unit", "believable"))
 FINDING = Shape("a finding", ("name", "outcomes"))
 WORK_OUT = Shape("a worked-out value", ("name", "gives", "unit", "formula", "source"), ("assume",))
-RULE = Shape("a rule", ("if", "then", "because"), ("source",))
+RULE = Shape("a rule", ("if", "then", "because"), ("source", "rivals"))
 CONCLUSIONS = Shape(
     "a conclusion",
     (),

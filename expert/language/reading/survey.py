@@ -19,7 +19,7 @@ SPACES_OF = {
     "instruments": ("instrument",),
     "bench": ("bench dimension", "arrival", "move"),
     "machine": ("machine",),
-    "circuit": ("circuit", "part", "fault", "question", "finding", "worked-out value", "rule"),
+    "circuit": ("circuit", "feed", "part", "fault", "question", "finding", "worked-out value", "rule"),
 }
 _SHAPES = {
     "features": shapes.FEATURES_FILE,
@@ -34,7 +34,7 @@ _SHAPES = {
 _LISTS = frozenset(
     (
         *("features", "plate", "complaints", "cautions", "instruments", "states", "arrives", "moves"),
-        *("parts", "questions", "findings", "work_out", "rules"),
+        *("feeds", "parts", "questions", "findings", "work_out", "rules"),
     )
 )
 # Questions, findings and worked-out values share one set of ids: conditions and formulas name them bare.
@@ -131,6 +131,8 @@ class Survey:
 
     def _circuit(self, root: Pairs) -> None:
         self._own_id("circuit", root)
+        for key, _ in self._entries(root, "feeds"):
+            self._id("feed", key)
         for key, value in self._entries(root, "parts"):
             self._id("part", key)
             self._faults(key.text, value)

@@ -13,6 +13,7 @@ from expert.language.reading.conditions import read_applies
 from expert.language.reading.draft import Draft
 from expert.language.reading.reader import Reader
 from expert.language.reading.record import Record
+from expert.language.records.feeds import answers, read_feeds
 from expert.language.records.questions import applies_within, read_questions
 from expert.language.records.rules import read_rules_of
 from expert.language.records.work_out import read_work_outs
@@ -32,6 +33,7 @@ def read_circuit(reader: Reader, root: Node, draft: Draft) -> None:
         draft.nodes["circuit", name] = (reader.path, root)
     if mine and reader.refusals == before:
         draft.circuits[name] = circuit
+    read_feeds(reader, file.node_of("feeds"), name, draft)
     for part, key, value in draft.own(reader, "part", file.node_of("parts")):
         _read_part(Record(reader, value, shapes.PART, key), part, circuit, key, draft)
     read_questions(reader, file.node_of("questions"), circuit, draft)
@@ -45,7 +47,7 @@ def _read_part(record: Record, name: str, circuit: model.Circuit, key: Scalar, d
     before = reader.refusals
     applies = applies_within(record, circuit.applies)
     sound = reader.refusals == before
-    title, where = record.text("name"), record.text("where")
+    title, where, needs = record.text("name"), record.text("where"), record.names("needs", "feed")
     faults = []
     for fault, fault_key, value in _faults_of(record, name, draft):
         start = reader.refusals
@@ -54,7 +56,7 @@ def _read_part(record: Record, name: str, circuit: model.Circuit, key: Scalar, d
             faults.append(read)
             draft.faults[read.id] = read
     if sound:
-        draft.parts[name] = model.Part(name, circuit.id, title, where, applies, tuple(faults), reader.at(key))
+        draft.parts[name] = model.Part(name, circuit.id, title, where, applies, tuple(faults), needs, reader.at(key))
 
 
 def _faults_of(record: Record, part: str, draft: Draft) -> list[tuple[str, Scalar, Node]]:
@@ -71,11 +73,6 @@ def _faults_of(record: Record, part: str, draft: Draft) -> list[tuple[str, Scala
 
 def _fault(record: Record, part: str, name: str, key: Scalar, draft: Draft) -> model.Fault:
     reader = record.reader
-    shows = {}
-    shown = record.node_of("shows")
-    for question, (question_key, value) in (reader.pairs(shown, "'shows'") if shown is not None else {}).items():
-        if reader.name(question_key, "question"):
-            shows[question] = reader.outcomes(value, question)
     repair = record.node_of("repair")
     return model.Fault(
         id=f"{part}.{name}",
@@ -83,11 +80,13 @@ def _fault(record: Record, part: str, name: str, key: Scalar, draft: Draft) -> m
         name=record.text("name"),
         seen=record.word("seen", shapes.SEEN),
         explains=record.names("explains", "complaint"),
-        shows=MappingProxyType(shows),
+        shows=answers(record, "shows"),
         caused_by=record.names("caused_by", "fault"),
         dangerous=record.yes("dangerous"),
         repair=_repair(Record(reader, repair, shapes.REPAIR)) if repair is not None else _NO_REPAIR,
         prove=record.names("prove", "question"),
+        cuts=record.names("cuts", "feed"),
+        result=record.yes("result"),
         at=reader.at(key),
     )
 

@@ -11,6 +11,7 @@ from expert.language.reading.conditions import read_condition
 from expert.language.reading.draft import Draft
 from expert.language.reading.reader import Reader
 from expert.language.reading.record import Record
+from expert.language.records.feeds import one_of
 from expert.language.yaml.nodes import Node, Scalar
 
 
@@ -27,6 +28,7 @@ def read_rules_of(reader: Reader, root: Node | None, circuit: str, draft: Draft)
             then=() if then is None else _conclusions(reader, then, draft),
             because=record.text("because"),
             source=record.text("source"),
+            rivals=one_of(reader, record.list_of("rivals"), ("fault", "part", "feed")),
             at=reader.at(key),
         )
         if reader.refusals == before:

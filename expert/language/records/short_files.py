@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from types import MappingProxyType
 
 from expert.language import model
@@ -10,6 +11,7 @@ from expert.language.reading.draft import Draft, entries
 from expert.language.reading.quantities import read_kind, read_named, read_one, read_unit
 from expert.language.reading.reader import Reader
 from expert.language.reading.record import Record
+from expert.language.records.feeds import answers, one_of
 from expert.language.yaml.nodes import Node
 from expert.trade.quantities.units import Quantity, difference_of
 from expert.trade.sensors.instruments import Instrument, Range
@@ -47,7 +49,9 @@ def read_complaints(reader: Reader, root: Node, draft: Draft) -> None:
     for name, key, value in draft.own(reader, "complaint", file.node_of("complaints")):
         before = reader.refusals
         record = Record(reader, value, shapes.COMPLAINT, key)
-        complaint = model.Complaint(name, record.text("name"), record.texts("words"), reader.at(key))
+        complaint = model.Complaint(
+            name, record.text("name"), record.texts("words"), answers(record, "seen"), reader.at(key)
+        )
         if reader.refusals == before:
             draft.complaints[name] = complaint
 
@@ -75,15 +79,25 @@ def read_machine(reader: Reader, root: Node, draft: Draft) -> None:
             if len(outcomes) > 1:
                 reader.refuse(value, "wrong-shape", f"{feature} has several values here; a machine has one")
     plate = read_plate(reader, file.node_of("plate"), draft)
+    wiring = _wiring(reader, file.node_of("wiring"))
     at = reader.at(file.node_of("machine") or root)
     machine = model.Machine(
-        name, file.text("title"), file.text("layout"), MappingProxyType(features), MappingProxyType(plate), at
+        name, file.text("title"), file.text("layout"), MappingProxyType(features), MappingProxyType(plate), wiring, at
     )
     mine = draft.names.places["machine"].get(name) == at
     if mine:
         draft.nodes["machine", name] = (reader.path, root)
     if mine and reader.refusals == before:
         draft.machines[name] = machine
+
+
+def _wiring(reader: Reader, node: Node | None) -> Mapping[str, tuple[str, ...]]:
+    """Feeds that come through their parts in another order on this machine."""
+    found = {}
+    for feed, (key, value) in (reader.pairs(node, "'wiring'") if node is not None else {}).items():
+        if reader.name(key, "feed"):
+            found[feed] = one_of(reader, reader.one_or_more(value, f"the way of {feed}"), ("feed", "part"))
+    return MappingProxyType(found)
 
 
 def read_plate(reader: Reader, node: Node | None, draft: Draft) -> dict[str, Quantity]:

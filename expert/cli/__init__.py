@@ -1,6 +1,7 @@
 """The command line: parses words and calls the packages. Nothing is decided here.
 
 One module for each group of people: `bench.py`, `rules.py`, `shop.py`, `figures.py`; what they share is in `shared.py`.
+What all of them say goes out through `out.py`, and what goes wrong in them ends in `edge.py`.
 Exit code 0: done; 1: ran, and found something wrong; 2: bad usage or bad input. Problems go to standard error.
 Imports stand inside the commands, so that each starts without what it does not need.
 """
@@ -10,9 +11,10 @@ from __future__ import annotations
 import click
 
 from expert.cli import bench, figures, rules, shop
+from expert.cli.edge import Edge
 
 
-@click.group(context_settings={"help_option_names": ["-h", "--help"], "max_content_width": 79})
+@click.group(cls=Edge, context_settings={"help_option_names": ["-h", "--help"], "max_content_width": 79})
 @click.version_option(package_name="bench-expert", prog_name="expert")
 def main() -> None:
     """From complaint to sealed trace: the bench expert for espresso machines.

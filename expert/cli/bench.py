@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-import json
 import sys
 from pathlib import Path
 
 import click
 
+from expert.cli.out import say, say_data
 from expert.cli.shared import JOBS, RULES, UNITS, load, now, refuse
 
 
@@ -51,7 +51,7 @@ def bench(
     try:
         if answers is not None:
             result = play_answers(knowledge, rules or shipped("rules"), answers, jobs, number, now, units)
-            click.echo(json.dumps(result, indent=2) if as_json else in_words(result))
+            say_data(result) if as_json else say(in_words(result))
         else:
             open_job(knowledge, rules or shipped("rules"), jobs, number, now, plain, units)
     except RulesRefused as refused:
@@ -95,10 +95,10 @@ def demo(rules: Path | None, fast: bool, listed: bool, name: str | None) -> None
     try:
         folder = shipped("transcripts_demo")
         if listed:
-            click.echo("\n".join(listing(folder, knowledge)))
+            say("\n".join(listing(folder, knowledge)))
         else:
             play_here(demo_named(folder, name), knowledge, fast)
     except (TraceError, NoSuchDemo, FileNotFoundError) as problem:
         refuse(problem)
     except KeyboardInterrupt:
-        click.echo("\nThe demo was stopped.")
+        say("\nThe demo was stopped.")

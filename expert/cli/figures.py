@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-import json
-
 import click
 
+from expert.cli.out import say, say_data
 from expert.cli.shared import UNITS, refuse
 
 
@@ -37,10 +36,10 @@ def figure(
     from expert.workbench.figure import NOT_POSSIBLE, figure_page
 
     if helped and name is None:
-        click.echo(context.get_help())
+        say(context.get_help())
         return
     try:
         data, text = figure_page(name, values, listed, helped, units)
     except NOT_POSSIBLE as problem:
         refuse(problem)
-    click.echo(json.dumps(data, indent=2, ensure_ascii=False) if as_json else text)
+    say_data(data) if as_json else say(text)

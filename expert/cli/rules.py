@@ -7,6 +7,7 @@ from pathlib import Path
 
 import click
 
+from expert.cli.out import complain, say
 from expert.cli.shared import load, refuse
 from expert.trade.counting import counted
 
@@ -24,8 +25,8 @@ def check(rules: Path | None, advice: bool) -> None:
     base = load(rules).base
     found = advice_on(base) if advice else ()
     for problem in found:
-        click.echo(str(problem), err=True)
-    click.echo(
+        complain(problem)
+    say(
         f"{counted(len(base.rules), 'rule')}, {counted(len(base.questions), 'question')}, "
         f"{counted(len(base.faults), 'fault')} of {counted(len(base.parts), 'part')}: no problem, "
         f"{counted(len(found), 'piece of advice', 'pieces of advice')}"
@@ -56,8 +57,8 @@ def cases(rules: Path | None, only: str, verbose: bool) -> None:
         verdict = run_case(knowledge, shop_of(knowledge), case)
         failed += bool(verdict.problems)
         for problem in verdict.problems:
-            click.echo(str(problem), err=True)
+            complain(problem)
         if verbose:
-            click.echo(f"{case.id}: {verdict.minutes:g} min: {', '.join(verdict.asked)}")
-    click.echo(f"{counted(len(worked), 'case')}, {len(worked) - failed} as expected, {failed} not")
+            say(f"{case.id}: {verdict.minutes:g} min: {', '.join(verdict.asked)}")
+    say(f"{counted(len(worked), 'case')}, {len(worked) - failed} as expected, {failed} not")
     sys.exit(1 if failed or not worked else 0)

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, NoReturn
 
 import click
 
+from expert.cli.out import complain
 from expert.trade.counting import counted
 
 if TYPE_CHECKING:
@@ -35,7 +36,7 @@ def now() -> datetime:
 def refuse(*messages: object) -> NoReturn:
     """Bad input: say why on standard error and leave with 2."""
     for message in messages:
-        click.echo(str(message), err=True)
+        complain(message)
     sys.exit(2)
 
 

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-import json
 import sys
 from pathlib import Path
 
 import click
 
+from expert.cli.out import complain, say, say_data
 from expert.cli.shared import JOBS, RULES, load, refuse
 
 
@@ -31,15 +31,15 @@ def audit(rules: Path | None, jobs: Path | None, rerun: bool, as_json: bool, tra
         base = load(rules).base if rules else rules_at_hand(path)
         result = audit_trace(path, base, (base or load(None).base) if rerun else None)
     except TraceDamaged as damage:
-        click.echo(str(damage), err=True)
+        complain(damage)
         sys.exit(1)
     except TraceError as problem:
         refuse(problem)
     # The story first, then what is wrong with it, then the verdict: in this order also where both go to one terminal.
-    click.echo(json.dumps(audit_as_data(result), indent=2) if as_json else "\n".join(audit_in_words(result)))
+    say_data(audit_as_data(result)) if as_json else say("\n".join(audit_in_words(result)))
     sys.stdout.flush()
     for found in result.problems:
-        click.echo(str(found), err=True)
+        complain(found)
     if not as_json:
-        click.echo(verdict_on(result))
+        say(verdict_on(result))
     sys.exit(0 if result.is_good else 1)

@@ -78,7 +78,7 @@ def run(*words: object, typed: str | bytes = "") -> Ran:
     """Run a command. Fails when it ends in anything but an exit code."""
     result = CliRunner().invoke(main, [str(word) for word in words], input=typed)
     assert result.exception is None or isinstance(result.exception, SystemExit), repr(result.exception)
-    assert "Traceback" not in result.output
+    assert "Traceback" not in result.output and "The program failed here" not in result.output, result.output
     return Ran(result.exit_code, result.stdout, result.stderr)
 
 

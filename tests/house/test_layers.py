@@ -74,3 +74,24 @@ def test_modules_are_short() -> None:
         if (lines := len(file.read_text(encoding="utf-8").splitlines())) > 300
     }
     assert not long
+
+
+MAY_WRITE = {"cli/out.py"}
+
+
+def test_commands_speak_through_one_way_out() -> None:
+    """What is said may quote anybody's file: `cli/out.py` cleans it, so nothing in `cli` writes past it."""
+    found = []
+    for file in (EXPERT / "cli").glob("*.py"):
+        if str(file.relative_to(EXPERT)) in MAY_WRITE:
+            continue
+        for node in ast.walk(ast.parse(file.read_text(encoding="utf-8"))):
+            if isinstance(node, ast.Call) and ast.unparse(node.func) in (
+                "print",
+                "click.echo",
+                "click.secho",
+                "sys.stdout.write",
+                "sys.stderr.write",
+            ):
+                found.append(f"{file.name}:{node.lineno}")
+    assert not found

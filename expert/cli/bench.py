@@ -38,11 +38,12 @@ def bench(
     What an answers file holds, and each key that --json prints, stands in rules/README.md, under "Worked cases and
     answers files".
     """
-    from expert.dialogue.opening import open_job, play_answers
-    from expert.dialogue.outcome import in_words
-    from expert.dialogue.unattended import CannotPlay
+    from expert.desk.opening import play_answers
+    from expert.desk.result import in_words
+    from expert.desk.unattended import CannotPlay
     from expert.language.problems import RulesRefused
     from expert.language.shipped import shipped
+    from expert.terminal.talking import open_job
     from expert.trace.errors import TraceError
 
     if as_json and answers is None:
@@ -70,8 +71,9 @@ def resume(rules: Path | None, jobs: Path | None, plain: bool, trace: str) -> No
 
     The job keeps the units that it was opened with.
     """
-    from expert.dialogue.opening import resume_job, trace_path
+    from expert.desk.opening import trace_path
     from expert.language.shipped import shipped
+    from expert.terminal.talking import resume_job
     from expert.trace.errors import TraceError
 
     try:
@@ -87,8 +89,8 @@ def resume(rules: Path | None, jobs: Path | None, plain: bool, trace: str) -> No
 @click.argument("name", required=False)
 def demo(rules: Path | None, fast: bool, listed: bool, name: str | None) -> None:
     """Play a saved demo job through the real dialogue; nothing needs to be typed. NAME: which one [the first]."""
-    from expert.dialogue.demo import NoSuchDemo, demo_named, listing, play_here
     from expert.language.shipped import shipped
+    from expert.terminal.demo import NoSuchDemo, demo_named, listing, play_here
     from expert.trace.errors import TraceError
 
     knowledge = load(rules)

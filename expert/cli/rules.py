@@ -39,8 +39,8 @@ def check(rules: Path | None, advice: bool) -> None:
 @click.option("--verbose", "-v", is_flag=True, help="Show the questions that each case asked.")
 def cases(rules: Path | None, only: str, verbose: bool) -> None:
     """Run the worked cases of a rule base through the real dialogue."""
-    from expert.dialogue.answer_checks import refuse_silly_answers
-    from expert.dialogue.opening import shop_of
+    from expert.desk.answer_checks import refuse_silly_answers
+    from expert.desk.opening import shop_of
     from expert.language.problems import RulesRefused
     from expert.language.shipped import shipped
     from expert.language.worked.cases import load_cases

@@ -22,7 +22,7 @@ def audit(rules: Path | None, jobs: Path | None, rerun: bool, as_json: bool, tra
 
     Exit code 1 when the trace was changed, or when --rerun does not give the same job.
     """
-    from expert.dialogue.opening import trace_path
+    from expert.desk.opening import trace_path
     from expert.shop.audit import audit_as_data, audit_in_words, audit_trace, rules_at_hand, verdict_on
     from expert.trace.errors import TraceDamaged, TraceError
 

@@ -5,14 +5,30 @@ Nothing is recorded for this while answers spread. The reasons are read off the 
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Mapping, Set
 from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from typing import Protocol, Self
 
 from expert.engine.facts import Test
+from expert.engine.network import Network
+from expert.engine.spreading import Tally
 
-if TYPE_CHECKING:
-    from expert.engine.state import State
+
+class Known(Protocol):
+    """What this module reads of a state: enough to follow its reasons, and to try out fewer sources."""
+
+    network: Network
+    tally: Tally
+    said: dict[str, dict[int, int]]
+
+    @property
+    def fired(self) -> Set[str]: ...
+
+    def only(self, sources: Iterable[str]) -> Self: ...
+
+    def say(self, source: str, masks: Mapping[int, int]) -> object: ...
+
+    def take_back(self, source: str) -> object: ...
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,7 +75,7 @@ class Reason:
         return frozenset(found)
 
 
-def reason_for(state: State, wanted: Iterable[Test]) -> tuple[Reason, ...]:
+def reason_for(state: Known, wanted: Iterable[Test]) -> tuple[Reason, ...]:
     """For each fact that lies within the mask beside it: why it does."""
     wanted = tuple(wanted)
     supports = _supports(state)
@@ -91,12 +107,12 @@ def reason_for(state: State, wanted: Iterable[Test]) -> tuple[Reason, ...]:
     return tuple(reasons[test] for test in wanted)
 
 
-def reason_for_rule(state: State, rule: int) -> tuple[Reason, ...]:
+def reason_for_rule(state: Known, rule: int) -> tuple[Reason, ...]:
     """What makes the condition of a rule that fired true."""
     return reason_for(state, _true_tests(state, rule))
 
 
-def _supports(state: State) -> dict[int, list[tuple[int, str | int]]]:
+def _supports(state: Known) -> dict[int, list[tuple[int, str | int]]]:
     """For each fact the masks it is kept within, each with the source that said so or the number of the rule."""
     supports: dict[int, list[tuple[int, str | int]]] = {}
     for source, said in state.said.items():
@@ -118,7 +134,7 @@ def _enough(supports: list[tuple[int, str | int]], left: int, within: int) -> li
     return chosen
 
 
-def _true_tests(state: State, gate: int) -> list[Test]:
+def _true_tests(state: Known, gate: int) -> list[Test]:
     """Tests that together make a true gate true: of its true parts the first ones, as many as it needs."""
     tests: list[Test] = []
     waiting = [gate]
@@ -140,7 +156,7 @@ def _true_tests(state: State, gate: int) -> list[Test]:
     return tests
 
 
-def sources_behind(state: State, test: Test) -> frozenset[str]:
+def sources_behind(state: Known, test: Test) -> frozenset[str]:
     """Sources that suffice to bring the fact within the mask.
 
     These are the leaves of its reason. Only beside a contradiction can those fall short: with fewer sources the
@@ -152,7 +168,7 @@ def sources_behind(state: State, test: Test) -> frozenset[str]:
     return frozenset(_smallest(state, state.said, lambda scratch: _is_within(scratch, test)))
 
 
-def conflict_sources(state: State, fact: int) -> tuple[str, ...]:
+def conflict_sources(state: Known, fact: int) -> tuple[str, ...]:
     """Sources that leave the fact without any outcome: no one of them can be left out. In the order they spoke."""
     nothing = (fact, 0)
     candidates: Iterable[str] = reason_for(state, (nothing,))[0].sources()
@@ -161,12 +177,12 @@ def conflict_sources(state: State, fact: int) -> tuple[str, ...]:
     return _smallest(state, candidates, lambda scratch: _is_within(scratch, nothing))
 
 
-def _is_within(state: State, test: Test) -> bool:
+def _is_within(state: Known, test: Test) -> bool:
     fact, mask = test
     return state.tally.masks[fact] & mask == state.tally.masks[fact]
 
 
-def _smallest(state: State, candidates: Iterable[str], holds: Callable[[State], bool]) -> tuple[str, ...]:
+def _smallest(state: Known, candidates: Iterable[str], holds: Callable[[Known], bool]) -> tuple[str, ...]:
     """Of the candidates, which suffice, those left when no more can be left out one by one."""
     among = set(candidates)
     kept = [source for source in state.said if source in among]

@@ -7,9 +7,8 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
-from expert.dialogue.pinning import pinned_folder
-from expert.dialogue.plain import wrapped
-from expert.dialogue.replay import opened_of, rerun
+from expert.desk.pinning import pinned_folder
+from expert.desk.replay import opened_of, rerun
 from expert.engine.knowledge import Knowledge, knowledge_of
 from expert.language.load import load_rules
 from expert.language.model import RuleBase
@@ -17,6 +16,7 @@ from expert.language.problems import RulesRefused
 from expert.language.shipped import shipped
 from expert.shop.audit_story import Story, story_of
 from expert.shop.audit_words import Names, story_in_words
+from expert.terminal.plain import wrapped
 from expert.trace.cleaning import clean
 from expert.trace.plain import to_plain
 from expert.trace.reading import Trace, read_trace

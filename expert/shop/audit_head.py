@@ -6,8 +6,8 @@ import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from expert.dialogue.asking import YES
-from expert.dialogue.replay import opened_of
+from expert.desk.replay import opened_of
+from expert.job.answers.reading import YES
 from expert.trace.lines import TIME_FORMAT
 from expert.trace.reading import Trace
 from expert.trace.records import Closed, Moved, Paused, Put, Record, Said, SearchEnded, Stopped, Told

@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from expert.dialogue.asking import NotAnAnswer
-from expert.dialogue.job import Job, Shop
-from expert.dialogue.outcome import outcome_of
-from expert.dialogue.unattended import CannotPlay, play
+from expert.desk.result import result_of
+from expert.desk.unattended import CannotPlay, play
 from expert.engine.knowledge import Knowledge
+from expert.job.answers.reading import NotAnAnswer
+from expert.job.state.job import Job, Shop
 from expert.language.problems import Problem
 from expert.language.worked.cases import Case
 from expert.trace.records import Put, Record
@@ -41,7 +41,7 @@ def _questions(records: Iterable[Record]) -> tuple[str, ...]:
 
 def _failures(case: Case, job: Job, records: list[Record]) -> Iterable[tuple[str, str]]:
     expect = case.expect
-    result = outcome_of(job, records, "")
+    result = result_of(job, records, "")
     found = sorted({finding["fault"] for finding in result["findings"]})
     if result["outcome"] != expect.outcome:
         yield (

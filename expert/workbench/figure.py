@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Any
 
-from expert.dialogue import figures_wording as wording
-from expert.dialogue.figures_reading import NoFigure, calculate, figure_named
+from expert.job.figures import wording
+from expert.job.figures.reading import NoFigure, calculate, figure_named
 
 NAME_ONE = "name a calculation, such as: expert figure element_resistance 230 V 1400 W. Or: expert figure --list"
 NOT_POSSIBLE = wording.NOT_POSSIBLE

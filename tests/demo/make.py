@@ -7,13 +7,13 @@ import sys
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
-from expert.dialogue.demo import render
-from expert.dialogue.job import Job, Phase
-from expert.dialogue.opening import shop_of
-from expert.dialogue.session import Session
-from expert.dialogue.unattended import sound_answer
+from expert.desk.opening import shop_of
+from expert.desk.session import Session
+from expert.desk.unattended import sound_answer
 from expert.engine.knowledge import Knowledge, knowledge_of
+from expert.job.state.job import Job, Phase
 from expert.language.load import load_rules
+from expert.terminal.demo import render
 from expert.trace.reading import read_trace
 from tests.demo.scenario import JOBS, DemoJob
 

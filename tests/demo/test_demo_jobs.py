@@ -6,9 +6,9 @@ from pathlib import Path
 
 import pytest
 
-from expert.dialogue.demo import render
 from expert.engine.knowledge import Knowledge, knowledge_of
 from expert.language.load import load_rules
+from expert.terminal.demo import render
 from expert.trace.reading import read_trace
 from expert.trace.records import Put
 from expert.trace.verifying import verify

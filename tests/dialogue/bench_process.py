@@ -12,12 +12,13 @@ from datetime import UTC, datetime
 from itertools import count
 from pathlib import Path
 
-from expert.dialogue.job import Job, Phase, Prompt
-from expert.dialogue.opening import open_job, resume_job, shop_of
-from expert.dialogue.plain import show
-from expert.dialogue.standing import take_up_again
-from expert.dialogue.steps import begin, step
+from expert.desk.opening import shop_of
 from expert.engine.knowledge import Knowledge
+from expert.job.prompts.as_left import take_up_again
+from expert.job.state.job import Job, Phase, Prompt
+from expert.job.steps import begin, step
+from expert.terminal.plain import show
+from expert.terminal.talking import open_job, resume_job
 from expert.trace.record import Record
 from expert.trace.records import Put
 from expert.trace.storage import TraceFile

@@ -7,10 +7,10 @@ from pathlib import Path
 
 import pytest
 
-from expert.dialogue.job import Job
-from expert.dialogue.steps import begin, step
-from expert.dialogue.wording import lines_of
 from expert.engine.knowledge import Knowledge
+from expert.job.state.job import Job
+from expert.job.steps import begin, step
+from expert.job.wording.records import lines_of
 from expert.trace.records import Record
 from tests.dialogue.command_line import AT_THE_PUMP, Shop
 from tests.dialogue.small_rules import small_knowledge, small_shop

@@ -5,12 +5,12 @@ from __future__ import annotations
 from dataclasses import replace
 from functools import cache
 
-from expert.dialogue.job import Job
-from expert.dialogue.opening import shop_of
-from expert.dialogue.steps import begin, step
-from expert.dialogue.values import bands_of
-from expert.dialogue.wording import lines_of
+from expert.desk.opening import shop_of
 from expert.engine.knowledge import Knowledge, knowledge_of
+from expert.job.state.job import Job
+from expert.job.state.values import bands_of
+from expert.job.steps import begin, step
+from expert.job.wording.records import lines_of
 from expert.language.load import load_rules
 from expert.language.shipped import shipped
 from expert.trace.records import Put, Record

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from functools import cache
 
-from expert.dialogue.job import Shop
 from expert.engine.knowledge import Knowledge, knowledge_of
+from expert.job.state.job import Shop
 from expert.language.load import read_rules
 
 FEATURES = """\

@@ -7,7 +7,7 @@ from copy import copy
 from dataclasses import dataclass
 from functools import cache
 
-from expert.dialogue.unattended import sound_answer
+from expert.desk.unattended import sound_answer
 from expert.trace.records import Record
 from tests.dialogue.shipped_desk import ShippedDesk
 

@@ -15,8 +15,8 @@ from prompt_toolkit.data_structures import Size
 from prompt_toolkit.input import PipeInput, create_pipe_input
 from prompt_toolkit.output.vt100 import Vt100_Output
 
-from expert.dialogue.chat import talk_in_terminal
-from expert.dialogue.session import Session
+from expert.desk.session import Session
+from expert.terminal.chat import talk_in_terminal
 from expert.trace.reading import read_trace
 from expert.trace.records import Said
 from tests.dialogue.small_rules import small_knowledge, small_shop

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import pytest
 
-from expert.dialogue.job import Job
-from expert.dialogue.opening import shop_of
-from expert.dialogue.steps import begin, step
-from expert.dialogue.unattended import play
+from expert.desk.opening import shop_of
+from expert.desk.unattended import play
 from expert.engine.knowledge import Knowledge, knowledge_of
+from expert.job.state.job import Job
+from expert.job.steps import begin, step
 from expert.language.load import load_rules
 from expert.language.shipped import shipped
 from expert.language.worked.job_answers import read_answers

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from functools import cache
 
-from expert.dialogue.job import Job
-from expert.dialogue.steps import begin, step
 from expert.engine.knowledge import Knowledge, knowledge_of
+from expert.job.state.job import Job
+from expert.job.steps import begin, step
 from expert.language.load import read_rules
 from tests.dialogue.conftest import spoken
 from tests.dialogue.small_folder import FILES

@@ -14,10 +14,10 @@ import pexpect
 import pytest
 from prompt_toolkit.key_binding.key_processor import KeyPress
 
-from expert.dialogue.chat import talk_in_terminal
-from expert.dialogue.chat_input import CUT, KEPT_LINES, KEPT_OF_A_PASTE, TAIL, ShortPasteParser, TypedBefore
-from expert.dialogue.chat_prompt import Chat
-from expert.dialogue.session import LONGEST_LINE
+from expert.desk.session import LONGEST_LINE
+from expert.terminal.chat import talk_in_terminal
+from expert.terminal.keyboard import CUT, KEPT_LINES, KEPT_OF_A_PASTE, TAIL, ShortPasteParser, TypedBefore
+from expert.terminal.prompt import Chat
 from expert.trace.errors import TraceNotWritten
 from expert.trace.reading import read_trace
 from expert.trace.records import Closed, Paused

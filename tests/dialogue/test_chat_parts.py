@@ -13,11 +13,11 @@ from prompt_toolkit.document import Document
 from prompt_toolkit.output import ColorDepth
 from prompt_toolkit.styles import DEFAULT_ATTRS
 
-from expert.dialogue import chat_style
-from expert.dialogue.chat_completion import JobCompleter, offered
-from expert.dialogue.chat_parts import Remark, bench_in_words, cut_to, joined, remark_on, where_it_stands
-from expert.dialogue.job import Job
-from expert.dialogue.steps import begin, step
+from expert.job.state.job import Job
+from expert.job.steps import begin, step
+from expert.terminal import style as chat_style
+from expert.terminal.beside import Remark, bench_in_words, cut_to, joined, remark_on, where_it_stands
+from expert.terminal.completion import JobCompleter, offered
 from tests.dialogue.conftest import INTAKE
 from tests.dialogue.small_rules import small_knowledge, small_shop
 
@@ -248,5 +248,5 @@ def test_no_colour_where_none_is_wanted(
 
 
 def test_the_first_question_does_not_wait_for_the_prompt_library() -> None:
-    code = "import sys, expert.dialogue.chat; sys.exit('prompt_toolkit' in sys.modules)"
+    code = "import sys, expert.terminal.chat; sys.exit('prompt_toolkit' in sys.modules)"
     assert subprocess.run([sys.executable, "-c", code], check=False).returncode == 0

@@ -7,8 +7,8 @@ from pathlib import Path
 
 import pytest
 
-from expert.dialogue.chat_parts import joined, where_it_stands
-from expert.dialogue.explaining import BAR
+from expert.job.wording.explaining import BAR
+from expert.terminal.beside import joined, where_it_stands
 from expert.trace.reading import read_trace
 from expert.trace.records import Answered, CannotTell, Closed, Record
 from tests.dialogue.command_line import Shop

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from expert.dialogue.job import Phase
+from expert.job.state.job import Phase
 from tests.dialogue.phases import at, each
 
 PAUSE = [

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from expert.dialogue.command_words import HELP
+from expert.job.answers.command_words import HELP
 from expert.trace.records import Noted
 from tests.dialogue.phases import PHASES, at, each
 

@@ -7,12 +7,12 @@ from __future__ import annotations
 
 import pytest
 
-from expert.dialogue.closing import endings_open_to
-from expert.dialogue.customer import CLOSING_LINES
-from expert.dialogue.dangers import NOT_SAFE, STOPPED, open_dangers
-from expert.dialogue.job import Phase
-from expert.dialogue.unattended import sound_answer
+from expert.desk.unattended import sound_answer
 from expert.engine.bench import satisfies
+from expert.job.prompts.closing import endings_open_to
+from expert.job.prompts.danger import NOT_SAFE, STOPPED, open_dangers
+from expert.job.state.job import Phase
+from expert.job.wording.customer import CLOSING_LINES
 from expert.trace.records import CautionShown, Cleared, Closed, HandedOver, Moved, Put, Record, Stopped
 from tests.dialogue.shipped_desk import ShippedDesk
 from tests.dialogue.stops import STOPS, TECHNICIAN, Stop, brought_to

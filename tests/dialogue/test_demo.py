@@ -10,12 +10,12 @@ import pytest
 from click.testing import CliRunner
 
 from expert.cli import main
-from expert.dialogue.demo import NoSuchDemo, demo_named, listing, play, reading_time, render, scenes, write_renderings
-from expert.dialogue.demo import main as demo_main
-from expert.dialogue.replay import RulesDiffer
-from expert.dialogue.session import Session
+from expert.desk.replay import RulesDiffer
+from expert.desk.session import Session
 from expert.engine.knowledge import knowledge_of
 from expert.language.load import load_rules
+from expert.terminal.demo import NoSuchDemo, demo_named, listing, play, reading_time, render, scenes, write_renderings
+from expert.terminal.demo import main as demo_main
 from expert.trace.reading import Trace, read_trace
 from tests.dialogue.small_rules import small_knowledge, small_shop
 from tests.dialogue.test_chat import small_rules_folder

@@ -7,8 +7,8 @@ from pathlib import Path
 
 import pytest
 
-from expert.dialogue.demo import render
-from expert.dialogue.session import Session
+from expert.desk.session import Session
+from expert.terminal.demo import render
 from expert.trace.reading import read_trace
 from tests.dialogue.phases import PHASES, TO_THE_CLOSE, TO_THE_PROOF
 from tests.dialogue.small_rules import small_knowledge, small_shop

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from expert.dialogue.differences import difference_in_words
+from expert.desk.differences import difference_in_words
 from expert.trace.records import Moved, Narrowed, Put, Record
 from expert.trace.why import Considered, Why
 

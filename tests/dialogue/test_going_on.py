@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from expert.dialogue.opening import resume_command
+from expert.desk.opening import resume_command
 from expert.language.shipped import shipped
 from expert.trace.places import jobs_folder
 from expert.trace.reading import read_trace

@@ -231,7 +231,7 @@ def test_a_trace_whose_kind_is_hostile(shop: Shop) -> None:
 
 def test_the_kept_rules_are_never_looked_for_outside_the_jobs(shop: Shop) -> None:
     """The digest of the rules names a folder: one that climbs out must not be followed."""
-    from expert.dialogue.pinning import pinned_folder
+    from expert.desk.pinning import pinned_folder
 
     for digest in ("../../../../rules", "/etc", "..", "", "a/b"):
         folder = pinned_folder(shop.jobs, digest)

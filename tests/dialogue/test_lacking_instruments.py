@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from expert.dialogue.opening import shop_of
+from expert.desk.opening import shop_of
 from expert.engine.knowledge import knowledge_of
 from expert.language.load import load_rules
 from expert.language.problems import RulesRefused
@@ -93,7 +93,7 @@ def test_what_the_shop_cannot_measure_is_not_proved_and_the_job_says_so() -> Non
 
 
 def _sound(desk: ShippedDesk) -> str:
-    from expert.dialogue.unattended import sound_answer
+    from expert.desk.unattended import sound_answer
 
     return sound_answer(desk.job, desk.job.base.questions[desk.job.prompt.subject])
 

@@ -7,8 +7,10 @@ import math
 import iapws
 import pytest
 
-from expert.dialogue.asking import read_answer, take_answer, understood
-from expert.dialogue.job import Talk
+from expert.job.answers.reading import read_answer
+from expert.job.answers.taking import take_answer
+from expert.job.state.job import Turn
+from expert.job.wording.readings import understood
 from tests.dialogue.shipped_desk import ShippedDesk
 
 
@@ -17,7 +19,7 @@ def desk_with(*plate: str, supply: str = "") -> ShippedDesk:
     desk = ShippedDesk().intake(*plate)
     if supply:
         job = desk.job
-        take_answer(Talk(job), read_answer(job, job.base.questions["supply_voltage"], supply))
+        take_answer(Turn(job), read_answer(job, job.base.questions["supply_voltage"], supply))
     return desk
 
 

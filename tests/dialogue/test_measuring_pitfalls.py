@@ -6,7 +6,7 @@ import re
 
 import pytest
 
-from expert.dialogue.asking import NotAnAnswer, read_answer
+from expert.job.answers.reading import NotAnAnswer, read_answer
 from expert.language.model import Question
 from tests.dialogue.shipped_desk import ShippedDesk, shipped_knowledge
 

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from expert.dialogue.outcome import outcome_of
-from expert.dialogue.situation import picture_of
-from expert.dialogue.unattended import play
+from expert.desk.result import result_of
+from expert.desk.unattended import play
 from expert.engine.knowledge import knowledge_of
+from expert.job.state.situation import picture_of
 from expert.language.load import read_rules
 from expert.language.worked.job_answers import read_answers
 from tests.dialogue.small_folder import FILES
@@ -34,6 +34,6 @@ def test_a_complaint_is_either_mended_or_normal() -> None:
     after_repair: {hiss_ends: click, boiler_pressure: 1 bar}
     """
     job, records = play(knowledge, small_shop(), read_answers("answers.yaml", text, knowledge.base), "7")
-    result = outcome_of(job, records, "")
+    result = result_of(job, records, "")
     assert ([found["fault"] for found in result["findings"]], result["ending"]) == (["heat_relay.shorted"], "repaired")
     assert (result["outcome"], result["normal"], picture_of(job).normal) == ("found", [], ())

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from expert.dialogue.asking import read_answer
+from expert.job.answers.reading import read_answer
 from tests.dialogue.shipped_desk import ShippedDesk
 
 # The element of 230 V 1400 W: 37.79 ohm; hot -5 % of resistance at most for +5 % power, cold 3 % less: 34.94 ohm; +10 %

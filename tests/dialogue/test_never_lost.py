@@ -10,8 +10,8 @@ from pathlib import Path
 
 import pytest
 
-from expert.dialogue.job import Job
 from expert.engine.knowledge import Knowledge, knowledge_of
+from expert.job.state.job import Job
 from expert.language.load import load_rules
 from expert.language.shipped import shipped
 from expert.trace.reading import read_trace

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from expert.dialogue.opening import shop_of
-from expert.dialogue.outcome import outcome_of
-from expert.dialogue.unattended import play
+from expert.desk.opening import shop_of
+from expert.desk.result import result_of
+from expert.desk.unattended import play
 from expert.language.worked.job_answers import read_answers
 from tests.dialogue.shipped_desk import shipped_knowledge
 
@@ -28,7 +28,7 @@ def test_a_weak_reading_of_before_does_not_speak_against_the_repair() -> None:
     knowledge = shipped_knowledge()
     answers = read_answers("answers.yaml", WEAK, knowledge.base)
     job, records = play(knowledge, shop_of(knowledge), answers, "7")
-    result = outcome_of(job, records, "")
+    result = result_of(job, records, "")
     assert [found["fault"] for found in result["findings"]] == ["insulation.load_leaks"]
     assert all(proof["passed"] for proof in result["proofs"])
     assert result["ending"] == "repaired"

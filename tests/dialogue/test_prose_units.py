@@ -6,8 +6,8 @@ import re
 
 import pytest
 
-from expert.dialogue.prose_units import in_us_units
-from expert.dialogue.wording import lines_of
+from expert.job.wording.prose_units import in_us_units
+from expert.job.wording.records import lines_of
 from expert.trace.records import CautionShown
 from tests.dialogue.shipped_desk import ShippedDesk, shipped_knowledge
 

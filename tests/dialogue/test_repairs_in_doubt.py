@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from expert.dialogue.opening import shop_of
-from expert.dialogue.unattended import play
+from expert.desk.opening import shop_of
+from expert.desk.unattended import play
 from expert.language.worked.job_answers import read_answers
 from expert.trace.records import Told
 from tests.dialogue.shipped_desk import shipped_knowledge

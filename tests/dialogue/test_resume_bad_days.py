@@ -12,8 +12,8 @@ from pathlib import Path
 
 import pytest
 
-from expert.dialogue import session as session_module
-from expert.dialogue.session import Session
+from expert.desk import session as session_module
+from expert.desk.session import Session
 from expert.engine.knowledge import knowledge_of
 from expert.language.load import load_rules
 from expert.trace.reading import read_trace

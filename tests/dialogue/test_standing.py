@@ -7,11 +7,11 @@ from pathlib import Path
 
 import pytest
 
-from expert.dialogue.job import Job
-from expert.dialogue.opening import shop_of
-from expert.dialogue.replay import rerun
-from expert.dialogue.session import Session
+from expert.desk.opening import shop_of
+from expert.desk.replay import rerun
+from expert.desk.session import Session
 from expert.engine.knowledge import Knowledge, knowledge_of
+from expert.job.state.job import Job
 from expert.language.load import load_rules
 from expert.language.shipped import shipped
 from expert.trace.reading import read_trace

@@ -8,8 +8,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from expert.dialogue.job import Job, Phase
-from expert.dialogue.unattended import CannotPlay, play
+from expert.desk.unattended import CannotPlay, play
+from expert.job.state.job import Job, Phase
 from expert.language.worked.job_answers import JobAnswers, read_answers
 from expert.trace.records import CautionShown, Closed, Found, NoLongerHolds, Put, Record, Stopped
 from tests.dialogue.conftest import Desk

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from expert.dialogue.job import Phase
+from expert.job.state.job import Phase
 from expert.trace.records import CannotMove, CannotTell, Found, Moved, MoveOffered, TakenBack
 from tests.dialogue.conftest import Desk
 

@@ -7,9 +7,9 @@ import json
 import jsonschema
 import pytest
 
-from expert.dialogue.opening import shop_of
-from expert.dialogue.outcome import outcome_of
-from expert.dialogue.unattended import play
+from expert.desk.opening import shop_of
+from expert.desk.result import result_of
+from expert.desk.unattended import play
 from expert.language.shipped import shipped
 from expert.language.worked.cases import OUTCOMES, Case, load_cases
 from expert.trace.records import Answered, CannotTell, Put
@@ -37,7 +37,7 @@ def test_there_are_cases_of_each_outcome() -> None:
 def test_the_outcome_has_its_promised_shape(case: Case) -> None:
     knowledge = shipped_knowledge()
     job, records = play(knowledge, shop_of(knowledge), case.job, "7")
-    result = json.loads(json.dumps(outcome_of(job, records, "7.jsonl")))
+    result = json.loads(json.dumps(result_of(job, records, "7.jsonl")))
     jsonschema.validate(result, SCHEMA)
     assert result["outcome"] == case.expect.outcome
     told = [record for record in records if isinstance(record, Answered | CannotTell)]

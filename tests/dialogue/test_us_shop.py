@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from expert.dialogue.asking import NotAnAnswer, read_answer
+from expert.job.answers.reading import NotAnAnswer, read_answer
 from expert.trade.quantities.units import show
 from tests.dialogue.shipped_desk import ShippedDesk
 

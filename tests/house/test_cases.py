@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from expert.dialogue.opening import shop_of
+from expert.desk.opening import shop_of
 from expert.engine.knowledge import Knowledge, knowledge_of
 from expert.language.load import load_rules
 from expert.language.worked.cases import Case, load_cases

@@ -7,10 +7,10 @@ from pathlib import Path
 
 import pytest
 
-from expert.dialogue.job import Shop
-from expert.dialogue.outcome import outcome_of
-from expert.dialogue.unattended import play
+from expert.desk.result import result_of
+from expert.desk.unattended import play
 from expert.engine.knowledge import knowledge_of
+from expert.job.state.job import Shop
 from expert.language import read_rules
 from expert.language.checks import CODES
 from expert.language.reading.shapes import CONCLUSIONS, QUESTION, RULE
@@ -60,7 +60,7 @@ def test_the_examples_come_out_as_the_manual_says() -> None:
     for case in read_cases(apart, knowledge.base):
         assert [str(problem) for problem in run_case(knowledge, shop, case).problems] == []
     job, records = play(knowledge, shop, answers, "1")
-    found = [finding["fault"] for finding in outcome_of(job, records, "")["findings"]]
+    found = [finding["fault"] for finding in result_of(job, records, "")["findings"]]
     assert (job.outcome, found) == ("stopped", ["warmer_thermostat.welded_shut"])
 
 

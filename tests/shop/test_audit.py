@@ -12,7 +12,7 @@ import pytest
 from click.testing import CliRunner, Result
 
 from expert.cli import main
-from expert.dialogue.session import Session
+from expert.desk.session import Session
 from expert.language.model import RuleBase
 from expert.shop.audit import audit_as_data, audit_in_words, audit_trace
 from expert.shop.audit_reasons import Ledger, Reason

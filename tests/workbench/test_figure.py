@@ -10,8 +10,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from expert.cli import main
-from expert.dialogue.figures_reading import NoFigure, calculate, figure_named, pieces_of
-from expert.dialogue.figures_wording import GROUPS, NOT_POSSIBLE, figure_at_the_prompt
+from expert.job.figures.reading import NoFigure, calculate, figure_named, pieces_of
+from expert.job.figures.wording import GROUPS, NOT_POSSIBLE, figure_at_the_prompt
 from expert.trade.figures.register import FIGURES
 
 

@@ -1,0 +1,29 @@
+"""Putting a question: its cautions first, then the question itself."""
+
+from __future__ import annotations
+
+from expert.job.state.job import Prompt, Turn
+from expert.language.model import Question
+from expert.trace.records import CautionShown, PromptKind, Put
+from expert.trace.why import Why
+
+
+def show_cautions(turn: Turn, cautions: tuple[str, ...]) -> None:
+    """Cautions before the step they belong to, each once in a state of the bench."""
+    job = turn.job
+    for caution in cautions:
+        if caution not in job.cautions_read:
+            job.cautions_read.add(caution)
+            turn.add(CautionShown(caution, job.base.cautions[caution].text))
+
+
+def put_question(turn: Turn, question: Question, kind: PromptKind, why: Why) -> None:
+    """Cautions, then the question; the job waits for its answer."""
+    show_cautions(turn, question.cautions)
+    turn.add(Put(kind, question.id, question.ask, why))
+    turn.job.prompt = Prompt(kind, question.id, typed_answers(question))
+
+
+def typed_answers(question: Question) -> tuple[str, ...]:
+    """What may be typed for a question that is not measured."""
+    return () if question.measure else question.outcomes

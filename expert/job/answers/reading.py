@@ -1,0 +1,96 @@
+"""What a typed line says: a choice by its word, number or label; a reading with its unit, judged against the limits."""
+
+from __future__ import annotations
+
+import re
+
+from expert.job.state.job import Given, Job
+from expert.job.state.values import bands_of, unit_at_prompt
+from expert.language.formulas.formula import CannotWorkOut, NotKnown
+from expert.language.model import Question
+from expert.trade.quantities.units import NotAQuantity, Quantity, believable, echo, read_quantity, show
+from expert.trade.sensors.instruments import still_possible, uncertainty
+
+YES = {"yes", "y", "ja", "j"}
+NO = {"no", "n", "nein"}
+CANNOT_TELL = re.compile(r"(?:can'?t|can’t|cannot|can not) (?:tell|say)\b[ :,.-]*(.*)|\?", re.IGNORECASE | re.DOTALL)
+
+
+class NotAnAnswer(ValueError):
+    """The line answers nothing; the message says what would do."""
+
+
+def read_answer(job: Job, question: Question, line: str) -> Given:
+    """The answer that a line gives, numbered as the next one. Raises NotAnAnswer with what would do."""
+    text = line.strip()
+    number = job.next_number
+    if question.measure is None:
+        return Given(number, question.id, text, (_chosen(question, text),))
+    quantity = _quantity(job, question, text)
+    instrument = job.base.instruments[question.measure.instrument]
+    margin = uncertainty(instrument, quantity)
+    try:
+        outcomes = still_possible(quantity, margin, bands_of(job, question))
+    except (NotKnown, CannotWorkOut) as problem:
+        raise NotAnAnswer(f"The limits for this reading cannot be worked out: {problem}. Type: can't tell") from None
+    return Given(number, question.id, text, outcomes, quantity, margin)
+
+
+def refuse_silly(job: Job, question: Question, text: str) -> None:
+    """Pass when the prompt would take this text for an answer, whatever its limits are; else raise NotAnAnswer."""
+    if question.measure is None:
+        _chosen(question, text)
+    else:
+        _quantity(job, question, text)
+
+
+def _chosen(question: Question, text: str) -> str:
+    """The outcome meant by a word, a number in the list, or the start of its label."""
+    word = text.casefold()
+    if question.outcomes == ("yes", "no"):
+        if word in YES:
+            return "yes"
+        if word in NO:
+            return "no"
+        raise NotAnAnswer(f"{echo(text)} is no answer here. Type yes or no, or: can't tell")
+    if word in question.outcomes:
+        return word
+    if word.isdecimal() and len(word) < 3 and 1 <= int(word) <= len(question.outcomes):
+        return question.outcomes[int(word) - 1]
+    fitting = [
+        outcome
+        for outcome in question.outcomes
+        if len(word) > 1 and (outcome.startswith(word) or question.labels.get(outcome, "").casefold().startswith(word))
+    ]
+    if len(fitting) == 1:
+        return fitting[0]
+    numbers = f"1 to {len(question.outcomes)}"
+    raise NotAnAnswer(
+        f"{echo(text)} is no answer here. Type {numbers}, or one of {', '.join(question.outcomes)}, or: can't tell"
+    )
+
+
+def _quantity(job: Job, question: Question, text: str) -> Quantity:
+    """The number that was read. Raises NotAnAnswer for what no such instrument can show."""
+    measure = question.measure
+    assert measure is not None
+    try:
+        quantity = read_quantity(text, measure.kind, unit_at_prompt(measure, job.shop.system), job.shop.system)
+        if measure.believable is None:
+            believable(quantity, job.shop.system)
+    except NotAQuantity as problem:
+        raise NotAnAnswer(f"{_sentence(str(problem))} Or type: can't tell") from None
+    if measure.believable is not None and quantity.value not in (float("inf"), float("-inf")):
+        low, high = measure.believable
+        if not low <= quantity <= high:
+            raise NotAnAnswer(
+                f"{show(quantity, system=job.shop.system)} cannot be right here: expected is something between "
+                f"{show(low, system=job.shop.system)} and {show(high, system=job.shop.system)}. "
+                f"Read again, mind the unit. Or type: can't tell"
+            )
+    return quantity
+
+
+def _sentence(text: str) -> str:
+    text = text[:1].upper() + text[1:]
+    return text if text.endswith((".", "?", "!")) else f"{text}."

@@ -1,0 +1,93 @@
+"""Taking an answer in: the rules conclude from it, and readings whose limits rest on it are judged anew."""
+
+from __future__ import annotations
+
+from expert.engine.bench import in_time
+from expert.job.answers.reading import NotAnAnswer, read_answer
+from expert.job.answers.second_tests import second_test
+from expert.job.state.inference import conclude
+from expert.job.state.job import Given, Phase, Turn
+from expert.job.wording.limits import (
+    rests_on,
+)
+from expert.job.wording.readings import understood
+from expert.trace.records import Answered, CannotTell
+
+
+def take_answer(turn: Turn, given: Given, *, read_now: bool = True) -> None:
+    """Keep the answer, tell how it was understood, and let the rules conclude from it.
+
+    `read_now`: no for a reading that was taken before and is only held against other limits.
+    """
+    job = turn.job
+    question = job.base.questions[given.question]
+    before = job.state.possible(given.question)
+    earlier = job.answer_to(given.question)
+    if earlier is not None:
+        conclude(turn, job.state.take_back(earlier.source))
+        job.given[earlier.number] = _overtaken(earlier)
+    job.given[given.number] = given
+    job.can_again("question", given.question)
+    job.minutes += question.minutes if read_now else 0.0
+    if job.bench:  # what is told at the plate prompt comes before the bench is known
+        job.bench = in_time(job.base.bench, job.bench)
+    turn.add(
+        Answered(
+            number=given.number,
+            question=given.question,
+            text=given.text,
+            outcomes=given.outcomes,
+            possible_before=before,
+            reading=given.quantity.value if given.quantity else None,
+            uncertainty=given.uncertainty.value if given.uncertainty else None,
+            instrument=question.measure.instrument if question.measure else "",
+        )
+    )
+    if question.measure is not None:
+        turn.tell(*understood(job, question, given))
+    conclude(turn, job.state.narrow(given.source, given.question, given.outcomes))
+    judge_again(turn, given.question)
+    if question.measure is not None and len(given.outcomes) > 1:
+        _offer_second_test(turn, given)
+
+
+def judge_again(turn: Turn, changed: str) -> None:
+    """Hold earlier readings whose limits rest on a reading against the limits that follow from it now."""
+    job = turn.job
+    for earlier in tuple(job.given.values()):
+        question = job.base.questions[earlier.question]
+        if not earlier.holds or earlier.quantity is None or not rests_on(job, question, changed):
+            continue
+        try:
+            anew = read_answer(job, question, earlier.text)
+        except NotAnAnswer:  # there are no limits any more; what was understood then is all there is
+            continue
+        if anew.outcomes != earlier.outcomes:
+            turn.tell(f"Limits rest on this reading, so answer {earlier.number} is judged anew: {question.ask}")
+            take_answer(turn, anew, read_now=False)
+
+
+def _offer_second_test(turn: Turn, given: Given) -> None:
+    """After a reading that is too close to a limit: which test would decide instead."""
+    job = turn.job
+    if job.phase is Phase.FIND and (second := second_test(job, given)):
+        turn.tell(f"A second test that bears on it: {job.base.questions[second].ask}")
+
+
+def _overtaken(given: Given) -> Given:
+    return Given(
+        given.number, given.question, given.text, given.outcomes, given.quantity, given.uncertainty, holds=False
+    )
+
+
+def set_aside(turn: Turn, given: Given) -> None:
+    """The answer no longer holds: the engine forgets it, the list of answers keeps it."""
+    conclude(turn, turn.job.state.take_back(given.source))
+    turn.job.given[given.number] = _overtaken(given)
+
+
+def cannot_tell(turn: Turn, question: str, reason: str) -> None:
+    """The question is set aside unanswered; nothing is concluded from it."""
+    unable = turn.job.could_not("question", question, reason)
+    turn.job.bench = in_time(turn.job.base.bench, turn.job.bench)
+    turn.add(CannotTell(question, reason, unable.number))

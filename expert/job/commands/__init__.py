@@ -1,0 +1,1 @@
+"""Plain words that may be typed at any prompt."""

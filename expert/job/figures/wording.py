@@ -1,0 +1,199 @@
+"""The calculations of the trade in words: the list, what one takes, and a result. For the command and the dialogue."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping
+from typing import Any
+
+from expert.job.figures.reading import Argument, NoFigure, Result, calculate, figure_named, pieces_of
+from expert.trade.errors import OutOfRange, WrongArguments
+from expert.trade.figures.of_elements import ELEMENT_FIGURES
+from expert.trade.figures.of_heating import HEATING_FIGURES
+from expert.trade.figures.of_safety import SAFETY_FIGURES
+from expert.trade.figures.of_sensors import SENSOR_FIGURES
+from expert.trade.figures.of_steam import STEAM_FIGURES
+from expert.trade.figures.of_water import WATER_FIGURES
+from expert.trade.figures.register import FIGURES, STANDINGS, Figure, Input
+from expert.trade.quantities.units import KINDS, Quantity, show
+
+GROUPS: Mapping[str, tuple[Figure, ...]] = {
+    "Steam and altitude": STEAM_FIGURES,
+    "Heating water, flow and pumps": HEATING_FIGURES,
+    "Heating elements": ELEMENT_FIGURES,
+    "Sensors and coils": SENSOR_FIGURES,
+    "Electrical safety, mains, gauges": SAFETY_FIGURES,
+    "Water": WATER_FIGURES,
+}
+HOW_TO_ASK = (
+    "Type figure, a name and its values, such as: figure element_resistance 230 V 1400 W",
+    "figure list shows all names, figure NAME what one takes.",
+)
+NOT_POSSIBLE = (NoFigure, OutOfRange, WrongArguments)
+
+
+def list_of_figures() -> list[str]:
+    """Every name with its title, by what it is about."""
+    wide = max(map(len, FIGURES)) + 2
+    lines: list[str] = []
+    for title, figures in GROUPS.items():
+        lines += [title, *(f"  {figure.name:<{wide}}{figure.title}" for figure in figures)]
+    return lines
+
+
+def list_as_data() -> list[dict[str, Any]]:
+    """The same for another program."""
+    return [{"kind": kind, **about_as_data(figure)} for kind, figures in GROUPS.items() for figure in figures]
+
+
+def about(figure: Figure) -> list[str]:
+    """What a calculation takes and gives, and where it comes from."""
+    takes = [f"  {_input_in_words(wanted)}" for wanted in figure.takes]
+    return [
+        f"{figure.name}: {figure.title}",
+        f"Formula: {figure.formula}",
+        "Takes:" if takes else "Takes nothing.",
+        *takes,
+        f"Gives: {KINDS[figure.gives].words}, in {figure.unit or 'plain numbers'}",
+        f"Holds: {figure.valid}",
+        f"Source: {figure.source} ({STANDINGS[figure.standing]})",
+    ]
+
+
+def about_as_data(figure: Figure) -> dict[str, Any]:
+    """The same for another program."""
+    return {
+        "figure": figure.name,
+        "title": figure.title,
+        "formula": figure.formula,
+        "takes": [
+            {
+                "name": wanted.name,
+                "kind": wanted.kind,
+                "unit": wanted.unit,
+                "meaning": wanted.meaning,
+                "default": wanted.default,
+                "words": list(wanted.words),
+            }
+            for wanted in figure.takes
+        ],
+        "gives": figure.gives,
+        "unit": figure.unit,
+        "valid": figure.valid,
+        "source": figure.source,
+        "standing": figure.standing,
+    }
+
+
+def _input_in_words(wanted: Input) -> str:
+    if wanted.kind == "word":
+        unit = f"one of {', '.join(wanted.words)}"
+    else:
+        unit = f"{KINDS[wanted.kind].words}, bare number in {wanted.unit}" if wanted.unit else "number"
+    default = f" [{wanted.default:g} {wanted.unit}".rstrip() + "]" if wanted.default is not None else ""
+    return f"{wanted.name}: {wanted.meaning} ({unit}){default}"
+
+
+def result_in_words(result: Result, system: str = "metric") -> list[str]:
+    """The result with its unit, the values it rests on, its formula and its source."""
+    figure = result.figure
+    values = "; ".join(_argument_in_words(argument, system) for argument in result.arguments)
+    lines = [f"{figure.title}: {_value_in_words(result, system)}"]
+    if values:
+        lines.append(f"  from {values}")
+    lines += [f"  {figure.formula}", f"  Holds: {figure.valid}. Source: {figure.source} ({STANDINGS[figure.standing]})"]
+    if result.uncertainty is not None:
+        lines.append("  ±: each value moved by its own uncertainty, taken as independent, root of the sum of squares.")
+    return lines
+
+
+def _value_in_words(result: Result, system: str) -> str:
+    unit = result.figure.unit if result.figure.gives == "number" else None
+    spread = result.uncertainty
+    if spread is None or not spread.value:
+        return show(result.value, unit, system) + ("" if spread is None else " ±0")
+    rounded = Quantity(round(result.value.value, _last_place(spread)), result.value.kind)
+    return f"{show(rounded, unit, system)} ±{spread_in_words(spread, unit, system)}"
+
+
+def _argument_in_words(argument: Argument, system: str) -> str:
+    name = argument.takes.name.replace("_", " ")
+    if isinstance(argument.value, str):
+        return f"{name} {argument.value}"
+    unit = argument.takes.unit if argument.takes.kind == "number" else None
+    text = f"{name} {show(argument.value, unit, system)}"
+    if argument.uncertainty is not None:
+        text += f" ±{spread_in_words(argument.uncertainty, unit, system)}"
+    return f"{text} (assumed)" if argument.assumed else text
+
+
+def spread_in_words(spread: Quantity, unit: str | None = None, system: str = "metric") -> str:
+    """An uncertainty with the two digits that it deserves.
+
+    >>> spread_in_words(Quantity(0.075, "pressure_difference")), spread_in_words(Quantity(52.4, "power"))
+    ('0.075 bar', '52 W')
+    """
+    shown = show(spread, unit, system)
+    kind = KINDS[spread.kind]
+    written = shown.rpartition(" ")[2] if " " in shown else ""
+    factor = next((factor for name, (factor, _) in kind.units.items() if kind.shown.get(name, name) == written), None)
+    if spread.kind == "time" or not spread.value or factor is None:
+        return shown
+    in_unit = Quantity(spread.value / factor, "number")
+    return f"{round(in_unit.value, _last_place(in_unit)):g} {written}".rstrip()
+
+
+def _last_place(spread: Quantity) -> int:
+    """The decimals that keep two digits of an uncertainty."""
+    return 1 - math.floor(math.log10(abs(spread.value)))
+
+
+def result_as_data(result: Result, system: str = "metric") -> dict[str, Any]:
+    """The result for another program: plain numbers in the calculation's own units."""
+    figure = result.figure
+    return {
+        "figure": figure.name,
+        "inputs": {
+            argument.takes.name: argument.value
+            if isinstance(argument.value, str)
+            else {
+                "value": _in_unit(argument.value, argument.takes.unit),
+                "unit": argument.takes.unit,
+                "uncertainty": _spread(argument.uncertainty, argument.takes.kind, argument.takes.unit),
+                "assumed": argument.assumed,
+            }
+            for argument in result.arguments
+        },
+        "value": _in_unit(result.value, figure.unit),
+        "unit": figure.unit,
+        "uncertainty": _spread(result.uncertainty, figure.gives, figure.unit),
+        "shown": _value_in_words(result, system),
+        "formula": figure.formula,
+        "valid": figure.valid,
+        "source": figure.source,
+        "standing": figure.standing,
+    }
+
+
+def _in_unit(quantity: Quantity, unit: str) -> float:
+    factor, offset = KINDS[quantity.kind].units[unit]
+    return (quantity.value - offset) / factor
+
+
+def _spread(spread: Quantity | None, kind: str, unit: str) -> float | None:
+    """An uncertainty in the unit of its value: an offset, as that of degF, plays no part."""
+    return None if spread is None else spread.value / KINDS[kind].units[unit][0]
+
+
+def figure_at_the_prompt(rest: str, system: str) -> list[str]:
+    """What `figure ...` says in the dialogue. Raises NoFigure, OutOfRange or WrongArguments."""
+    name, *pieces = pieces_of(rest) or [""]
+    if not name or name in ("help", "--help"):
+        return list(HOW_TO_ASK)
+    if name in ("list", "--list"):
+        return list_of_figures()
+    figure = figure_named(name)
+    asks_how = not pieces and figure.least_arguments() > 0
+    if asks_how or pieces in (["help"], ["--help"]):
+        return about(figure)
+    return result_in_words(calculate(figure, pieces), system)

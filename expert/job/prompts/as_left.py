@@ -1,0 +1,122 @@
+"""A job that is taken up again: does the machine still stand as the record says? Pure, like every step of the talk."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from expert.engine.bench import bench_state, satisfies
+from expert.job.answers.reading import NO, YES, NotAnAnswer
+from expert.job.bench.moves import note_opened
+from expert.job.prompts.danger import make_safe
+from expert.job.state.job import Job, Prompt, Turn
+from expert.trace.records import Moved, Put, Record
+from expert.trade.quantities.units import echo
+
+STILL = "still"
+
+
+def take_up_again(job: Job) -> tuple[Job, tuple[Record, ...]]:
+    """The job waiting for the word of the technician on how the machine stands, where that may have changed.
+
+    A machine that stood unplugged, closed, cold and without pressure needs none: the first move confirms it anyhow.
+    """
+    if not must_be_confirmed(job):
+        return job, ()
+    turn = Turn(job.copy())
+    turn.job.held = job.prompt
+    turn.job.paused = False
+    stands = ", ".join(f"{dimension} {state}" for dimension, state in job.bench)
+    text = f"Look before you touch anything. Is the machine still as it was: {stands}? (yes / no)"
+    turn.add(Put("standing", STILL, text))
+    turn.job.prompt = Prompt("standing", STILL, ("yes", "no"))
+    return turn.job, tuple(turn.records)
+
+
+def must_be_confirmed(job: Job) -> bool:
+    """Whether the machine was left in another state than one in which a machine arrives safe."""
+    if not job.bench or job.prompt.kind in ("standing", "done"):
+        return False
+    bench = job.base.bench
+    return job.bench not in [
+        bench_state(bench, arrival.state) for arrival in bench.arrives.values() if _is_safe(job, arrival.state)
+    ]
+
+
+def _is_safe(job: Job, state: Mapping[str, str]) -> bool:
+    return satisfies(bench_state(job.base.bench, state), job.base.bench.safe)
+
+
+def _to_ask(job: Job) -> list[str]:
+    """The dimensions that change only by somebody's hand, and hurt nobody by themselves."""
+    bench = job.base.bench
+    by_itself = {dimension for change in bench.in_time for dimension in change.becomes}
+    return [dimension for dimension in bench.states if dimension not in bench.safe and dimension not in by_itself]
+
+
+def make_safe_again(turn: Turn) -> None:
+    """Walk the moves to how a machine arrives safe, but for what was asked.
+
+    Where there is no way, somebody answers for it: an open machine may be under pressure, and is not worked on.
+    """
+    job = turn.job
+    safe = next((a.state for a in job.base.bench.arrives.values() if _is_safe(job, a.state)), job.base.bench.safe)
+    wanted = {dimension: state for dimension, state in safe.items() if dimension not in _to_ask(job)}
+    job.unsure = not make_safe(turn, then="", wanted=wanted)
+
+
+def answer_standing(turn: Turn, line: str) -> None:
+    """With a yes the job waits where it waited; with a no the worst is assumed and made safe. Raises NotAnAnswer."""
+    job = turn.job
+    word = line.strip().casefold()
+    assert job.held is not None
+    if job.prompt.subject != STILL:
+        _answer_dimension(turn, word)
+    elif word in YES:
+        turn.add(Moved("stands as recorded", dict(job.bench), 0.0))
+        job.prompt, job.held = job.held, None
+    elif word in NO:
+        _assume_the_worst(turn)
+    else:
+        raise NotAnAnswer(f"{echo(line)} is no answer here. Type yes if it stands so, no if it does not.")
+
+
+def _assume_the_worst(turn: Turn) -> None:
+    """Whatever changes by itself, or could hurt somebody, counts as it would be worst; the rest is asked."""
+    job = turn.job
+    bench = job.base.bench
+    worst = next((a.state for a in bench.arrives.values() if not _is_safe(job, a.state)), dict(job.bench))
+    asked = _to_ask(job)
+    job.bench = bench_state(bench, {name: state if name in asked else worst[name] for name, state in job.bench})
+    job.choice = None
+    job.cautions_read.clear()
+    job.prepared.clear()
+    _ask_or_go_on(turn, asked)
+
+
+def _ask_or_go_on(turn: Turn, to_ask: list[str]) -> None:
+    job = turn.job
+    if to_ask:
+        states = job.base.bench.states[to_ask[0]]
+        lines = [f"  {number}  {to_ask[0]} {state}" for number, state in enumerate(states, 1)]
+        text = "\n".join([f"How does it stand now: {to_ask[0]} {' or '.join(states)}? Type the number.", *lines])
+        turn.add(Put("standing", to_ask[0], text))
+        job.prompt = Prompt("standing", to_ask[0], states)
+        return
+    note_opened(job)
+    turn.add(Moved("stands otherwise", dict(job.bench), 0.0))
+    turn.tell("Everything else counts as unsafe until it is made safe, step by step.")
+    job.held = None
+    job.unsure = True
+    job.prompt = Prompt("")
+
+
+def _answer_dimension(turn: Turn, word: str) -> None:
+    job = turn.job
+    dimension, states = job.prompt.subject, job.prompt.choices
+    if word.isdecimal() and len(word) < 3 and 1 <= int(word) <= len(states):
+        word = states[int(word) - 1]
+    if word not in states:
+        raise NotAnAnswer(f"{echo(word)} is no answer here. Type a number from 1 to {len(states)}.")
+    job.bench = tuple((name, word if name == dimension else state) for name, state in job.bench)
+    asked = _to_ask(job)
+    _ask_or_go_on(turn, asked[asked.index(dimension) + 1 :])

@@ -1,0 +1,83 @@
+"""Danger stops: they come before anything else is asked."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from expert.job.answers.reading import NotAnAnswer
+from expert.job.bench.moves import bring_bench
+from expert.job.search.ending import because_of
+from expert.job.state.job import Job, Phase, Prompt, Turn
+from expert.job.state.situation import picture_of, reopen
+from expert.trace.records import Cleared, Found, Put, Stopped
+from expert.trade.quantities.units import echo
+
+STOPPED = (
+    "Work has stopped. When a responsible person has dealt with the danger, type: dealt with by NAME. Or: hand over"
+)
+NOBODY = {"me", "myself", "i", "self", "name", "nobody", "noone", "somebody", "someone", "anyone"}
+NOT_SAFE = (
+    "The machine could not be made safe. Leave it, keep everybody away, switch off at the breaker. "
+    "When a responsible person has made it safe, type: dealt with by NAME. Or: hand over"
+)
+
+
+def open_dangers(job: Job) -> dict[str, str]:
+    """Dangers met and not dealt with: rule and what the danger is."""
+    return {rule: text for rule, text in job.dangers_met.items() if rule not in job.dangers_cleared}
+
+
+def handle_danger(turn: Turn) -> None:
+    """Say the danger once, bring the bench to its safe state, then wait until it is dealt with."""
+    job = turn.job
+    for rule, text in open_dangers(job).items():
+        if rule not in job.dangers_told:
+            job.dangers_told.add(rule)
+            turn.add(Stopped(rule, text))
+    if job.outcome != "stopped":
+        job.outcome = "stopped"
+        for fault in picture_of(job).confirmed:
+            if fault not in job.found:
+                job.found[fault] = "found"
+                turn.add(Found(fault, "found", because_of(job, fault)))
+    make_safe(turn, STOPPED)
+
+
+def make_safe(turn: Turn, then: str, wanted: Mapping[str, str] | None = None) -> bool:
+    """Bring the bench to its safe state; then, or when there is no way there, wait for a responsible person.
+
+    `wanted`: another state that counts as safe here.
+    `then`: what to say when it is safe; with '' the job simply goes on. Gives whether the bench is safe.
+    """
+    job = turn.job
+    ready = bring_bench(turn, job.base.bench.safe if wanted is None else wanted)
+    if ready is None or (ready and then):
+        turn.add(Put("danger", "stop", then if ready else NOT_SAFE))
+        job.prompt = Prompt("danger", "stop", ("dealt with by ", "hand over"))
+    return bool(ready)
+
+
+def _letters(name: str) -> str:
+    """The letters and digits of a name, so that a full stop or a blank makes nobody somebody else."""
+    return "".join(filter(str.isalnum, name.casefold()))
+
+
+def answer_danger(turn: Turn, line: str) -> None:
+    """Go on only when somebody takes responsibility by name. Raises NotAnAnswer."""
+    job = turn.job
+    word, _, name = line.strip().partition(" by ")
+    if word.casefold() != "dealt with" or not name.strip():
+        raise NotAnAnswer(f"{echo(line)} does not lift the stop. Type: dealt with by NAME. Or: hand over")
+    name = name.strip()[:60]
+    if not any(map(str.isalpha, name)) or _letters(name) in NOBODY:
+        raise NotAnAnswer(f"{echo(name)} is nobody's name. Type: dealt with by, and the name of who answers for it.")
+    if _letters(name) == _letters(job.technician):
+        raise NotAnAnswer("Whoever works at the bench cannot lift the stop. Somebody else must answer for it by name.")
+    job.can_again("move")
+    job.dangers_cleared |= set(open_dangers(job))
+    job.outcome = ""
+    job.found = {fault: standing for fault, standing in job.found.items() if fault in job.repaired}
+    turn.add(Cleared(name))
+    reopen(job)
+    # A name does not pull a plug: the moves to the safe state are confirmed one by one.
+    job.phase = Phase.SAFE

@@ -1,0 +1,165 @@
+"""The rating plate at intake: what the type says, what the plate on the bench says instead, and which limits hold."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from itertools import zip_longest
+
+from expert.job.answers.reading import NotAnAnswer, read_answer
+from expert.job.answers.taking import take_answer
+from expert.job.prompts.plate_ranges import forget_range, middle_of_range
+from expert.job.state.inference import conclude
+from expert.job.state.job import Given, Job, Turn, applies
+from expert.job.state.values import value_of
+from expert.language.formulas.formula import CannotWorkOut, NotKnown
+from expert.language.model import Machine
+from expert.language.worked.plate_choices import conditions_behind_limits, features_behind_limits
+from expert.trade.quantities.units import KINDS, NotAQuantity, Quantity, believable, echo, read_quantity, show
+
+
+def set_machine(turn: Turn, machine: Machine) -> None:
+    """Take the machine's data as known: its features, and the absence of faults in parts that it does not have."""
+    job = turn.job
+    job.machine = machine
+    base = job.base
+    known: dict[str, tuple[str, ...]] = {f"machine.{key}": (value,) for key, value in machine.features.items()}
+    for part in base.parts.values():
+        if not applies(base, machine.features, (base.circuits[part.circuit].applies, part.applies)):
+            known |= {fault.id: ("absent",) for fault in part.faults}
+    conclude(turn, job.state.narrow_all("machine data", known))
+
+
+def plate_prompt(job: Job) -> tuple[str, tuple[str, ...]]:
+    """The plate values and the features that limits rest on, with what may be typed."""
+    assert job.machine is not None
+    system = job.shop.system
+    lines = _in_two_columns(
+        [f"  {name:<24}{show(value, _unit(job, name), system)}" for name, value in job.machine.plate.items()]
+    )
+    features = features_behind_limits(job.base)
+    for name, values in features.items():
+        now = job.machine.features[name]
+        others = ", ".join(value for value in values if value != now)
+        lines.append(f"  {name:<24}{now} (or {others})")
+    conditions = conditions_behind_limits(job.base)
+    for name, assumed in conditions.items():
+        given = job.answer_to(name)
+        told = given.quantity if given is not None else None
+        now = f"{show(assumed, system=system)} assumed" if told is None else show(told, system=system)
+        lines.append(f"  {name:<24}{now}")
+    head = "Compare with the rating plate. Type ok, or a value to change, such as: element_power 1200 W"
+    return "\n".join([head, *lines]), ("ok", *job.machine.plate, *features, *conditions)
+
+
+def _in_two_columns(lines: list[str]) -> list[str]:
+    """One below the other, then side by side: the whole plate has to stand on a screen of 24 lines."""
+    half = (len(lines) + 1) // 2
+    return [f"{left:<40}{right}".rstrip() for left, right in zip_longest(lines[:half], lines[half:], fillvalue="")]
+
+
+def take_plate(turn: Turn, text: str) -> bool:
+    """One line at the plate prompt; True when more may follow. Raises NotAnAnswer."""
+    job = turn.job
+    if text.casefold() in {"ok", "yes", "y", ""}:
+        return False
+    name, _, value = text.partition(" ")
+    name, value = name.casefold().strip("=:"), value.strip(" =:")
+    if name in features_behind_limits(job.base):
+        set_feature(turn, name, value)
+    elif name in conditions_behind_limits(job.base):
+        take_answer(turn, _condition(job, name, value))
+    else:
+        set_plate_value(turn, name, value)
+    return True
+
+
+def _condition(job: Job, name: str, text: str) -> Given:
+    """The answer that a condition told at the plate is. Raises NotAnAnswer."""
+    try:
+        return read_answer(job, job.base.questions[name], text)
+    except NotAnAnswer as problem:
+        # At this prompt nothing has to be said about it, so there is nothing to be unable to tell.
+        what = str(problem).removesuffix(" Or type: can't tell")
+        raise NotAnAnswer(f"{name}: {what}") from None
+
+
+def set_feature(turn: Turn, name: str, text: str) -> None:
+    """Replace a feature of the type, such as its protection class. Raises NotAnAnswer."""
+    job = turn.job
+    assert job.machine is not None
+    values = job.base.features[name].values
+    word = text.casefold().replace(" ", "_")
+    if word not in values:
+        raise NotAnAnswer(f"{name}: {echo(text)} is none of {', '.join(values)}.")
+    conclude(turn, job.state.take_back("machine data"))
+    set_machine(turn, replace(job.machine, features={**job.machine.features, name: word}))
+    turn.tell(f"{job.base.features[name].name}: {word}. Local codes and licensed practice come first.")
+
+
+def set_plate_value(turn: Turn, name: str, text: str) -> None:
+    """Replace a value of the type by that of the plate. Raises NotAnAnswer."""
+    job = turn.job
+    assert job.machine is not None
+    if name not in job.machine.plate:
+        known = ", ".join((*job.machine.plate, *features_behind_limits(job.base), *conditions_behind_limits(job.base)))
+        raise NotAnAnswer(f"{echo(name)} is no plate value. There are: {known}.")
+    quantity = _told(turn, name, text)
+    before = job.machine
+    job.machine = replace(before, plate={**before.plate, name: quantity})
+    trouble = _what_no_longer_works(job, name)
+    if trouble:
+        job.machine = before
+        raise NotAnAnswer(f"{name}: {trouble}.")
+    _tell_if_parts_exceed_whole(turn, name)
+
+
+def _told(turn: Turn, name: str, text: str) -> Quantity:
+    """The value meant by the text: a number, or the middle of a range. Raises NotAnAnswer."""
+    job = turn.job
+    record = job.base.plate_values[name]
+    system = job.shop.system
+    unit = KINDS[record.kind].us if system == "us" and KINDS[record.kind].us else record.unit
+    try:
+        quantity = middle_of_range(turn, name, record.kind, text)
+        if quantity is None:
+            quantity = read_quantity(text, record.kind, unit, system)
+            forget_range(job, name)
+        believable(quantity, system)
+    except NotAQuantity as problem:
+        raise NotAnAnswer(f"{name}: {problem}") from None
+    if quantity.value == float("inf"):
+        raise NotAnAnswer(f"{name}: a plate states a number, not over range.")
+    return quantity
+
+
+def _tell_if_parts_exceed_whole(turn: Turn, name: str) -> None:
+    """The plate's power is that of the whole machine; taken for the element's it makes a sound element look wrong."""
+    job = turn.job
+    assert job.machine is not None
+    records, plate = job.base.plate_values, job.machine.plate
+    whole = records[name].part_of or name
+    parts = [part for part in records.values() if part.part_of == whole and part.id in plate]
+    if whole not in plate or not parts or sum(plate[part.id].value for part in parts) <= plate[whole].value * 1.005:
+        return
+    listed = " and ".join(f"{part.id} {show(plate[part.id], _unit(job, part.id), job.shop.system)}" for part in parts)
+    most = show(plate[whole], _unit(job, whole), job.shop.system)
+    turn.tell(f"Check the plate: {listed} are more than {whole} {most}, that of the whole. Correct what is wrong.")
+
+
+def _what_no_longer_works(job: Job, name: str) -> str:
+    """Why a limit that rests on this plate value can no longer be worked out, or ''."""
+    for record in job.base.work_outs.values():
+        if f"plate.{name}" in record.formula.names:
+            try:
+                value_of(job, record.id)
+            except NotKnown:
+                continue
+            except CannotWorkOut as problem:
+                return str(problem)
+    return ""
+
+
+def _unit(job: Job, name: str) -> str | None:
+    """The unit shown: that of the rating, or in a US shop the one that is usual there."""
+    record = job.base.plate_values[name]
+    return None if job.shop.system == "us" and KINDS[record.kind].us else record.unit or None

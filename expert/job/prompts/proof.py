@@ -1,0 +1,139 @@
+"""Proof: the tests that show that a repair holds, and that the machine may go back."""
+
+from __future__ import annotations
+
+from math import inf
+
+from expert.job.answers.putting import put_question
+from expert.job.answers.taking import take_answer
+from expert.job.bench.moves import make_ready, offer_again
+from expert.job.state.bench import bench_map
+from expert.job.state.job import Given, Job, Phase, Turn
+from expert.job.state.situation import picture_of, reopen
+from expert.language.model import Question
+from expert.trace.records import Proved
+from expert.trace.why import Why
+
+
+def proof_list(job: Job) -> tuple[str, ...]:
+    """The questions that must come out sound for the repairs not proved yet, then those of the return to service."""
+    wanted: dict[str, None] = {}
+    for fault, proved in job.repaired.items():
+        if not proved:
+            wanted |= dict.fromkeys(job.base.faults[fault].prove)
+    if wanted:
+        wanted |= dict.fromkeys(job.base.bench.service)
+    return tuple(question for question in wanted if job.concerns_machine(job.base.questions[question]))
+
+
+def prove_on(turn: Turn) -> None:
+    """Put the next proof, the one nearest to the present bench state; or close the proof when all are through."""
+    job = turn.job
+    while job.to_prove:
+        question = _nearest(job)
+        obstacle = _obstacle(job, question)
+        if obstacle:
+            if offer_again(turn, bench_map(job, any_move=True).route(job.bench, question.bench)):
+                return
+            turn.tell(f"Not proved, because {obstacle}: {question.ask}")
+            _record_proof(turn, question.id, "", None)
+            continue
+        if make_ready(turn, question):
+            put_question(turn, question, "proof", Why(aim=question.id))
+        return
+    finish_proof(turn)
+
+
+def _nearest(job: Job) -> Question:
+    """Of the proofs left, the one whose bench state costs the fewest minutes to reach; of equals the first listed."""
+    ways = bench_map(job)
+
+    def minutes(question: Question) -> float:
+        route = ways.route(job.bench, question.bench)
+        return route.minutes if route else inf
+
+    return min((job.base.questions[name] for name in job.to_prove), key=minutes)
+
+
+def _obstacle(job: Job, question: Question) -> str:
+    """Why a proof cannot be made here, or ''."""
+    if question.measure is not None and question.measure.instrument not in job.shop.instruments:
+        return "the shop lacks the instrument"
+    if job.state.truth(question.only_if) is False:
+        return "it cannot be tested on this machine as it stands"
+    if bench_map(job).route(job.bench, question.bench) is None:
+        return "the bench cannot be brought into the state it needs"
+    return ""
+
+
+def _record_proof(turn: Turn, question: str, answer: str, passed: bool | None) -> None:
+    job = turn.job
+    job.to_prove = tuple(other for other in job.to_prove if other != question)
+    job.proofs = (*job.proofs, (question, answer, passed))
+    turn.add(Proved(question, answer, passed))
+
+
+def answer_proof(turn: Turn, given: Given) -> None:
+    """An answer to a proof question: passed when certainly sound; failed when certainly not, and the search reopens."""
+    job = turn.job
+    sound = set(job.base.questions[given.question].sound)
+    take_answer(turn, given)
+    if set(given.outcomes) <= sound:
+        _record_proof(turn, given.question, given.text, True)
+    elif set(given.outcomes) & sound:
+        _record_proof(turn, given.question, given.text, None)
+        turn.tell("Too close to the limit to prove the repair. Test again with a better instrument before it goes out.")
+    else:
+        _record_proof(turn, given.question, given.text, False)
+        _proof_failed(turn, given.question)
+
+
+def cannot_prove(turn: Turn, question: str) -> None:
+    """The proof could not be made."""
+    _record_proof(turn, question, "can't tell", None)
+
+
+def _proof_failed(turn: Turn, question: str) -> None:
+    job = turn.job
+    for fault, proved in job.repaired.items():
+        if proved is None and (question in job.base.faults[fault].prove or question in job.base.bench.service):
+            job.repaired[fault] = False
+    job.to_prove = ()
+    job.back_to_close = False
+    turn.tell("The proof failed. The search goes on with everything that is known.")
+    reopen(job)
+
+
+def proof_is_withdrawn(job: Job, question: str) -> None:
+    """A proof that was taken back is no proof: it is due again, and the repairs that rest on it are open again."""
+    if question not in {name for name, _, _ in job.proofs}:
+        return
+    job.proofs = tuple(proof for proof in job.proofs if proof[0] != question)
+    job.to_prove = (*job.to_prove, question)
+    for fault, proved in job.repaired.items():
+        if proved and question in job.base.faults[fault].prove:
+            job.repaired[fault] = None
+
+
+def offer_what_was_out_of_reach(job: Job) -> None:
+    """A bench move can be made after all: repairs that were left and proofs that could not be made are due again."""
+    job.declined.clear()
+    for question, answer, passed in job.proofs:
+        if passed is None and not answer:
+            proof_is_withdrawn(job, question)
+
+
+def finish_proof(turn: Turn) -> None:
+    """Every proof is through: the repairs count as proved unless one is still open."""
+    job = turn.job
+    results = {question: passed for question, _, passed in job.proofs}
+    for fault, proved in job.repaired.items():
+        # A proof that failed at first may have failed for another fault behind this one.
+        if not proved and all(results.get(question) for question in job.base.faults[fault].prove):
+            job.repaired[fault] = True
+    job.tested_since_opened = True
+    on_the_way_out, job.back_to_close = job.back_to_close, False
+    if not on_the_way_out and picture_of(job).complaints_open and not job.declined:
+        reopen(job)
+        return
+    job.phase = Phase.CLOSE

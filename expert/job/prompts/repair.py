@@ -1,0 +1,129 @@
+"""Repair: steps with their cautions, and what was really done."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from expert.job.answers.putting import show_cautions
+from expert.job.answers.reading import NO, YES, NotAnAnswer
+from expert.job.answers.taking import set_aside
+from expert.job.bench.moves import bring_bench, offer_again
+from expert.job.prompts.proof import proof_list
+from expert.job.state.bench import bench_map
+from expert.job.state.inference import conclude
+from expert.job.state.job import Given, Job, Phase, Prompt, Turn
+from expert.trace.records import NoLongerHolds, Put, Repaired
+from expert.trade.quantities.units import echo
+
+WHAT_WAS_DONE = "When it is done: type done. If you did something else: instead, and what. If it is not repaired: no"
+DONE = {*YES, "done", "ok"}
+MOST_CAUSES = 4  # named in one line
+DEAD: Mapping[str, str] = {"mains": "isolated"}
+
+
+def repair_on(turn: Turn) -> None:
+    """Put the next repair, or go on to the proof."""
+    job = turn.job
+    for fault in job.to_repair:
+        if fault in job.declined or job.repaired.get(fault, False) is not False:
+            continue
+        repair = job.base.faults[fault].repair
+        ready = bring_bench(turn, repair.bench or DEAD)
+        if ready is None:
+            if offer_again(turn, bench_map(job, any_move=True).route(job.bench, repair.bench or DEAD)):
+                return
+            job.declined.add(fault)
+            turn.tell(f"The bench cannot be made ready for this repair: {job.fault_name(fault)}.")
+            continue
+        if ready:
+            put_repair(turn, fault)
+        return
+    job.to_repair = ()
+    job.to_prove = proof_list(job)
+    job.phase = Phase.PROVE if job.to_prove else Phase.CLOSE
+
+
+def put_repair(turn: Turn, fault: str) -> None:
+    """Cautions, parts, steps; the job waits for what was done."""
+    job = turn.job
+    repair = job.base.faults[fault].repair
+    show_cautions(turn, repair.cautions)
+    lead = "Repair" if job.found.get(fault) == "found" else "Left by elimination, not proved. If you repair it"
+    turn.tell(f"{lead}: {job.fault_name(fault)}. About {repair.minutes:g} min.")
+    turn.tell(*causes_left(job, fault))
+    if repair.parts or repair.consumables:
+        turn.tell(f"You need: {', '.join((*repair.parts, *repair.consumables))}.")
+    turn.tell(*(f"{number}. {step}" for number, step in enumerate(repair.steps, 1)))
+    turn.add(Put("repair", fault, WHAT_WAS_DONE))
+    job.prompt = Prompt("repair", fault, ("done", "no"))
+
+
+def causes_left(job: Job, fault: str) -> list[str]:
+    """What may have damaged a part and is neither mended nor cleared: the new part would go the same way."""
+    causes = job.base.faults[fault].caused_by
+    gone = set(job.mended())
+    there = [c for c in causes if job.state.possible(c) == ("present",) and c not in gone]
+    if there:
+        names = "; ".join(job.fault_name(cause) for cause in there)
+        return [f"! Its cause is found and not mended: {names}. A new part will go the same way."]
+    if any(cause in gone for cause in causes):
+        return []
+    left = [job.fault_name(cause) for cause in causes if len(job.state.possible(cause)) > 1]
+    if not left:
+        return []
+    more = f" and {len(left) - MOST_CAUSES} more" if len(left) > MOST_CAUSES else ""
+    names = "; ".join(left[:MOST_CAUSES])
+    return [f"! What damaged it is not known. Look for it before the new part is fitted: {names}{more}."]
+
+
+def answer_repair(turn: Turn, line: str) -> None:
+    """Take the technician's word on the repair. Raises NotAnAnswer on an empty line."""
+    job = turn.job
+    fault = job.prompt.subject
+    said = line.strip()
+    word, _, rest = said.partition(" ")
+    # Anything else is more likely a mistyped command than the report of a repair.
+    if said.casefold() not in {*NO, *DONE} and not (word.casefold().rstrip(":,") == "instead" and rest.strip()):
+        raise NotAnAnswer(f"{echo(said)} does not say what was done. {WHAT_WAS_DONE}")
+    if said.casefold() in NO:
+        job.declined.add(fault)
+        turn.tell(f"Not repaired: {job.fault_name(fault)}.")
+        return
+    repair = job.base.faults[fault].repair
+    job.minutes += repair.minutes
+    job.parts_used = (*job.parts_used, *repair.parts)
+    turn.add(Repaired(fault, repair.minutes, said[:500]))
+    overtaken = overtaken_by(job, fault)
+    for given in overtaken:
+        set_aside(turn, given)
+        turn.add(NoLongerHolds(given.number, given.question, fault))
+    if overtaken:
+        numbers = ", ".join(str(given.number) for given in overtaken)
+        which = f"answers {numbers}" if len(overtaken) > 1 else f"answer {numbers}"
+        turn.tell(f"No longer counted, because it was about the machine before the repair: {which}.")
+    job.repaired[fault] = None
+    conclude(turn, job.state.narrow(f"repair {fault}", fault, ("absent",)))
+
+
+def overtaken_by(job: Job, fault: str) -> list[Given]:
+    """Answers that described the machine with this fault: those its verdict rests on and those it accounts for.
+
+    Sound ones stay: a part that was good before is good after. Not what passes and yet is a sign of this fault.
+    """
+    record = job.base.faults[fault]
+    behind: frozenset[str] = frozenset()
+    if job.state.possible(fault) == ("present",):
+        behind = job.state.sources_behind(fault, "absent")
+    overtaken = []
+    for given in job.given.values():
+        if not given.holds:
+            continue
+        sound = set(given.outcomes) <= set(job.base.questions[given.question].sound)
+        named = any(
+            given.question in job.knowledge.rule_questions[rule] and fault in job.knowledge.named[rule]
+            for rule in job.state.fired
+        )
+        shown = bool(set(record.shows.get(given.question, ())) & set(given.outcomes))
+        if shown or (not sound and (given.source in behind or named)):
+            overtaken.append(given)
+    return overtaken

@@ -1,0 +1,1 @@
+"""Finding: what to ask next, and how a search ends."""

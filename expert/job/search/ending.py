@@ -1,0 +1,206 @@
+"""How a search ends: found, left by elimination, narrowed, normal or not resolved; never mixed up in wording."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from expert.engine.planner import choose
+from expert.engine.suspicion import Picture, Weighed, evidence_of
+from expert.job.bench.moves import offer_again
+from expert.job.state.job import Job, Phase, Turn
+from expert.job.state.situation import outcome_in_words, situation_of
+from expert.trace.records import Found, SearchEnded
+
+SHORT_LIST = 5
+SHORT_LIST_SPAN = 10  # decibans below the heaviest suspect that still belong on the short list
+
+FOUND, ELIMINATED, LISTED = "found", "left_by_elimination", "narrowed"
+
+
+@dataclass(frozen=True, slots=True)
+class Ending:
+    """How a search ended: the outcome, the faults with their standing, and what to tell."""
+
+    outcome: str
+    standings: dict[str, str]
+    sentences: tuple[str, ...]
+
+
+def end_search(turn: Turn, picture: Picture) -> None:
+    """Say how far the search came and go on to the repair, or to the close when there is nothing to repair."""
+    job = turn.job
+    left = choose(situation_of(job, picture, any_move=True)) if job.impossible else None
+    if left is not None and offer_again(turn, left.best.route):
+        return
+    ending = ending_of(job, picture)
+    job.outcome = ending.outcome
+    for fault, standing in ending.standings.items():
+        job.found[fault] = standing
+        if standing != LISTED:
+            turn.add(Found(fault, standing, because_of(job, fault)))
+    turn.add(SearchEnded(ending.outcome, tuple(f for f, s in ending.standings.items() if s == LISTED)))
+    turn.tell(*ending.sentences)
+    to_repair = [f for f, s in ending.standings.items() if s in (FOUND, ELIMINATED) and f not in job.declined]
+    job.to_repair = tuple(causes_first(job, to_repair))
+    # Proofs that a contradiction or a taken-back answer interrupted are still due.
+    job.phase = Phase.REPAIR if job.to_repair else Phase.PROVE if job.to_prove else Phase.CLOSE
+
+
+def ending_of(job: Job, picture: Picture) -> Ending:
+    """What can be said when no question is left that tells anything."""
+    standings = dict.fromkeys(picture.confirmed, FOUND)
+    sentences: list[str] = []
+    outcomes: list[str] = []
+    for complaint in picture.complaints_open:
+        outcome, faults = _complaint_ends(job, picture, complaint)
+        outcomes.append(outcome)
+        standings |= {fault: outcome for fault in faults if fault not in standings}
+        name = job.base.complaints[complaint].name
+        names = _listed(job, faults) or _why_no_list(job, picture, complaint)
+        sentences.append(_COMPLAINT_ENDS[outcome].format(name=name, names=names))
+    for complaint in picture.normal:
+        sentences.append(f"'{job.base.complaints[complaint].name}' is how a sound machine behaves. It is no fault.")
+    for fault in picture.causes_wanted:
+        sentences.append(
+            f"What caused '{job.fault_name(fault)}' could not be settled. Look for it before fitting a new part."
+        )
+    for question in picture.observations_open:
+        sentences.append(f"Not accounted for: {job.base.questions[question].ask} {outcome_in_words(job, question)}.")
+    outcome = _worst(outcomes) if outcomes else _all_accounted(job, picture)
+    if outcome in (LISTED, "unresolved"):
+        sentences += _repairs_in_doubt(job, picture)
+        sentences += _what_would_settle(job, picture)
+        if outcomes and _live_work_would_help(job, picture):
+            outcome = "handed_over"
+    return Ending(outcome, standings, tuple(sentences))
+
+
+def _all_accounted(job: Job, picture: Picture) -> str:
+    if picture.confirmed or job.mended():
+        return FOUND
+    return "normal" if picture.normal else "unresolved"
+
+
+_COMPLAINT_ENDS = {
+    ELIMINATED: "'{name}': everything else that explains it is cleared. Left by elimination, not proved: {names}.",
+    LISTED: "'{name}': narrowed to a short list, not further: {names}.",
+    "unresolved": "'{name}' is not resolved. {names}",
+}
+
+
+def _complaint_ends(job: Job, picture: Picture, complaint: str) -> tuple[str, tuple[str, ...]]:
+    """The outcome for one open complaint and the faults that stand for it."""
+    explainers = job.knowledge.explainers[complaint]
+    open_ones = [suspect for suspect in picture.suspects if suspect.fault in explainers]
+    possible_here = [f for f in explainers if "machine data" not in _who_cleared(job, f)]
+    if len(open_ones) == 1 and len(possible_here) > 1 and not _may_be_sound(job, complaint, open_ones[0]):
+        return ELIMINATED, (open_ones[0].fault,)
+    if open_ones:
+        span = open_ones[0].decibans - SHORT_LIST_SPAN
+        short = tuple(suspect.fault for suspect in open_ones if suspect.decibans >= span)
+        if len(short) <= SHORT_LIST:
+            return LISTED, short
+    return "unresolved", ()
+
+
+def _may_be_sound(job: Job, complaint: str, last: Weighed) -> bool:
+    """Whether the last suspect may be innocent: normal behaviour is not ruled out, or the evidence speaks for it."""
+    normal = job.knowledge.normal_rules.get(complaint, ())
+    return evidence_of(job.knowledge, job.state.fired).get(last.fault, 0) < 0 or any(
+        job.state.truth(job.base.rules[rule].when) is not False for rule in normal
+    )
+
+
+def _who_cleared(job: Job, fault: str) -> frozenset[str]:
+    if "present" in job.state.possible(fault):
+        return frozenset()
+    return job.state.sources_behind(fault, "present") if job.state.possible(fault) else frozenset()
+
+
+def _worst(outcomes: list[str]) -> str:
+    order = ("unresolved", LISTED, ELIMINATED)
+    return min(outcomes, key=order.index)
+
+
+def _repairs_in_doubt(job: Job, picture: Picture) -> list[str]:
+    """Repairs whose own proof failed and whose fault would explain what is still open: they may not be good."""
+    explaining = {fault for complaint in picture.complaints_open for fault in job.knowledge.explainers[complaint]}
+    failed = {
+        question for question, passed in {name: passed for name, _, passed in job.proofs}.items() if passed is False
+    }
+    return [
+        f"Repaired, but its proof failed: {job.fault_name(fault)}. Look at this repair again: part, joints, setting."
+        for fault, proved in job.repaired.items()
+        if proved is False and fault in explaining and failed & set(job.base.faults[fault].prove)
+    ]
+
+
+def _what_would_settle(job: Job, picture: Picture) -> list[str]:
+    """The best test that was not possible here and would have told more: barred by a move, or not to be told."""
+    choice = choose(situation_of(job, picture, qualified=True, any_instrument=True, any_move=True)) or choose(
+        situation_of(job, picture, qualified=True, any_instrument=True, any_move=True, ask_anew=True)
+    )
+    if choice is None:
+        return []
+    question = job.base.questions[choice.best.question]
+    means = f" ({job.base.instruments[question.measure.instrument].name})" if question.measure else ""
+    sentences = [f"What would settle it: {question.ask}{means}"]
+    needed = {move.id: move.say for move in choice.best.route.moves}
+    for unable in job.unable.values():
+        if unable.holds and unable.kind == "move" and unable.subject in needed:
+            sentences.append(
+                f"It needs what could not be done: {needed[unable.subject]} If it can be after all: "
+                f"take back {unable.number}"
+            )
+        elif unable.holds and unable.subject in (choice.best.question, choice.best.asks):
+            sentences.append(f"It could not be told. If it can be after all: take back {unable.number}")
+    return sentences
+
+
+def _live_work_would_help(job: Job, picture: Picture) -> bool:
+    return not job.qualified and choose(situation_of(job, picture, qualified=True)) is not None
+
+
+def because_of(job: Job, fault: str) -> tuple[str, ...]:
+    """Why a fault is held to be there: the sentences of the rules that confirm it, or that nothing else is left."""
+    if job.state.possible(fault) != ("present",):
+        return ("All other faults that explain the complaint are cleared.",)
+    return tuple(
+        job.base.rules[rule].because
+        for rule in job.knowledge.concluding.get(fault, ())
+        if rule in job.state.fired and _confirms(job, rule, fault)
+    )
+
+
+def _confirms(job: Job, rule: str, fault: str) -> bool:
+    return any(
+        getattr(said, "word", "") == "confirm" and getattr(said, "fact", "") == fault
+        for said in job.base.rules[rule].then
+    )
+
+
+def causes_first(job: Job, faults: list[str]) -> list[str]:
+    """The faults in an order in which a cause comes before what it has damaged."""
+    ordered: list[str] = []
+
+    def place(fault: str, seen: frozenset[str]) -> None:
+        for cause in job.base.faults[fault].caused_by:
+            if cause in faults and cause not in seen:
+                place(cause, seen | {fault})
+        if fault not in ordered:
+            ordered.append(fault)
+
+    for fault in faults:
+        place(fault, frozenset((fault,)))
+    return ordered
+
+
+def _listed(job: Job, faults: tuple[str, ...]) -> str:
+    return "; ".join(job.fault_name(fault) for fault in faults)
+
+
+def _why_no_list(job: Job, picture: Picture, complaint: str) -> str:
+    explainers = job.knowledge.explainers[complaint]
+    if any(suspect.fault in explainers for suspect in picture.suspects):
+        return "Too many faults are still possible."
+    return "No known fault that explains it is left."

@@ -1,0 +1,74 @@
+"""What the engine changed, written down with its reasons."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from expert.engine.state import Change
+from expert.job.state.job import Job, Turn
+from expert.language.model import Narrow, Normal, Rule, Say
+from expert.trace.records import CautionShown, Fired, Narrowed, Unfired
+
+
+def conclude(turn: Turn, change: Change) -> None:
+    """Record rules that fired or no longer hold, and the findings and faults they narrowed, each with its reason."""
+    job = turn.job
+    for rule_id in change.unfired:
+        turn.add(Unfired(rule_id))
+    for rule_id in change.fired:
+        rule = job.base.rules[rule_id]
+        sources: set[str] = set()
+        for reason in job.state.reason_for_rule(rule_id):
+            sources |= reason.sources()
+        told = _tells(turn.job, rule, change)
+        turn.add(Fired(rule_id, tuple(sorted(sources, key=_by_number)), rule.because, told))
+    for fact, (before, after) in change.narrowed.items():
+        if fact in job.base.faults or fact in job.base.findings:
+            turn.add(Narrowed(fact, before, after, tuple(_rules_on(turn, fact))))
+    for rule_id in change.fired:
+        for said in job.base.rules[rule_id].then:
+            if isinstance(said, Say):
+                _speak(turn, rule_id, said)
+
+
+def _tells(job: Job, rule: Rule, change: Change) -> bool:
+    """Whether the technician hears of a rule: it clears a suspect, confirms a fault or calls something normal."""
+    suspects = {fault for complaint in job.complaints for fault in job.knowledge.explainers[complaint]}
+    for said in rule.then:
+        match said:
+            case Normal() | Narrow(word="confirm"):
+                return True
+            case Narrow(word="clear", fact=fault) if fault in suspects and fault in change.narrowed:
+                return True
+    return False
+
+
+def _speak(turn: Turn, rule_id: str, said: Say) -> None:
+    if said.word == "caution":
+        known = (caution.id for caution in turn.job.base.cautions.values() if caution.text == said.text)
+        caution = next(known, rule_id)
+        # As with the cautions of questions: once in a state of the bench, not on every line.
+        if caution not in turn.job.cautions_read:
+            turn.job.cautions_read.add(caution)
+            turn.add(CautionShown(caution, said.text))
+    elif said.word == "advise":
+        turn.tell(f"Advice: {said.text}")
+    else:
+        # Met anew, it stops the work anew, also when it was dealt with before.
+        turn.job.dangers_met[rule_id] = said.text
+        turn.job.dangers_cleared.discard(rule_id)
+        turn.job.dangers_told.discard(rule_id)
+
+
+def _rules_on(turn: Turn, fact: str) -> Iterable[str]:
+    """The fired rules that narrow a fact, in the rule base's order."""
+    for rule_id in turn.job.knowledge.concluding.get(fact, ()):
+        if rule_id in turn.job.state.fired:
+            rule = turn.job.base.rules[rule_id]
+            if any(isinstance(said, Narrow) and said.fact == fact for said in rule.then):
+                yield rule_id
+
+
+def _by_number(source: str) -> tuple[int, str]:
+    number = source.rpartition(" ")[2]
+    return (int(number) if number.isdecimal() else 0, source)

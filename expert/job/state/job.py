@@ -1,0 +1,235 @@
+"""All that is known of one job. Immutable from outside: every step works on a copy."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field, replace
+from enum import StrEnum
+
+from expert.engine.bench import BenchState
+from expert.engine.knowledge import Knowledge
+from expert.engine.planner import Choice
+from expert.engine.state import State
+from expert.language.model import Machine, Question, RuleBase
+from expert.trace.records import Record, Told
+from expert.trade.quantities.units import Quantity
+
+
+class Phase(StrEnum):
+    """The six phases of a job, and its end."""
+
+    INTAKE = "intake"
+    SAFE = "make safe"
+    FIND = "find"
+    REPAIR = "repair"
+    PROVE = "prove"
+    CLOSE = "close"
+    DONE = "done"
+
+
+@dataclass(frozen=True, slots=True)
+class Prompt:
+    """What the job waits for: `kind` says who takes the line, `subject` what it is about, `choices` what will do."""
+
+    kind: str
+    subject: str = ""
+    choices: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Given:
+    """An answer. `quantity` and `uncertainty`: None when nothing was measured. `holds`: not taken back or overtaken."""
+
+    number: int
+    question: str
+    text: str
+    outcomes: tuple[str, ...]
+    quantity: Quantity | None = None
+    uncertainty: Quantity | None = None
+    holds: bool = True
+
+    @property
+    def source(self) -> str:
+        """The label under which the engine knows the answer."""
+        return f"answer {self.number}"
+
+
+@dataclass(frozen=True, slots=True)
+class CouldNot:
+    """A question that could not be answered, or a bench move that could not be made; numbered along with the answers.
+
+    `kind`: question or move; `subject`: its id. `holds`: not taken back, offered again or answered since.
+    """
+
+    number: int
+    kind: str
+    subject: str
+    reason: str = ""
+    holds: bool = True
+
+
+@dataclass(frozen=True, slots=True)
+class Shop:
+    """What does not change from job to job: the instruments owned (ids) and the units shown."""
+
+    instruments: frozenset[str]
+    system: str = "metric"
+
+
+@dataclass
+class Job:
+    """One job. Everything but `knowledge` and `shop` is its own."""
+
+    knowledge: Knowledge
+    shop: Shop
+    number: str
+    state: State
+    phase: Phase = Phase.INTAKE
+    prompt: Prompt = Prompt("intake", "technician")
+    technician: str = ""
+    machine: Machine | None = None
+    plate_ranges: dict[str, tuple[Quantity, Quantity]] = field(default_factory=dict)
+    complaints: tuple[str, ...] = ()
+    qualified: bool = False
+    bench: BenchState = ()
+    given: dict[int, Given] = field(default_factory=dict)
+    unable: dict[int, CouldNot] = field(default_factory=dict)
+    offered_again: set[str] = field(default_factory=set)
+    prepared: set[str] = field(default_factory=set)
+    cautions_read: set[str] = field(default_factory=set)
+    choice: Choice | None = None
+    dangers_met: dict[str, str] = field(default_factory=dict)
+    dangers_told: set[str] = field(default_factory=set)
+    dangers_cleared: set[str] = field(default_factory=set)
+    to_repair: tuple[str, ...] = ()
+    repaired: dict[str, bool | None] = field(default_factory=dict)
+    declined: set[str] = field(default_factory=set)
+    to_prove: tuple[str, ...] = ()
+    proofs: tuple[tuple[str, str, bool | None], ...] = ()
+    found: dict[str, str] = field(default_factory=dict)
+    announced: frozenset[str] = frozenset()
+    outcome: str = ""
+    minutes: float = 0.0
+    parts_used: tuple[str, ...] = ()
+    closing: dict[str, str] = field(default_factory=dict)
+    paused: bool = False
+    opened: bool = False  # at any time
+    tested_since_opened: bool = False
+    resume_with: str = ""  # the command, where the number alone does not lead back here
+    back_to_close: bool = False  # what is proved now is the safety of an opened machine, on the way out
+    held: Prompt | None = None  # what the job waited for when it was left, while it is asked how the machine stands
+    unsure: bool = False  # how the machine stands was not as recorded: nothing comes before it is safe
+
+    @property
+    def how_to_resume(self) -> str:
+        """The command that goes on with this job."""
+        return self.resume_with or f"expert resume {self.number}"
+
+    @property
+    def base(self) -> RuleBase:
+        return self.knowledge.base
+
+    def copy(self) -> Job:
+        """A job of its own that knows the same."""
+        return replace(
+            self,
+            state=self.state.copy(),
+            plate_ranges=dict(self.plate_ranges),
+            given=dict(self.given),
+            unable=dict(self.unable),
+            offered_again=set(self.offered_again),
+            prepared=set(self.prepared),
+            cautions_read=set(self.cautions_read),
+            dangers_met=dict(self.dangers_met),
+            dangers_told=set(self.dangers_told),
+            dangers_cleared=set(self.dangers_cleared),
+            repaired=dict(self.repaired),
+            declined=set(self.declined),
+            found=dict(self.found),
+            closing=dict(self.closing),
+        )
+
+    # ------------------------------------------------------------ looking things up
+
+    def answer_to(self, question: str) -> Given | None:
+        """The answer that holds for a question."""
+        for given in reversed(self.given.values()):
+            if given.question == question and given.holds:
+                return given
+        return None
+
+    @property
+    def next_number(self) -> int:
+        """The number of the next answer; what could not be answered or done has one too."""
+        return len(self.given) + len(self.unable) + 1
+
+    @property
+    def cannot(self) -> dict[str, str]:
+        """Questions that could not be answered, each with the reason."""
+        return {unable.subject: unable.reason for unable in self._unable_now("question")}
+
+    @property
+    def impossible(self) -> frozenset[str]:
+        """Bench moves that could not be made."""
+        return frozenset(unable.subject for unable in self._unable_now("move"))
+
+    def _unable_now(self, kind: str) -> list[CouldNot]:
+        return [unable for unable in self.unable.values() if unable.holds and unable.kind == kind]
+
+    def could_not(self, kind: str, subject: str, reason: str = "") -> CouldNot:
+        """Note that a question could not be answered or a move not be made."""
+        self.can_again(kind, subject)
+        unable = CouldNot(self.next_number, kind, subject, reason)
+        self.unable[unable.number] = unable
+        return unable
+
+    def can_again(self, kind: str, *subjects: str) -> None:
+        """No longer count these as impossible; without subjects: any of the kind."""
+        for unable in self._unable_now(kind):
+            if unable.subject in subjects or not subjects:
+                self.unable[unable.number] = replace(unable, holds=False)
+
+    def answered(self) -> tuple[str, ...]:
+        """Questions with an answer that holds, in the order they were answered."""
+        return tuple(dict.fromkeys(given.question for given in self.given.values() if given.holds))
+
+    def fault_name(self, fault: str) -> str:
+        """The part and its failure in words.
+
+        A fault is named by its part first, so that lists of suspects read like a parts list.
+        """
+        record = self.base.faults[fault]
+        return f"{self.base.parts[record.part].name}: {record.name}"
+
+    def concerns_machine(self, question: Question) -> bool:
+        """Whether a question is one for this machine."""
+        features = self.machine.features if self.machine else {}
+        return applies(self.base, features, (self.base.circuits[question.circuit].applies, question.applies))
+
+    def mended(self) -> tuple[str, ...]:
+        """Faults repaired, unless their proof failed."""
+        return tuple(fault for fault, proved in self.repaired.items() if proved is not False)
+
+
+@dataclass
+class Turn:
+    """One step in the making: the job's working copy and the records so far."""
+
+    job: Job
+    records: list[Record] = field(default_factory=list)
+
+    def add(self, *records: Record) -> None:
+        self.records.extend(records)
+
+    def tell(self, *sentences: str) -> None:
+        """Sentences for the technician, each a record of its own."""
+        self.records.extend(Told(sentence) for sentence in sentences)
+
+
+def applies(base: RuleBase, features: Mapping[str, str], conditions: Iterable[Mapping[str, tuple[str, ...]]]) -> bool:
+    """Whether a machine with these features meets every `applies`."""
+    return all(
+        features.get(feature.removeprefix("machine.")) in values
+        for condition in conditions
+        for feature, values in condition.items()
+    )

@@ -1,0 +1,56 @@
+"""Where the search stands: the picture of the suspects, and all that the planner looks at. Pure."""
+
+from __future__ import annotations
+
+from expert.engine.planner import Situation
+from expert.engine.suspicion import Picture, take_picture
+from expert.job.state.bench import bench_map
+from expert.job.state.job import Job, Phase
+from expert.job.state.values import missing_first
+
+
+def picture_of(job: Job) -> Picture:
+    """Suspects, confirmed faults and what is not accounted for, as the job stands."""
+    return take_picture(job.knowledge, job.state, job.complaints, job.answered(), job.mended())
+
+
+def situation_of(
+    job: Job,
+    picture: Picture,
+    *,
+    qualified: bool | None = None,
+    any_instrument: bool = False,
+    any_move: bool = False,
+    ask_anew: bool = False,
+) -> Situation:
+    """What the planner looks at. The rest asks what would be possible if it were so.
+
+    `qualified`: for live work. `any_move`: what could not be done can be. `ask_anew`: what could not be told is asked.
+    """
+    base = job.base
+    return Situation(
+        knowledge=job.knowledge,
+        state=job.state,
+        picture=picture,
+        settled_questions=frozenset(job.answered()) | frozenset(() if ask_anew else job.cannot),
+        bench=job.bench,
+        bench_map=bench_map(job, qualified, any_move),
+        applies=lambda question: job.concerns_machine(base.questions[question]),
+        measurable=frozenset(base.instruments) if any_instrument else job.shop.instruments,
+        missing_first=lambda question: missing_first(job, question),
+        prepared=frozenset(job.prepared),
+    )
+
+
+def outcome_in_words(job: Job, question: str) -> str:
+    labels = job.base.questions[question].labels
+    return " or ".join(labels.get(outcome, outcome) for outcome in job.state.possible(question))
+
+
+def reopen(job: Job) -> None:
+    """Back to the search, with everything known kept."""
+    job.phase = Phase.FIND
+    job.choice = None
+    # What was said on the way out described a job that was thought to be done.
+    job.closing.clear()
+    job.to_repair = ()

@@ -1,0 +1,1 @@
+"""What the technician and the customer read, made from what is known."""

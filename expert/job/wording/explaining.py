@@ -1,0 +1,164 @@
+"""Why a question is asked, what an answer would mean, who is under suspicion: in plain words."""
+
+from __future__ import annotations
+
+from expert.engine.gain import beliefs
+from expert.engine.planner import Choice
+from expert.engine.suspicion import Picture
+from expert.job.state.job import Given, Job, Phase
+from expert.job.state.values import unit_at_prompt
+
+BAR = 20  # characters for a share of 1
+ROOM = 52  # characters for a name beside the bar, in 80 columns
+SHOWN = 8
+
+
+def why_in_words(job: Job, picture: Picture, choice: Choice) -> tuple[str, ...]:
+    """The planner's reasons for the question now put."""
+    best = choice.best
+    lines = []
+    if best.asks != best.question:
+        lines.append(f"It must be known before the next test: {job.base.questions[best.question].ask}")
+    if not best.gain:
+        return ("It is asked again because the first answer contradicted others.",)
+    names = [job.fault_name(fault) for fault in best.settles[:3]]
+    more = f" and {len(best.settles) - 3} more" if len(best.settles) > 3 else ""
+    lines.append("It bears on: " + ("; ".join(names) + more if names else "whether this is normal behaviour") + ".")
+    if choice.ahead_by and choice.ahead_for:
+        lines.append(
+            f"It comes first because {job.fault_name(choice.ahead_for)} heads the check list of the rule "
+            f"{choice.ahead_by}: {job.base.rules[choice.ahead_by].because}"
+        )
+    minutes = best.minutes + best.route.minutes
+    lines.append(
+        f"It tells about {best.gain:.2f} bits in {minutes:g} min, moves of the bench included. "
+        "(1 bit: half of the doubt is gone.)"
+    )
+    for other in choice.others[:2]:
+        cost = other.minutes + other.route.minutes
+        lines.append(f"Next in line: {job.base.questions[other.question].ask} ({other.gain:.2f} bits in {cost:g} min)")
+    open_complaints = [job.base.complaints[complaint].name for complaint in picture.complaints_open]
+    if open_complaints:
+        lines.append(f"Not explained yet: {'; '.join(open_complaints)}.")
+    return tuple(lines)
+
+
+def why_no_question(job: Job) -> tuple[str, ...]:
+    """Why the job waits here, where no test is asked."""
+    prompt = job.prompt
+    if prompt.kind == "move":
+        return (_why_move(job), "You confirm each move, so that nobody works on a live or hot machine by mistake.")
+    return (_WHY_AT[prompt.subject] if prompt.kind in ("intake", "close") else _WHY[prompt.kind],)
+
+
+def _why_move(job: Job) -> str:
+    if set(job.dangers_met) - job.dangers_cleared:
+        return "A danger was found. The machine is made safe before anything else."
+    if job.phase is Phase.FIND and job.choice is not None:
+        return f"The next test needs the bench in another state. It is: {job.base.questions[job.choice.best.asks].ask}"
+    return _WHY_MOVE[job.phase]
+
+
+_WHY_MOVE = {
+    Phase.SAFE: "The machine is made safe before the search begins.",
+    Phase.FIND: "The next test needs the bench in another state.",
+    Phase.REPAIR: "The repair needs the bench in another state.",
+    Phase.PROVE: "The next proof needs the bench in another state.",
+    Phase.CLOSE: "The machine is left in a safe state.",
+}
+_WHY = {
+    "proof": "This test would have caught a wrong repair. It must come out sound before the machine goes out.",
+    "repair": "Rules and answers point to this fault. Type suspects or answers to see on what it rests.",
+    "standing": "Somebody may have plugged the machine in, or out, since the job was left.",
+    "danger": "A danger was found. Nothing else is asked until a responsible person has dealt with it.",
+    "conflict": "The answers contradict each other. Going on as if both held would lead to a wrong part.",
+}
+_WHY_AT = {
+    "technician": "The record says who worked at the machine.",
+    "machine": "Tests, limits and parts depend on the type of machine.",
+    "plate": "The limits of the tests are worked out from these values.",
+    "complaints": "The search starts from what the customer noticed.",
+    "qualified": "Tests on live parts are put only to those who may do them.",
+    "arrives": "How the machine stands decides what makes it safe.",
+    "ending": "The record and the customer's summary say how the job ended.",
+    "parts": "The record says which parts were used. The bill rests on it.",
+    "minutes": "The record says how long the job took. The bill rests on it.",
+    "note": "What the record does not say otherwise, the next person will not know.",
+}
+
+
+def suspects_in_words(job: Job, picture: Picture) -> tuple[str, ...]:
+    """Confirmed faults, then the open suspects as a small bar list."""
+    if job.phase is Phase.INTAKE:
+        return ("No suspects before the complaint is known.",)
+    lines = repairs_in_words(job)
+    lines += [f"Found: {job.fault_name(fault)}" for fault in picture.confirmed]
+    belief = beliefs(job.knowledge, picture)
+    shown = [suspect.fault for suspect in picture.suspects[:SHOWN]]
+    for fault, name in zip(shown, _on_one_line([job.fault_name(fault) for fault in shown]), strict=True):
+        bar = "#" * max(1, round(belief[fault] * BAR))
+        lines.append(f"{belief[fault]:>5.0%} {bar:<{BAR}} {name}")
+    if len(picture.suspects) > SHOWN:
+        lines.append(f"      and {len(picture.suspects) - SHOWN} more, none of them likelier")
+    return tuple(lines or ["No suspect is open."])
+
+
+def _on_one_line(names: list[str]) -> list[str]:
+    """The names, without the details after a second colon where they are too long beside the bar.
+
+    >>> _on_one_line(["probe: scaled over: it sees the water late or not at all, so it fills on", "pump: dead"])
+    ['probe: scaled over', 'pump: dead']
+    >>> _on_one_line(["resettable high limit: tripped (it did its job: find out why)"])
+    ['resettable high limit: tripped']
+    """
+    short = [name if len(name) <= ROOM else _brief(name) for name in names]
+    # Two that would read alike keep their details.
+    return [brief if short.count(brief) == 1 else name for brief, name in zip(short, names, strict=True)]
+
+
+def _brief(name: str) -> str:
+    """The name up to its second colon, and without a bracket that this would leave open."""
+    brief = ": ".join(name.split(": ")[:2])
+    return brief if brief.count("(") == brief.count(")") else brief.rsplit(" (", 1)[0]
+
+
+def repairs_in_words(job: Job) -> list[str]:
+    """What was repaired, and whether it is proved."""
+    return [f"Repaired{_PROVED[proved]}: {job.fault_name(fault)}" for fault, proved in job.repaired.items()]
+
+
+_PROVED = {True: " and proved", None: ", not proved yet", False: ", but the proof failed"}
+
+
+def answer_in_words(job: Job, given: Given) -> str:
+    """An answer as it reads by itself: a choice by its label, a reading as typed with its name."""
+    question = job.base.questions[given.question]
+    if given.quantity is not None:
+        return f"{reading_in_words(job, given)} ({' or '.join(given.outcomes)})"
+    return " or ".join(question.labels.get(outcome, outcome) for outcome in given.outcomes)
+
+
+def reading_in_words(job: Job, given: Given) -> str:
+    """A reading as it was typed. A bare number gets the unit that it was taken in: 0.02 could be ohm or Mohm."""
+    measure = job.base.questions[given.question].measure
+    if measure is None or not all(letter in "0123456789., +-" for letter in given.text):
+        return given.text
+    return f"{given.text.strip()} {unit_at_prompt(measure, job.shop.system)}".rstrip()
+
+
+def last_answer(job: Job, question: str) -> Given | None:
+    """The latest answer to a question, also one that no longer holds."""
+    return next((given for given in reversed(job.given.values()) if given.question == question), None)
+
+
+def consequences(job: Job, given: Given) -> tuple[str, ...]:
+    """What an answer would mean, found without giving it."""
+    change = job.state.what_if(given.question, given.outcomes)
+    lines = [f"If it is {' or '.join(given.outcomes)}:"]
+    if any(not left for _, left in change.narrowed.values()):
+        return (*lines, "  It would contradict earlier answers. They would have to be repeated.")
+    for fact, (_, left) in change.narrowed.items():
+        if fact in job.base.faults and len(left) == 1:
+            lines.append(f"  {'found' if left == ('present',) else 'cleared'}: {job.fault_name(fact)}")
+    lines += [f"  {job.base.rules[rule].because}" for rule in change.fired[:4]]
+    return tuple(lines) if len(lines) > 1 else (*lines, "  Nothing could be concluded from it alone.")

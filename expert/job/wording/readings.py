@@ -1,0 +1,53 @@
+"""A test in words: how it is made, what its limits are, and how a reading was understood."""
+
+from __future__ import annotations
+
+from expert.job.state.job import Given, Job
+from expert.job.wording.limits import (
+    limits_in_words,
+    reading_to_tell,
+    show_limit,
+    where_in_short,
+    where_limits_come_from,
+)
+from expert.language.formulas.formula import CannotWorkOut, NotKnown
+from expert.language.model import Question
+from expert.trade.quantities.units import show
+
+
+def understood(job: Job, question: Question, given: Given) -> tuple[str, ...]:
+    """How a reading was understood: the reading's name, its limits and the instrument's accuracy."""
+    assert question.measure is not None and given.quantity is not None and given.uncertainty is not None
+    system = job.shop.system
+    shown = show(given.quantity, system=system)
+    instrument = job.base.instruments[question.measure.instrument]
+    accuracy = f"{instrument.name}: ±{show_limit(job, given.uncertainty)}" if given.uncertainty.value else ""
+    told = reading_to_tell(job, question, given.outcomes[0], given.quantity)
+    limits, origin = limits_in_words(job, question, told), where_in_short(job, question, told)
+    detail = "; ".join(part for part in (f"{told} is {limits}", origin, accuracy) if part)
+    if len(given.outcomes) == 1:
+        return (f"{shown} counts as: {given.outcomes[0]}. ({detail})",)
+    names = " or ".join(given.outcomes)
+    return (
+        f"{shown} is too close to a limit: it may be {names}. Both stay possible. ({detail})",
+        "A better instrument or a second test would decide. Other tests are used meanwhile.",
+    )
+
+
+def how_to(job: Job, question: Question) -> tuple[str, ...]:
+    """How to make the test, what a sound machine shows, and where the limits come from."""
+    lines = [f"How: {question.how}"]
+    if question.expect:
+        lines.append(f"Sound machine: {question.expect}")
+    if question.measure is not None:
+        lines.append(f"Instrument: {job.base.instruments[question.measure.instrument].name}.")
+        try:
+            for name in question.outcomes:
+                if limits := limits_in_words(job, question, name):
+                    lines.append(f"Limit: {name} is {limits}.")
+            lines += [f"From: {origin}" for origin in where_limits_come_from(job, question)]
+        except (NotKnown, CannotWorkOut) as problem:
+            lines.append(f"Limits: not yet worked out, {problem}.")
+    needs = ", ".join(f"{dimension} {state}" for dimension, state in question.bench.items())
+    lines.append(f"Bench: {needs or 'any state'}. About {question.minutes:g} min.")
+    return tuple(lines)

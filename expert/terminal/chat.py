@@ -1,0 +1,28 @@
+"""The dialogue at a terminal. Kept free of slow imports: the first question stands there before the prompt is made."""
+
+from __future__ import annotations
+
+import sys
+from collections.abc import Iterable
+
+from expert.desk.session import Session
+from expert.terminal.plain import show
+from expert.trace.records import Put, Record
+
+
+def talk_in_terminal(session: Session, opening: Iterable[Record]) -> None:
+    """Talk the job through at this terminal until it is closed or left.
+
+    Raises what `Session.say` raises, but for TraceNotWritten and TraceTooLarge: these are shown, and the line can then
+    be sent again.
+    """
+    opening = tuple(opening)
+    sys.stdout.write(f"Job {session.job.number}. Type help to see what can be typed at any time.\n\n")
+    if all(isinstance(record, Put) and record.prompt == "intake" for record in opening):
+        # The libraries for the prompt take a tenth of a second to load: the question is read meanwhile.
+        show(session.job, opening, sys.stdout)
+        opening = ()
+    sys.stdout.flush()
+    from expert.terminal.prompt import Chat
+
+    Chat(session).talk(opening)

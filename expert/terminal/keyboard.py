@@ -1,0 +1,124 @@
+"""The keyboard's side of the chat: pastes of any size, and the lines typed before."""
+
+from __future__ import annotations
+
+import contextlib
+import os
+from collections.abc import Iterable
+from pathlib import Path
+
+from platformdirs import user_state_path
+from prompt_toolkit.application import get_app
+from prompt_toolkit.filters import Condition
+from prompt_toolkit.history import History
+from prompt_toolkit.input import Input
+from prompt_toolkit.input.vt100_parser import Vt100Parser
+from prompt_toolkit.key_binding import KeyBindings, KeyPressEvent
+from prompt_toolkit.key_binding.key_processor import KeyPress
+from prompt_toolkit.keys import Keys
+
+from expert.desk.session import LONGEST_LINE
+from expert.trace.cleaning import clean
+
+KEPT_OF_A_PASTE = 2 * LONGEST_LINE
+TAIL = 8  # characters; longer than the mark that ends a paste, which may come in two pieces
+FLOOD = 250  # characters read at once that no fingers can have typed: a paste without marks
+CUT = " [cut here]"
+KEPT_LINES = 500
+
+
+class ShortPasteParser(Vt100Parser):
+    """Reads keys as its parent does, but keeps only the beginning of a paste, so that its size does not matter."""
+
+    _flooded = 0
+
+    def feed(self, data: str) -> None:
+        if self._in_bracketed_paste:
+            super().feed(data)
+            if self._in_bracketed_paste and len(self._paste_buffer) > KEPT_OF_A_PASTE + TAIL:
+                self._paste_buffer = self._paste_buffer[:KEPT_OF_A_PASTE] + self._paste_buffer[-TAIL:]
+        elif len(data) >= FLOOD and "\x1b" not in data and "\x03" not in data:
+            self._flooded += len(data)
+            if self._flooded <= KEPT_OF_A_PASTE:
+                self.feed_key_callback(KeyPress(Keys.BracketedPaste, data))
+        else:
+            self._flooded = 0
+            super().feed(data)
+
+
+def shorten_pastes(source: Input) -> None:
+    """Let this input read its keys through ShortPasteParser, where it reads them as characters at all."""
+    parser = getattr(source, "vt100_parser", None)
+    if isinstance(parser, Vt100Parser):
+        source.vt100_parser = ShortPasteParser(parser.feed_key_callback)  # type: ignore[attr-defined]
+
+
+def paste_bindings() -> KeyBindings:
+    """A paste becomes one line of at most LONGEST_LINE characters; it is never sent off by itself."""
+    bindings = KeyBindings()
+
+    @bindings.add(Keys.BracketedPaste)
+    def _(event: KeyPressEvent) -> None:
+        buffer = event.current_buffer
+        text = clean(event.data[:KEPT_OF_A_PASTE], KEPT_OF_A_PASTE).strip()
+        room = max(LONGEST_LINE - len(buffer.text), 0)
+        # Without a count: the parser has thrown away all but the beginning already.
+        buffer.insert_text(text if len(text) <= room else text[: max(room - len(CUT), 0)] + CUT[:room])
+
+    @bindings.add(Keys.Any, filter=Condition(lambda: len(get_app().current_buffer.text) >= LONGEST_LINE))
+    def _(event: KeyPressEvent) -> None:
+        """The line is full: further letters are dropped."""
+
+    return bindings
+
+
+class TypedBefore(History):
+    """The lines typed in this job, and before them those of earlier jobs from a file (one a line, newest last).
+
+    `trouble` says why lines are no longer written to the file, or ''. The job does not depend on it.
+    """
+
+    def __init__(self, file: Path) -> None:
+        super().__init__()
+        self.file = file
+        self.trouble = ""
+
+    def load_history_strings(self) -> Iterable[str]:
+        try:
+            lines = self.file.read_text("utf-8", "replace").splitlines() if self.file.exists() else []
+            if len(lines) > 2 * KEPT_LINES:
+                self._write("\n".join(lines[-KEPT_LINES:]) + "\n", anew=True)
+        except OSError as problem:
+            self._give_up(problem)
+            return []
+        return [clean(line) for line in reversed(lines[-KEPT_LINES:])]
+
+    def store_string(self, string: str) -> None:
+        if self.trouble:
+            return
+        try:
+            self.file.parent.mkdir(parents=True, exist_ok=True)
+            self._write(clean(string) + "\n")
+        except OSError as problem:
+            self._give_up(problem)
+
+    def _write(self, text: str, anew: bool = False) -> None:
+        """Append to the file, or write it anew. Only its owner may read it: it holds names and remarks."""
+        target = self.file.with_name(f"{self.file.name}.{os.getpid()}") if anew else self.file
+        flags = os.O_WRONLY | os.O_CREAT | (os.O_TRUNC if anew else os.O_APPEND)
+        handle = os.open(target, flags, 0o600)
+        try:
+            os.write(handle, text.encode("utf-8", "replace"))
+        finally:
+            os.close(handle)
+        if anew:
+            with contextlib.suppress(FileNotFoundError):
+                target.replace(self.file)
+
+    def _give_up(self, problem: OSError) -> None:
+        self.trouble = f"Typed lines are not kept for the next job: {self.file}: {problem.strerror or problem}"
+
+
+def history_file() -> Path:
+    """Where the lines typed by this user are kept."""
+    return user_state_path("bench-expert", appauthor=False) / "typed_lines.txt"

@@ -1,0 +1,147 @@
+"""The prompt of the chat: a thin skin over `Session.say`, with completion, remarks while typing and bottom lines."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from prompt_toolkit import PromptSession, print_formatted_text
+from prompt_toolkit.application import get_app
+from prompt_toolkit.application.current import get_app_session
+from prompt_toolkit.filters import Condition
+from prompt_toolkit.formatted_text import FormattedText, StyleAndTextTuples
+
+from expert.desk.session import Session
+from expert.job.state.job import Job
+from expert.job.wording.records import lines_of
+from expert.terminal.beside import NOTHING, bench_in_words, joined, remark_on, where_it_stands
+from expert.terminal.completion import JobCompleter
+from expert.terminal.keyboard import TypedBefore, history_file, paste_bindings, shorten_pastes
+from expert.terminal.plain import wrapped
+from expert.terminal.style import OF_MANNER, PROMPT, REFUSED, STATUS, STYLE, UNDERSTOOD, color_depth
+from expert.trace.cleaning import clean
+from expert.trace.errors import TraceNotWritten, TraceTooLarge
+from expert.trace.records import Record
+
+NOTHING_IS_LOST = "Nothing is lost: every answer is on the disk. To leave, type pause, or press Ctrl-C once more."
+
+MOST_REMARK_LINES = 3
+
+
+def show_records(job: Job, records: Iterable[Record]) -> None:
+    """Print what records say, wrapped to the terminal's width, each line in the style of its manner."""
+    width = get_app_session().output.get_size().columns
+    fragments: StyleAndTextTuples = []
+    for record in records:
+        for manner, text in lines_of(job, record):
+            lines = [text] if manner == "command" else wrapped(text, width)
+            fragments += [(OF_MANNER[manner], line + "\n") for line in lines]
+    _print(fragments)
+
+
+def _print(fragments: StyleAndTextTuples) -> None:
+    print_formatted_text(FormattedText(fragments), style=STYLE, end="", color_depth=color_depth())
+
+
+class Chat:
+    """One job at one terminal. `again` is a line that could not be recorded and is offered once more."""
+
+    def __init__(self, session: Session) -> None:
+        self.session = session
+        self.again = ""
+        self.interrupted = False
+        self.trouble_told = False
+        self.history = TypedBefore(history_file())
+        self.prompt: PromptSession[str] = PromptSession(
+            [(PROMPT, "> ")],
+            style=STYLE,
+            color_depth=color_depth(),
+            history=self.history,
+            completer=JobCompleter(lambda: session.job),
+            complete_while_typing=Condition(lambda: session.job.prompt.subject == "complaints"),
+            reserve_space_for_menu=6,
+            key_bindings=paste_bindings(),
+            bottom_toolbar=self.bottom,
+        )
+        shorten_pastes(self.prompt.app.input)
+        self._stood: tuple[Job | None, tuple[str, ...]] = (None, ())
+        self._remarked: tuple[Job | None, str, str, str] = (None, "", STATUS, "")
+
+    def talk(self, opening: Iterable[Record]) -> None:
+        """Show the opening, then take lines until the job is closed or left."""
+        show_records(self.session.job, opening)
+        while not self.session.is_over:
+            line = self.ask()
+            if line is not None:
+                self.send(line)
+
+    def ask(self) -> str | None:
+        """The next line; None when Ctrl-C was pressed once."""
+        again, self.again = self.again, ""
+        try:
+            line = self.prompt.prompt(default=again)
+        except KeyboardInterrupt:
+            return self._on_interrupt()
+        except EOFError:
+            return self._way_out()
+        self.interrupted = False
+        return line
+
+    def send(self, line: str) -> None:
+        """Say the line and show the replies. A line that was not recorded is kept for sending again."""
+        try:
+            records = self.session.say(line)
+        except (TraceNotWritten, TraceTooLarge) as problem:
+            self.again = clean(line)
+            self.tell(f"NOT RECORDED: {problem}", "danger")
+            self.tell("Nothing else has changed. Put it right, then press Enter to send the line again.")
+            return
+        except KeyboardInterrupt:
+            self.again = clean(line)
+            self.tell("Interrupted before the line was recorded. Press Enter to send it again.")
+            return
+        _print([("", "\n")])
+        show_records(self.session.job, records)
+        if self.history.trouble and not self.trouble_told:
+            self.trouble_told = True
+            self.tell(self.history.trouble, "small")
+
+    def tell(self, text: str, manner: str = "plain") -> None:
+        """A sentence of the terminal's own; it is no part of the job's record."""
+        width = get_app_session().output.get_size().columns
+        _print([(OF_MANNER[manner], line + "\n") for line in wrapped(clean(text), width)])
+
+    def _on_interrupt(self) -> str | None:
+        if self.interrupted:
+            return self._way_out()
+        self.interrupted = True
+        self.tell(NOTHING_IS_LOST)
+        return None
+
+    def _way_out(self) -> str | None:
+        """What has to be said to leave from here. An open take-back is answered with no first."""
+        if self.session.job.prompt.kind == "take back":
+            self.send("no")
+        return "pause"
+
+    # ------------------------------------------------------------ the bottom lines
+
+    def bottom(self) -> StyleAndTextTuples:
+        """The remark on the line typed, or the bench where nothing is typed; below it where the job stands."""
+        width = get_app().output.get_size().columns
+        style, text = self._remark(self.prompt.default_buffer.text)
+        upper = wrapped(text, width)[:MOST_REMARK_LINES] if text else joined((bench_in_words(self.session.job),), width)
+        lower = joined(self._standing(), width)
+        return [*((style, line + "\n") for line in upper), (STATUS, "\n".join(lower))]
+
+    def _remark(self, typed: str) -> tuple[str, str]:
+        job = self.session.job
+        if self._remarked[0] is not job or self._remarked[1] != typed:
+            remark = remark_on(job, typed) if typed else NOTHING
+            style = STATUS if not remark.text else REFUSED if remark.refused else UNDERSTOOD
+            self._remarked = (job, typed, style, f"{'? ' if remark.refused else ''}{remark.text}")
+        return self._remarked[2], self._remarked[3]
+
+    def _standing(self) -> tuple[str, ...]:
+        if self._stood[0] is not self.session.job:
+            self._stood = (self.session.job, where_it_stands(self.session.job))
+        return self._stood[1]

@@ -1,0 +1,109 @@
+"""A job at this terminal: opened or taken up again, and talked through in plain lines or in the chat."""
+
+from __future__ import annotations
+
+import io
+import os
+import sys
+from collections.abc import Callable
+from pathlib import Path
+
+from expert.desk.opening import resume_command, shop_of
+from expert.desk.pinning import files_changed, pin_rules, pinned_folder
+from expert.desk.replay import opened_of, rerun
+from expert.desk.session import Session
+from expert.engine.knowledge import Knowledge
+from expert.terminal.plain import talk_plainly
+from expert.trace.errors import TraceNotRead, TraceSealed
+from expert.trace.places import SUFFIX, job_path, jobs_folder, next_job_number
+from expert.trace.reading import Trace, read_trace
+from expert.trace.records import Record
+from expert.trace.verifying import refuse_damage
+from expert.trace.writing import Clock
+from expert.trade.counting import counted
+
+
+def open_job(
+    knowledge: Knowledge,
+    rules: Path,
+    jobs: Path | None,
+    number: str | None,
+    clock: Clock,
+    plain: bool,
+    system: str = "metric",
+) -> None:
+    """Open a job and talk it through at this terminal. The rules are kept beside the jobs for a later `resume`."""
+    folder = jobs or jobs_folder()
+    number = number or next_job_number(folder)
+    path = job_path(folder, number)
+    pin_rules(rules, folder, knowledge.base.digest)
+    session, opening = Session.open(knowledge, shop_of(knowledge, system), path, number, clock)
+    session.is_resumed_by(resume_command(rules, path))
+    _talk(session, opening, plain)
+
+
+def resume_job(load: Callable[[Path], Knowledge], rules: Path, path: Path, clock: Clock, plain: bool) -> int:
+    """Go on with a job. Rules edited meanwhile do not touch it when those of its opening were kept.
+
+    Gives 0, or 1 when they were not kept and the rules at hand would have led elsewhere: then nothing is written, and
+    the differences are shown.
+    """
+    if not os.path.isfile(path):
+        raise TraceNotRead(f"{path} is not there: there is no such job to go on with")
+    trace = read_trace(path)
+    refuse_damage(trace)
+    if trace.is_sealed:
+        raise TraceSealed(f"{path} is sealed: the job is closed, and nothing can be added to it")
+    if not trace.lines:
+        number = path.name.removesuffix(SUFFIX)
+        raise TraceNotRead(f"{path} holds no answer yet. Open the job again with: expert bench --job {number}")
+    opened = opened_of(trace)
+    kept = pinned_folder(path.parent, opened.rules_digest)
+    changed = files_changed(kept, rules) if kept.is_dir() else ()
+    if changed:
+        # The rules at hand are not even read: a job on the bench must not wait until an edit of them is right.
+        sys.stdout.write(f"The rules were edited since this job was opened. Files changed: {', '.join(changed)}.\n")
+        sys.stdout.write("The job goes on with the rules of that time.\n")
+    knowledge = load(kept if changed else rules)
+    if not changed and opened.rules_digest != knowledge.base.digest:
+        return _show_differences(knowledge, trace)
+    session, opening = Session.resume(knowledge, path, clock)
+    session.is_resumed_by(resume_command(rules, path))
+    _talk(session, opening, plain)
+    return 0
+
+
+def _show_differences(knowledge: Knowledge, trace: Trace) -> int:
+    differences = rerun(knowledge, trace).differences
+    sys.stderr.write("The rules were edited since this job was opened, and those of that time were not kept.\n")
+    sys.stderr.write(f"With the rules at hand the job would {_how_much(len(differences))}\n")
+    for difference in differences[:20]:
+        sys.stderr.write(f"  {difference}\n")
+    sys.stderr.write("Nothing was changed. Name the rules of that time with --rules, or open a new job.\n")
+    return 1
+
+
+def _how_much(differences: int) -> str:
+    if not differences:
+        return "not differ so far."
+    return f"differ in {counted(differences, 'place')}:"
+
+
+def _talk(session: Session, opening: tuple[Record, ...], plain: bool) -> None:
+    try:
+        if plain or not (sys.stdin.isatty() and sys.stdout.isatty()):
+            _take_any_bytes()
+            talk_plainly(session, opening, iter(sys.stdin), sys.stdout)
+        else:
+            from expert.terminal.chat import talk_in_terminal
+
+            talk_in_terminal(session, opening)
+    finally:
+        session.close()
+
+
+def _take_any_bytes() -> None:
+    """Bytes that are no text become a replacement character, and what the output cannot show a question mark."""
+    for stream in (sys.stdin, sys.stdout):
+        if isinstance(stream, io.TextIOWrapper):
+            stream.reconfigure(errors="replace")

@@ -219,7 +219,7 @@ def test_every_style_changes_something(name: str) -> None:
 
 def test_style_names_stand_in_one_file_only() -> None:
     files = [file for file in PACKAGE.glob("*.py") if "class:" in file.read_text("utf-8")]
-    assert [file.name for file in files] == ["chat_style.py"]
+    assert [file.name for file in files] == ["style.py"]
 
 
 def test_every_manner_of_the_dialogue_has_a_style() -> None:

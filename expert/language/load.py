@@ -6,6 +6,7 @@ Text to nodes, a survey of all names, nodes to records, then the checks on the w
 from __future__ import annotations
 
 import hashlib
+import os
 from collections.abc import Callable, Mapping
 from pathlib import Path, PurePosixPath
 
@@ -50,14 +51,32 @@ def load_rules(folder: Path) -> RuleBase:
     texts: dict[str, str] = {}
     if not folder.is_dir():
         raise RulesRefused([Problem(Position(str(folder), 1, 1), "there is no such folder", "no-rules")])
-    for file in sorted(folder.rglob("*.y*ml")):
-        inner = file.relative_to(folder).as_posix()
-        if _is_apart(inner) or file.is_dir():
-            continue
-        text, found = file_text(file)
+    for inner in files_in(folder, problems):
+        text, found = file_text(folder / inner)
         problems += found
         texts[inner] = text
     return _read(texts, problems, str(folder))
+
+
+def files_in(folder: Path, problems: list[Problem]) -> list[str]:
+    """The rule files in a folder and in the folders below it, linked ones too; adds what cannot be looked into."""
+    found: list[str] = []
+    seen: set[Path] = set()
+
+    def refused(error: OSError) -> None:
+        message = f"this folder cannot be looked into: {error.strerror}"
+        problems.append(Problem(Position(str(error.filename), 1, 1), message, "unreadable-file"))
+
+    for here, below, names in os.walk(folder, onerror=refused, followlinks=True):
+        place = Path(here).resolve()
+        if place in seen:  # a link that leads back up
+            below.clear()
+            continue
+        seen.add(place)
+        below[:] = [name for name in below if not name.startswith(".")]
+        inner = (Path(here).relative_to(folder) / name for name in names)
+        found += [path.as_posix() for path in inner if not _is_apart(path.as_posix())]
+    return sorted(found)
 
 
 def read_rules(texts: Mapping[str, str]) -> RuleBase:
@@ -78,7 +97,11 @@ def digest_of(texts: Mapping[str, str]) -> str:
 def _is_apart(inner: str) -> bool:
     """Worked cases are read by themselves; hidden files and other things than YAML are nobody's business."""
     parts = PurePosixPath(inner).parts
-    return parts[0] == "cases" or any(part.startswith(".") for part in parts) or not inner.endswith((".yaml", ".yml"))
+    return (
+        parts[0] == "cases"
+        or any(part.startswith(".") for part in parts)
+        or not inner.lower().endswith((".yaml", ".yml"))
+    )
 
 
 def file_text(file: Path) -> tuple[str, list[Problem]]:
@@ -122,7 +145,7 @@ def _read(texts: Mapping[str, str], problems: list[Problem], folder: str) -> Rul
                 clean[inner], root = tree_of(path, texts[inner], problems)
             trees.append((sort, path, root))
             survey.declare(sort, path, root)
-        if not any(sort == "circuit" for sort, _, _ in trees):
+        if not already and not any(sort == "circuit" for sort, _, _ in trees):
             problems.append(Problem(Position(folder or ".", 1, 1), "there is no file in circuits/", "no-rules"))
         draft = Draft(names)
         for sort, read in _READ.items():

@@ -153,3 +153,13 @@ def test_a_machine_file_that_is_not_there() -> None:
     assert [str(problem) for problem in caught.value.problems] == [
         "a.yaml:1:10: there is no machine file './none.yaml' [unreadable-file]"
     ]
+
+
+def test_a_file_that_is_no_machine_file_is_not_read_and_quoted(tmp_path: Path) -> None:
+    secret = tmp_path / "secret"
+    secret.write_text("password: [hunter2", encoding="utf-8")
+    with pytest.raises(RulesRefused) as caught:
+        read_answers("a.yaml", f"machine: {secret}\ncomplaints: [leaks]\n", BASE)
+    assert [str(problem) for problem in caught.value.problems] == [
+        f"a.yaml:1:10: '{secret}' is no machine file: its name would end in .yaml [unreadable-file]"
+    ]

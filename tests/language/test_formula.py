@@ -128,6 +128,9 @@ def test_a_word_argument_comes_from_the_machine_or_stands_in_the_formula() -> No
         ("element_resistance(5 V)", "resistance", (0, "element_resistance is given 1 values; it takes voltage (ac_voltage), power (power)")),
         ("element_resistance(5 W, 5 W)", "resistance", (19, "this gives a power; an AC voltage is wanted")),
         ("least(coil, 5 V)", "resistance", (0, "least compares a resistance with an AC voltage or a DC voltage")),
+        ("1 ohm / 0", "resistance", (0, "no machine gives this a value: a division by zero")),
+        ("coil / (1 ohm - 1 ohm) * 1 ohm", "resistance", (0, "no machine gives this a value: a division by zero")),
+        ("coil + 1 ohm * (coil / coil / 0)", "resistance", (0, "no machine gives this a value: a division by zero")),
         ("nonsense", "resistance", (0, "there is no value 'nonsense'")),
         ("__import__(coil)", "resistance", (0, "there is no trade function '__import__'")),
         ("coil.real", "resistance", (0, "there is no value 'coil.real'")),
@@ -154,7 +157,7 @@ def test_length_and_depth_are_limited() -> None:
 @pytest.mark.parametrize(
     ("text", "message"),
     [
-        ("coil / (1 ohm - 1 ohm) * 1 ohm", "a division by zero"),
+        ("coil / (coil - coil) * coil", "a division by zero"),
         ("over - over", "over range against over range has no result"),
     ],
 )

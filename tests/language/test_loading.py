@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import gc
+import os
 from dataclasses import FrozenInstanceError
 from pathlib import Path
 
@@ -195,6 +196,39 @@ def test_a_file_that_cannot_be_read(tmp_path: Path) -> None:
     (folder / "cautions.yaml").unlink()
     (folder / "cautions.yaml").symlink_to(folder / "nowhere")
     assert refusals(folder) == [f"{folder}/cautions.yaml:1:1: this is not a file that can be read [unreadable-file]"]
+
+
+def test_a_linked_folder_is_read_and_a_capital_ending_is_not_passed_over(tmp_path: Path) -> None:
+    folder = written(tmp_path / "rules", dict(SMALL))
+    (folder / "circuits").rename(tmp_path / "elsewhere")
+    (folder / "circuits").symlink_to(tmp_path / "elsewhere")
+    assert load_rules(folder).rules
+    (tmp_path / "elsewhere" / "more.YAML").write_text("rules: {}\n", encoding="utf-8")
+    (refusal,) = refusals(folder)
+    assert refusal.startswith(f"{folder}/circuits/more.YAML:1:1: this file is not part of a rule base; ")
+
+
+def test_a_folder_that_links_back_up_ends(tmp_path: Path) -> None:
+    folder = written(tmp_path / "rules", dict(SMALL))
+    (folder / "circuits" / "again").symlink_to(folder)
+    assert load_rules(folder).rules
+
+
+def test_a_folder_that_cannot_be_looked_into_is_not_called_empty(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    folder = written(tmp_path / "rules", dict(SMALL))
+    look = os.scandir
+
+    def scandir(path: str) -> object:
+        if str(path).endswith("circuits"):
+            raise PermissionError(13, "Permission denied", str(path))
+        return look(path)
+
+    monkeypatch.setattr("os.scandir", scandir)
+    message = "this folder cannot be looked into: Permission denied [unreadable-file]"
+    assert f"{folder}/circuits:1:1: {message}" in refusals(folder)
+    assert not any("no-rules" in refusal for refusal in refusals(folder))
 
 
 @pytest.mark.parametrize("files", [SMALL, {"circuits/a.yaml": "["}], ids=["sound", "refused"])

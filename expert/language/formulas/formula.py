@@ -97,13 +97,14 @@ def evaluate(formula: Formula, look_up: Callable[[str], Quantity | str]) -> Quan
 
     Raises NotKnown, CannotWorkOut (division by zero and the like), or what a trade function raises (OutOfRange).
     """
-    found = _work(formula.tree, look_up)
+    found = value_of(formula.tree, look_up)
     if isinstance(found, str):
         raise CannotWorkOut(f"'{formula.text}' gives the word '{found}', not a quantity")
     return found
 
 
-def _work(tree: Tree, look_up: Callable[[str], Quantity | str]) -> Quantity | str:
+def value_of(tree: Tree, look_up: Callable[[str], Quantity | str]) -> Quantity | str:
+    """The value of a part of a formula. Raises what `evaluate` raises."""
     match tree:
         case Value(quantity):
             return quantity
@@ -120,11 +121,26 @@ def _work(tree: Tree, look_up: Callable[[str], Quantity | str]) -> Quantity | st
             values = [_number(part, look_up) for part in parts]
             return min(values) if which == "least" else max(values)
         case Call(figure, arguments):
-            return call_by_name(figure, [_work(argument, look_up) for argument in arguments])
+            return call_by_name(figure, [value_of(argument, look_up) for argument in arguments])
+
+
+def parts_of(tree: Tree) -> tuple[Tree, ...]:
+    """The parts that a part is directly made of."""
+    match tree:
+        case Work(_, left, right, _):
+            return left, right
+        case Negative(part):
+            return (part,)
+        case Pick(_, parts):
+            return parts
+        case Call(_, arguments):
+            return arguments
+        case Value() | Word() | Lookup():
+            return ()
 
 
 def _number(tree: Tree, look_up: Callable[[str], Quantity | str]) -> Quantity:
-    found = _work(tree, look_up)
+    found = value_of(tree, look_up)
     if isinstance(found, str):
         raise CannotWorkOut(f"'{found}' is a word where a quantity is wanted")
     return found

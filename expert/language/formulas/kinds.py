@@ -12,7 +12,21 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from expert.language.formulas.formula import Call, Formula, Lookup, Negative, Pick, Tree, Value, Word, Work
+from expert.language.formulas.formula import (
+    Call,
+    CannotWorkOut,
+    Formula,
+    Lookup,
+    Negative,
+    NotKnown,
+    Pick,
+    Tree,
+    Value,
+    Word,
+    Work,
+    parts_of,
+    value_of,
+)
 from expert.language.formulas.syntax import (
     FormulaProblem,
     Raw,
@@ -23,6 +37,7 @@ from expert.language.formulas.syntax import (
     RawWork,
 )
 from expert.language.formulas.trade_functions import trade_functions
+from expert.trade.errors import OutOfRange, WrongArguments
 from expert.trade.quantities.units import KINDS, Quantity, difference_of, unit_in, units_named, with_article
 
 if TYPE_CHECKING:
@@ -51,6 +66,8 @@ def settle(raw: Raw, wanted: str, known: Known, text: str) -> Formula:
     """The formula with its kinds settled so that it gives the wanted kind. Raises FormulaProblem or NotSettled."""
     settler = _Settler(known)
     tree = settler.settled(raw, wanted)
+    if worthless := without_value(tree):
+        raise FormulaProblem(_start(raw), f"no machine gives this a value: {worthless}")
     return Formula(tree, text, wanted, tuple(dict.fromkeys(settler.names)))
 
 
@@ -200,6 +217,28 @@ class _Settler:
             self.names.append(raw.name)
             return Lookup(raw.name, "word")
         raise FormulaProblem(_start(raw), f"one of the words {', '.join(words)} is wanted here", "wrong-kind")
+
+
+def without_value(tree: Tree) -> str:
+    """Why a part that rests on nothing but its own numbers can never be worked out; '' where there is none."""
+    for part in parts_of(tree):
+        if worthless := without_value(part):
+            return worthless
+    try:
+        if isinstance(tree, Work) and tree.operator == "/":
+            divisor = value_of(tree.right, _nothing_known)
+            if isinstance(divisor, Quantity) and divisor.value == 0:
+                return "a division by zero"  # whatever is divided
+        value_of(tree, _nothing_known)
+    except NotKnown:
+        return ""
+    except (CannotWorkOut, OutOfRange, WrongArguments) as problem:
+        return str(problem)
+    return ""
+
+
+def _nothing_known(name: str) -> Quantity:
+    raise NotKnown(name)
 
 
 class UnknownInFormula(FormulaProblem):

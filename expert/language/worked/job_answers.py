@@ -204,6 +204,9 @@ def _machine(record: Record, base: RuleBase) -> Machine | None:
         return None
     if not text.endswith((".yaml", ".yml")) and "/" not in text:
         return base.machines.get(reader.name(node, "machine"))
+    if not text.endswith((".yaml", ".yml")):  # and not just any file of the computer, to be quoted in a message
+        reader.refuse(node, "unreadable-file", f"'{text[:120]}' is no machine file: its name would end in .yaml")
+        return None
     file = Path(reader.path).parent / text
     if not file.is_file() and not Path(text).is_file():
         reader.refuse(node, "unreadable-file", f"there is no machine file '{text[:120]}'")

@@ -10,8 +10,9 @@ import pytest
 from expert.desk.opening import shop_of
 from expert.desk.result import result_of
 from expert.desk.unattended import play
+from expert.language.keys.words import ENDS as OUTCOMES
 from expert.language.shipped import shipped
-from expert.language.worked.cases import OUTCOMES, Case, load_cases
+from expert.language.worked.cases import Case, load_cases
 from expert.trace.records import Answered, CannotTell, Put
 from tests.dialogue.outcome_schema import SCHEMA
 from tests.dialogue.shipped_desk import shipped_knowledge

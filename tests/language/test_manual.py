@@ -13,7 +13,7 @@ from expert.engine.knowledge import knowledge_of
 from expert.job.state.job import Shop
 from expert.language import read_rules
 from expert.language.checks import CODES
-from expert.language.reading.shapes import CONCLUSIONS, QUESTION, RULE
+from expert.language.keys import CONCLUSIONS, QUESTION, RULE
 from expert.language.worked.cases import read_cases
 from expert.language.worked.job_answers import read_answers
 from expert.trade.quantities.units import KINDS
@@ -77,6 +77,6 @@ def test_every_code_in_the_program_has_a_meaning() -> None:
     assert written - {"utf-8", "utf-8-sig"} == {*CODES, *ADVICE_CODES}
 
 
-@pytest.mark.parametrize("word", [*QUESTION.keys, *RULE.keys, *CONCLUSIONS.keys, *KINDS])
+@pytest.mark.parametrize("word", [*QUESTION.names, *RULE.names, *CONCLUSIONS.names, *KINDS])
 def test_the_manual_has_every_word_of_the_language(word: str) -> None:
     assert re.search(rf"\b{word}\b", MANUAL)

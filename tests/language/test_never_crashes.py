@@ -11,14 +11,14 @@ from hypothesis import strategies as st
 
 from expert.language import RulesRefused, load_rules, read_rules
 from expert.language import checks as language_checks
-from expert.language.reading.shapes import CIRCUIT_FILE, CONCLUSIONS, FAULT, PART, QUESTION, REPAIR, RULE, WORK_OUT
+from expert.language.keys import CIRCUIT_FILE, CONCLUSIONS, FAULT, PART, QUESTION, REPAIR, RULE, WORK_OUT
 from expert.language.yaml.writing import yaml_text
 from tests.language.small_base import SMALL
 
 PATHS = sorted(SMALL)
 SHAPES = (CIRCUIT_FILE, PART, FAULT, REPAIR, QUESTION, WORK_OUT, RULE, CONCLUSIONS)
 KEYS = [
-    *(key for shape in SHAPES for key in shape.keys),
+    *(key for shape in SHAPES for key in shape.names),
     *("one_of", "measure", "with", "any", "all", "not", "level", "valve", "valve.stuck", "machine.fill", "tank", "nn"),
 ]
 WORDS = [

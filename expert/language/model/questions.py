@@ -15,11 +15,15 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True, slots=True)
 class Reading:
-    """A named band of a measured value: from `low` to `high` (None: no limit). Both None: takes the rest."""
+    """A named band of a measured value: from `low` to `high` (None: no limit). Both None: takes the rest.
+
+    `source`: where these limits come from; '' where the question's own source holds.
+    """
 
     name: str
     low: Formula | None
     high: Formula | None
+    source: str = ""
     at: Position = field(default=NOWHERE, compare=False)
 
 
@@ -49,7 +53,7 @@ class Question:
     `measure` is None for yes/no and choices. `sound` are the outcomes that a sound machine shows (may be empty:
     an observation that is neither good nor bad). `only_if` must be true before the question may be put.
     `bench` maps a bench dimension to the state it needs. `second_tests` decide where a reading lies too close to a
-    limit, the best first.
+    limit, the best first. `source`: where the limits of its readings come from.
     """
 
     id: str
@@ -68,6 +72,7 @@ class Question:
     applies: Mapping[str, tuple[str, ...]]
     prepare: Preparation | None = None
     second_tests: tuple[str, ...] = ()
+    source: str = ""
     at: Position = field(default=NOWHERE, compare=False)
 
 

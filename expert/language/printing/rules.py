@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from expert.language.keys import STRENGTHS
 from expert.language.model import (
     All,
     Any,
@@ -16,7 +17,6 @@ from expert.language.model import (
     Say,
     Suspect,
 )
-from expert.language.reading.shapes import STRENGTHS
 from expert.language.yaml.writing import Data
 
 _WEIGHTS = {decibans: word for word, decibans in STRENGTHS.items()}

@@ -10,6 +10,7 @@ from expert.language.reading.reader import Reader
 from expert.language.reading.record import Record
 from expert.language.yaml.nodes import Node, Scalar
 
+Limits = tuple[Formula | None, Formula | None]  # None: no limit on that side
 _SPACES_IN_FORMULAS = frozenset(("question", "worked-out value", "plate value", "feature"))
 
 
@@ -35,7 +36,7 @@ def formula_in(record: Record, key: str, kind: str) -> Formula | None:
     return _settled(record.reader, node, raw, text, kind)
 
 
-def limits_in(reader: Reader, node: Node, kind: str) -> tuple[Formula | None, Formula | None] | None:
+def limits_in(reader: Reader, node: Node, kind: str) -> Limits | None:
     """The limits of a reading, each settled to the kind of the question; None if they are wrong."""
     text = reader.text(node, "a reading")
     if not text or type(node) is not Scalar:

@@ -7,30 +7,12 @@ order and a record that is itself broken is still known by name.
 from __future__ import annotations
 
 import difflib
+from collections import defaultdict
 from collections.abc import Iterable
 from dataclasses import dataclass, field
 
 from expert.language.model import Position
 
-SPACES = (
-    "circuit",
-    "feed",
-    "part",
-    "fault",
-    "question",
-    "finding",
-    "worked-out value",
-    "rule",
-    "complaint",
-    "caution",
-    "feature",
-    "plate value",
-    "machine",
-    "instrument",
-    "bench dimension",
-    "arrival",
-    "move",
-)
 _MOST_SUGGESTIONS = 100  # Looking for near misses is slow; beyond so many problems nobody reads them.
 _MOST_LISTED = 12
 
@@ -45,7 +27,7 @@ class Names:
     `incomplete`: spaces whose files could not be read whole, so that an unknown name proves nothing.
     """
 
-    places: dict[str, dict[str, Position]] = field(default_factory=lambda: {space: {} for space in SPACES})
+    places: dict[str, dict[str, Position]] = field(default_factory=lambda: defaultdict(dict))
     outcomes: dict[str, tuple[str, ...] | None] = field(default_factory=dict)
     faults_of: dict[str, tuple[str, ...]] = field(default_factory=dict)
     states: dict[str, tuple[str, ...]] = field(default_factory=dict)

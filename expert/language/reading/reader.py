@@ -131,6 +131,21 @@ class Reader:
                 self.names.incomplete.add(space)
         return ""
 
+    def names_of_any(self, nodes: Iterable[Node], spaces: tuple[str, ...]) -> tuple[str, ...]:
+        """Ids of which each was given in one of these spaces."""
+        found = []
+        for node in self.distinct(nodes):
+            text = self.text(node, f"the name of a {' or '.join(spaces)}")
+            if any(text in self.names.places[space] for space in spaces):
+                found.append(text)
+            elif text and any(space in self.names.incomplete for space in spaces):
+                self.refusals += 1
+            elif text:
+                known = {name for space in spaces for name in self.names.places[space]}
+                what, instead = " or ".join(spaces), self.names.instead(text, known)
+                self.refuse(node, "unknown-name", f"there is no {what} '{shortened(text)}'{instead}")
+        return tuple(found)
+
     def distinct(self, nodes: Iterable[Node]) -> Iterator[Node]:
         """The nodes whose text did not stand before; the others are reported."""
         seen: set[str] = set()

@@ -7,8 +7,8 @@ import re
 from collections.abc import Iterable, Iterator, Mapping
 from types import MappingProxyType
 
+from expert.language.keys import YES_NO, Shape
 from expert.language.reading.reader import Reader, shortened
-from expert.language.reading.shapes import YES_NO, Shape
 from expert.language.yaml.nodes import Items, Node, Pairs, Scalar
 
 _PLAIN_NUMBER = re.compile(r"[0-9]+(?:\.[0-9]+)?\Z")
@@ -27,10 +27,10 @@ class Record:
             return
         meant = set()
         for key, (key_node, _) in self._entries.items():
-            if key not in shape.required and key not in shape.optional:
-                near = reader.names.nearest(key, list(shape.keys))
+            if key not in shape.by_name:
+                near = reader.names.nearest(key, list(shape.names))
                 meant.add(near)
-                instead = f"did you mean {near}?" if near else f"it may have {', '.join(shape.keys)}"
+                instead = f"did you mean {near}?" if near else f"it may have {', '.join(shape.names)}"
                 reader.refuse(key_node, "unknown-key", f"'{shortened(key)}' is not a key of {shape.what}; {instead}")
         for key in shape.required:
             if key not in self._entries and key not in meant:
@@ -68,6 +68,11 @@ class Record:
         """Ids that must have been given in a space."""
         found = [self.reader.name(item, space) for item in self.reader.distinct(self.list_of(key))]
         return tuple(name for name in found if name)
+
+    def name(self, key: str, space: str) -> str:
+        """The id of something given in a space, or nothing."""
+        node = self.node_of(key)
+        return "" if node is None else self.reader.name(node, space)
 
     def word(self, key: str, words: Iterable[str]) -> str:
         node = self.node_of(key)
@@ -108,6 +113,16 @@ class Record:
         if node is None or (type(node) is Pairs and not node.entries):
             return MappingProxyType({})
         return read_states(self.reader, node, f"'{key}'")
+
+    def combinations(self, key: str) -> tuple[Mapping[str, str], ...]:
+        """A list of combinations of bench states; none if the key is not there."""
+        node = self.node_of(key)
+        if node is None:
+            return ()
+        if type(node) is not Items:
+            self.reader.wrong_shape(node, f"'{key}'", "a list of states ([{mains: on, covers: off}])")
+            return ()
+        return tuple(read_state(self.reader, item, f"an entry of '{key}'") for item in node.items)
 
 
 def read_states(reader: Reader, node: Node, what: str) -> Mapping[str, tuple[str, ...]]:

@@ -2,41 +2,29 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable, Iterator
+
+from expert.language.keys import FILES, RESERVED, YES_NO, Shape, kinds
 from expert.language.model import Position
 from expert.language.problems import Problem
-from expert.language.reading import shapes
 from expert.language.reading.names import Names
 from expert.language.reading.reader import is_snake_case
-from expert.language.reading.shapes import RESERVED, YES_NO
 from expert.language.yaml.nodes import Items, Node, Pairs, Scalar, place
 from expert.trade.quantities.units import KINDS
 
-# What each sort of file gives names to: these spaces are incomplete if such a file cannot be read.
-SPACES_OF = {
-    "features": ("feature", "plate value"),
-    "complaints": ("complaint",),
-    "cautions": ("caution",),
-    "instruments": ("instrument",),
-    "bench": ("bench dimension", "arrival", "move"),
-    "machine": ("machine",),
-    "circuit": ("circuit", "feed", "part", "fault", "question", "finding", "worked-out value", "rule"),
-}
-_SHAPES = {
-    "features": shapes.FEATURES_FILE,
-    "complaints": shapes.COMPLAINTS_FILE,
-    "cautions": shapes.CAUTIONS_FILE,
-    "instruments": shapes.INSTRUMENTS_FILE,
-    "bench": shapes.BENCH_FILE,
-    "machine": shapes.MACHINE_FILE,
-    "circuit": shapes.CIRCUIT_FILE,
-}
-# The keys under which the records of a file stand.
-_LISTS = frozenset(
-    (
-        *("features", "plate", "complaints", "cautions", "instruments", "states", "arrives", "moves"),
-        *("feeds", "parts", "questions", "findings", "work_out", "rules"),
-    )
-)
+
+def spaces_of(shape: Shape) -> Iterator[str]:
+    """The spaces that a record of this shape gives ids to. Where it cannot be read, they are incomplete."""
+    for key in shape.keys:
+        match key.kind:
+            case kinds.Id(space, own=True):
+                yield space
+            case kinds.Named(space, holds) if space:
+                yield space
+                if isinstance(holds, Shape):
+                    yield from spaces_of(holds)
+
+
 # Questions, findings and worked-out values share one set of ids: conditions and formulas name them bare.
 _BARE = ("question", "finding", "worked-out value")
 
@@ -51,11 +39,40 @@ class Survey:
     def declare(self, sort: str, path: str, root: Node | None) -> None:
         """Gather the names of one file. A file that is no mapping leaves its spaces incomplete."""
         self.path = path
-        if not _whole(root, sort):
-            self.names.incomplete.update(SPACES_OF[sort])
-        if type(root) is not Pairs:
-            return
-        getattr(self, f"_{sort}")(root)
+        shape = FILES[sort]
+        if not _whole(root, shape):
+            self.names.incomplete.update(spaces_of(shape))
+        if type(root) is Pairs:
+            self._declare(shape, root)
+
+    def _declare(self, shape: Shape, root: Pairs) -> None:
+        for key in shape.keys:
+            value = root.entries.get(key.name)
+            match key.kind:
+                case kinds.Id(space, own=True) if value and type(value[1]) is Scalar and value[1].text:
+                    self._id(space, value[1])
+                case kinds.Named(space) if space:
+                    self._named(space, self._entries(root, key.name))
+
+    def _named(self, space: str, entries: list[tuple[Scalar, Node]]) -> None:
+        note = self._notes().get(space)
+        for key, value in entries:
+            if self._id(space, key) and note is not None:
+                note(key.text, value)
+            if space == "part":
+                self._faults(key.text, value)
+
+    def _notes(self) -> dict[str, Callable[[str, Node], None]]:
+        """What is noted of the records of a space beside their ids: outcomes, kinds, states."""
+        return {
+            "feature": self._feature,
+            "plate value": self._plate_value,
+            "complaint": self._complaint,
+            "bench dimension": self._dimension,
+            "question": self._question,
+            "finding": self._finding,
+            "worked-out value": self._work_out,
+        }
 
     def _id(self, space: str, key: Scalar, name: str | None = None) -> bool:
         """Note one id; report it if it is badly formed, reserved, or given before."""
@@ -95,64 +112,23 @@ class Survey:
         value = root.entries[key][1]
         return list(value.entries.values()) if type(value) is Pairs else []
 
-    def _features(self, root: Pairs) -> None:
-        for key, value in self._entries(root, "features"):
-            if self._id("feature", key):
-                values = _listed(_field(value, "values"))
-                self.names.outcomes[f"machine.{key.text}"] = self.names.words[f"machine.{key.text}"] = values
-        for key, value in self._entries(root, "plate"):
-            if self._id("plate value", key):
-                self.names.kinds[f"plate.{key.text}"] = _kind(_field(value, "measure"))
+    def _feature(self, name: str, value: Node) -> None:
+        self.names.outcomes[f"machine.{name}"] = self.names.words[f"machine.{name}"] = _listed(_field(value, "values"))
 
-    def _complaints(self, root: Pairs) -> None:
-        for key, _ in self._entries(root, "complaints"):
-            if self._id("complaint", key):
-                self.names.outcomes[f"complaint.{key.text}"] = YES_NO
+    def _plate_value(self, name: str, value: Node) -> None:
+        self.names.kinds[f"plate.{name}"] = _kind(_field(value, "measure"))
 
-    def _cautions(self, root: Pairs) -> None:
-        for key, _ in self._entries(root, "cautions"):
-            self._id("caution", key)
+    def _complaint(self, name: str, value: Node) -> None:
+        self.names.outcomes[f"complaint.{name}"] = YES_NO
 
-    def _instruments(self, root: Pairs) -> None:
-        for key, _ in self._entries(root, "instruments"):
-            self._id("instrument", key)
+    def _dimension(self, name: str, value: Node) -> None:
+        self.names.states[name] = _listed(value) or ()
 
-    def _bench(self, root: Pairs) -> None:
-        for key, value in self._entries(root, "states"):
-            if self._id("bench dimension", key):
-                self.names.states[key.text] = _listed(value) or ()
-        for key, _ in self._entries(root, "arrives"):
-            self._id("arrival", key)
-        for key, _ in self._entries(root, "moves"):
-            self._id("move", key)
+    def _finding(self, name: str, value: Node) -> None:
+        self.names.outcomes[name] = _listed(_field(value, "outcomes"))
 
-    def _machine(self, root: Pairs) -> None:
-        self._own_id("machine", root)
-
-    def _circuit(self, root: Pairs) -> None:
-        self._own_id("circuit", root)
-        for key, _ in self._entries(root, "feeds"):
-            self._id("feed", key)
-        for key, value in self._entries(root, "parts"):
-            self._id("part", key)
-            self._faults(key.text, value)
-        for key, value in self._entries(root, "questions"):
-            if self._id("question", key):
-                self._question(key.text, value)
-        for key, value in self._entries(root, "findings"):
-            if self._id("finding", key):
-                self.names.outcomes[key.text] = _listed(_field(value, "outcomes"))
-        for key, value in self._entries(root, "work_out"):
-            if self._id("worked-out value", key):
-                self.names.kinds[key.text] = _kind(_field(value, "gives"))
-        for key, _ in self._entries(root, "rules"):
-            self._id("rule", key)
-
-    def _own_id(self, space: str, root: Pairs) -> None:
-        """The id that a file gives itself in its first line."""
-        value = _field(root, space)
-        if type(value) is Scalar and value.text:
-            self._id(space, value)
+    def _work_out(self, name: str, value: Node) -> None:
+        self.names.kinds[name] = _kind(_field(value, "gives"))
 
     def _faults(self, part: str, value: Node) -> None:
         found = []
@@ -181,13 +157,13 @@ class Survey:
         self.names.outcomes[name] = outcomes
 
 
-def _whole(root: Node | None, sort: str) -> bool:
+def _whole(root: Node | None, shape: Shape) -> bool:
     """Whether a file's lists of records are all there to be seen, under keys that are known."""
-    shape = _SHAPES[sort]
-    if type(root) is not Pairs or not all(key in shape.keys for key in root.entries):
+    if type(root) is not Pairs or not all(key in shape.by_name for key in root.entries):
         return False
-    lists = [root.entries[key][1] for key in shape.keys if key in _LISTS and key in root.entries]
-    return all(type(listed) is Pairs and listed.entries for listed in lists) and all(
+    named = [key.name for key in shape.keys if isinstance(key.kind, kinds.Named) and key.name in root.entries]
+    listed = [root.entries[name][1] for name in named]
+    return all(type(records) is Pairs and records.entries for records in listed) and all(
         key in root.entries for key in shape.required
     )
 

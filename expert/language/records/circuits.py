@@ -7,13 +7,13 @@ from __future__ import annotations
 
 from types import MappingProxyType
 
-from expert.language import model
-from expert.language.reading import shapes
+from expert.language import keys, model
 from expert.language.reading.conditions import read_applies
 from expert.language.reading.draft import Draft
 from expert.language.reading.reader import Reader
 from expert.language.reading.record import Record
-from expert.language.records.feeds import answers, read_feeds
+from expert.language.reading.values import fields_of
+from expert.language.records.feeds import read_feeds
 from expert.language.records.questions import applies_within, read_questions
 from expert.language.records.rules import read_rules_of
 from expert.language.records.work_out import read_work_outs
@@ -23,7 +23,7 @@ from expert.language.yaml.nodes import Node, Scalar
 def read_circuit(reader: Reader, root: Node, draft: Draft) -> None:
     """A whole circuit file into the draft."""
     before = reader.refusals
-    file = Record(reader, root, shapes.CIRCUIT_FILE)
+    file = Record(reader, root, keys.CIRCUIT_FILE)
     name = file.text("circuit")
     applies = MappingProxyType(read_applies(reader, file.node_of("applies")))
     at = reader.at(file.node_of("circuit") or root)
@@ -35,7 +35,7 @@ def read_circuit(reader: Reader, root: Node, draft: Draft) -> None:
         draft.circuits[name] = circuit
     read_feeds(reader, file.node_of("feeds"), name, draft)
     for part, key, value in draft.own(reader, "part", file.node_of("parts")):
-        _read_part(Record(reader, value, shapes.PART, key), part, circuit, key, draft)
+        _read_part(Record(reader, value, keys.PART, key), part, circuit, key, draft)
     read_questions(reader, file.node_of("questions"), circuit, draft)
     _read_findings(reader, file.node_of("findings"), name, draft)
     read_work_outs(reader, file.node_of("work_out"), name, draft)
@@ -47,16 +47,18 @@ def _read_part(record: Record, name: str, circuit: model.Circuit, key: Scalar, d
     before = reader.refusals
     applies = applies_within(record, circuit.applies)
     sound = reader.refusals == before
-    title, where, needs = record.text("name"), record.text("where"), record.names("needs", "feed")
+    own = fields_of(record)
     faults = []
     for fault, fault_key, value in _faults_of(record, name, draft):
         start = reader.refusals
-        read = _fault(Record(reader, value, shapes.FAULT, fault_key), name, fault, fault_key, draft)
+        read = _fault(Record(reader, value, keys.FAULT, fault_key), name, fault, fault_key)
         if reader.refusals == start:
             faults.append(read)
             draft.faults[read.id] = read
     if sound:
-        draft.parts[name] = model.Part(name, circuit.id, title, where, applies, tuple(faults), needs, reader.at(key))
+        draft.parts[name] = model.Part(
+            id=name, circuit=circuit.id, applies=applies, faults=tuple(faults), at=reader.at(key), **own
+        )
 
 
 def _faults_of(record: Record, part: str, draft: Draft) -> list[tuple[str, Scalar, Node]]:
@@ -71,44 +73,24 @@ def _faults_of(record: Record, part: str, draft: Draft) -> list[tuple[str, Scala
     return found
 
 
-def _fault(record: Record, part: str, name: str, key: Scalar, draft: Draft) -> model.Fault:
-    reader = record.reader
-    repair = record.node_of("repair")
+def _fault(record: Record, part: str, name: str, key: Scalar) -> model.Fault:
+    reader, repair = record.reader, record.node_of("repair")
     return model.Fault(
         id=f"{part}.{name}",
         part=part,
-        name=record.text("name"),
-        seen=record.word("seen", shapes.SEEN),
-        explains=record.names("explains", "complaint"),
-        shows=answers(record, "shows"),
-        caused_by=record.names("caused_by", "fault"),
-        dangerous=record.yes("dangerous"),
-        repair=_repair(Record(reader, repair, shapes.REPAIR)) if repair is not None else _NO_REPAIR,
-        prove=record.names("prove", "question"),
-        cuts=record.names("cuts", "feed"),
-        result=record.yes("result"),
+        repair=_NO_REPAIR if repair is None else model.Repair(**fields_of(Record(reader, repair, keys.REPAIR))),
         at=reader.at(key),
+        **fields_of(record),
     )
 
 
 _NO_REPAIR = model.Repair(0.0, (), (), (), (), MappingProxyType({}))
 
 
-def _repair(record: Record) -> model.Repair:
-    return model.Repair(
-        minutes=record.number("minutes") or 0.0,
-        steps=record.texts("steps"),
-        parts=record.texts("parts"),
-        consumables=record.texts("consumables"),
-        cautions=record.names("cautions", "caution"),
-        bench=record.state("bench"),
-    )
-
-
 def _read_findings(reader: Reader, root: Node | None, circuit: str, draft: Draft) -> None:
     for name, key, value in draft.own(reader, "finding", root):
         before = reader.refusals
-        record = Record(reader, value, shapes.FINDING, key)
+        record = Record(reader, value, keys.FINDING, key)
         outcomes = tuple(reader.text(item, "an outcome") for item in reader.distinct(record.list_of("outcomes")))
         if len(outcomes) == 1:
             message = f"{name} has one outcome only; two are needed"

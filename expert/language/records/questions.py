@@ -5,15 +5,14 @@ from __future__ import annotations
 from collections.abc import Mapping
 from types import MappingProxyType
 
-from expert.language import model
-from expert.language.model import ALWAYS
-from expert.language.reading import shapes
-from expert.language.reading.conditions import read_applies, read_condition
+from expert.language import keys, model
+from expert.language.reading.conditions import read_applies
 from expert.language.reading.draft import Draft, merged
-from expert.language.reading.formula_fields import limits_in
+from expert.language.reading.formula_fields import Limits, limits_in
 from expert.language.reading.quantities import read_kind, read_span, read_unit
 from expert.language.reading.reader import Reader, is_snake_case
 from expert.language.reading.record import Record
+from expert.language.reading.values import fields_of
 from expert.language.yaml.nodes import Node, Pairs, Scalar
 
 _ANSWERS = "yes_no, {one_of: {outcome: label}} or {measure: kind, with: instrument}"
@@ -25,49 +24,41 @@ def read_questions(reader: Reader, root: Node | None, circuit: model.Circuit, dr
     """The questions of a circuit file."""
     for name, key, value in draft.own(reader, "question", root):
         before = reader.refusals
-        question = _question(Record(reader, value, shapes.QUESTION, key), name, key, circuit)
+        question = _question(Record(reader, value, keys.QUESTION, key), name, key, circuit)
         if reader.refusals == before:
             draft.questions[name] = question
 
 
 def _question(record: Record, name: str, key: Scalar, circuit: model.Circuit) -> model.Question:
-    reader = record.reader
     outcomes, labels, measure = _answer(record)
-    sound, only_if = record.node_of("sound"), record.node_of("only_if")
+    if measure is None:
+        _only_for_measuring(record)
     return model.Question(
         id=name,
         circuit=circuit.id,
-        ask=record.text("ask"),
         outcomes=outcomes,
         measure=measure,
         labels=labels,
-        sound=() if sound is None else reader.outcomes(sound, name),
-        expect=record.text("expect"),
-        how=record.text("how"),
-        bench=record.state("bench"),
-        minutes=record.number("minutes") or 0.0,
-        cautions=record.names("cautions", "caution"),
-        only_if=ALWAYS if only_if is None else read_condition(reader, only_if),
         applies=applies_within(record, circuit.applies),
         prepare=_preparation(record),
-        second_tests=_second_tests(record, measure),
-        at=reader.at(key),
+        at=record.reader.at(key),
+        **fields_of(record, name),
     )
 
 
-def _second_tests(record: Record, measure: model.Measure | None) -> tuple[str, ...]:
-    if measure is None and "second_test" in record.written:
-        message = "only a question that is measured has a 'second_test': no other answer lies close to a limit"
-        record.reader.refuse(record.key_node("second_test"), "unknown-key", message)
-    return record.names("second_test", "question")
+def _only_for_measuring(record: Record) -> None:
+    for key, why in (
+        ("second_test", "no other answer lies close to a limit"),
+        ("source", "no other answer has limits"),
+    ):
+        if key in record.written:
+            message = f"only a question that is measured has a '{key}': {why}"
+            record.reader.refuse(record.key_node(key), "unknown-key", message)
 
 
 def _preparation(record: Record) -> model.Preparation | None:
     node = record.node_of("prepare")
-    if node is None:
-        return None
-    inner = Record(record.reader, node, shapes.PREPARATION)
-    return model.Preparation(inner.state("bench"), inner.texts("steps"))
+    return None if node is None else model.Preparation(**fields_of(Record(record.reader, node, keys.PREPARATION)))
 
 
 def applies_within(record: Record, outer: Mapping[str, tuple[str, ...]]) -> Mapping[str, tuple[str, ...]]:
@@ -87,7 +78,7 @@ def _answer(record: Record) -> tuple[tuple[str, ...], Mapping[str, str], model.M
     if node is None:
         return (), _NO_LABELS, None
     if type(node) is Pairs and "measure" in node.entries:
-        measure = _measure(record, Record(reader, node, shapes.MEASUREMENT))
+        measure = _measure(record, Record(reader, node, keys.MEASUREMENT))
         return tuple(reading.name for reading in measure.readings), _NO_LABELS, measure
     is_choice = type(node) is Pairs and "one_of" in node.entries
     if not is_choice and not (type(node) is Scalar and node.text == "yes_no"):
@@ -98,8 +89,8 @@ def _answer(record: Record) -> tuple[tuple[str, ...], Mapping[str, str], model.M
     if "readings" in record.written:
         reader.refuse(record.key_node("readings"), "unknown-key", "only a question that is measured has 'readings'")
     if not is_choice:
-        return shapes.YES_NO, _NO_LABELS, None
-    labels = _choices(Record(reader, node, shapes.CHOICE))
+        return keys.YES_NO, _NO_LABELS, None
+    labels = _choices(Record(reader, node, keys.CHOICE))
     return tuple(labels), MappingProxyType(labels), None
 
 
@@ -141,18 +132,27 @@ def _readings(reader: Reader, node: Node, kind: str) -> tuple[model.Reading, ...
         if rest is not None:
             message = f"'{name}' can never come out: 'otherwise' above it takes the rest; put it before"
             reader.refuse(key, "unreachable-reading", message)
-        limits = limits_in(reader, value, kind)
+        limits, source = _limits(reader, value, kind, key)
         if limits is None:
             continue
         if limits == (None, None) and rest is None:
             rest = key
-        found.append(model.Reading(name, *limits, reader.at(key)))
+        found.append(model.Reading(name, *limits, source, reader.at(key)))
     if listed and rest is None and len(found) == len(listed):
         message = f"the last reading must be 'otherwise', so that every value has a name; '{listed[-1][0]}' is not"
         reader.refuse(listed[-1][1][1], "no-otherwise", message)
     if len(listed) == 1:
         reader.refuse(node, "too-few-outcomes", "one reading only; two are needed")
     return tuple(found)
+
+
+def _limits(reader: Reader, value: Node, kind: str, key: Scalar) -> tuple[Limits | None, str]:
+    """The limits of a reading and their source; written briefly it is the limits alone."""
+    if type(value) is not Pairs:
+        return limits_in(reader, value, kind), ""
+    record = Record(reader, value, keys.READING, key)
+    node = record.node_of("limits")
+    return (None if node is None else limits_in(reader, node, kind)), record.text("source")
 
 
 def _check_outcome(reader: Reader, key: Scalar) -> None:

@@ -4,14 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from expert.language import model
-from expert.language.model import ALWAYS, Conclusion, Evidence, Narrow, Normal, Say, Suspect
-from expert.language.reading import shapes
-from expert.language.reading.conditions import read_condition
+from expert.language import keys, model
+from expert.language.model import Conclusion, Evidence, Narrow, Normal, Say, Suspect
 from expert.language.reading.draft import Draft
 from expert.language.reading.reader import Reader
 from expert.language.reading.record import Record
-from expert.language.records.feeds import one_of
+from expert.language.reading.values import fields_of
 from expert.language.yaml.nodes import Node, Scalar
 
 
@@ -19,17 +17,14 @@ def read_rules_of(reader: Reader, root: Node | None, circuit: str, draft: Draft)
     """The rules of a circuit file."""
     for name, key, value in draft.own(reader, "rule", root):
         before = reader.refusals
-        record = Record(reader, value, shapes.RULE, key)
-        when, then = record.node_of("if"), record.node_of("then")
+        record = Record(reader, value, keys.RULE, key)
+        then = record.node_of("then")
         rule = model.Rule(
             id=name,
             circuit=circuit,
-            when=ALWAYS if when is None else read_condition(reader, when),
             then=() if then is None else _conclusions(reader, then, draft),
-            because=record.text("because"),
-            source=record.text("source"),
-            rivals=one_of(reader, record.list_of("rivals"), ("fault", "part", "feed")),
             at=reader.at(key),
+            **fields_of(record),
         )
         if reader.refusals == before:
             draft.rules[name] = rule
@@ -40,7 +35,7 @@ def _conclusions(reader: Reader, node: Node, draft: Draft) -> tuple[Conclusion, 
     if type(node) is not Scalar and not getattr(node, "entries", True):
         reader.refuse(node, "no-conclusion", "'then' says nothing; a rule must conclude something")
         return ()
-    record = Record(reader, node, shapes.CONCLUSIONS)
+    record = Record(reader, node, keys.CONCLUSIONS)
     found: list[Conclusion] = []
     for word in record.written:
         read = _READ.get(word)
@@ -75,9 +70,9 @@ def _evidence(record: Record, word: str, draft: Draft) -> list[Conclusion]:
     sign = 1 if word == "points_to" else -1
     found: list[Conclusion] = []
     for fault, (key, value) in _mapping(record, word).items():
-        strength = reader.word(value, f"the weight of {fault}", shapes.STRENGTHS)
+        strength = reader.word(value, f"the weight of {fault}", keys.STRENGTHS)
         if reader.name(key, "fault") and strength:
-            found.append(Evidence(fault, sign * shapes.STRENGTHS[strength], reader.at(key)))
+            found.append(Evidence(fault, sign * keys.STRENGTHS[strength], reader.at(key)))
     return found
 
 

@@ -2,16 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
 from types import MappingProxyType
 
-from expert.language import model
-from expert.language.reading import shapes
+from expert.language import keys, model
 from expert.language.reading.draft import Draft, entries
 from expert.language.reading.quantities import read_kind, read_named, read_one, read_unit
 from expert.language.reading.reader import Reader
 from expert.language.reading.record import Record
-from expert.language.records.feeds import answers, one_of
+from expert.language.reading.values import fields_of
 from expert.language.yaml.nodes import Node
 from expert.trade.quantities.units import Quantity, difference_of
 from expert.trade.sensors.instruments import Instrument, Range
@@ -19,10 +17,10 @@ from expert.trade.sensors.instruments import Instrument, Range
 
 def read_features(reader: Reader, root: Node, draft: Draft) -> None:
     """What machines differ in, and what their rating plates state."""
-    file = Record(reader, root, shapes.FEATURES_FILE)
+    file = Record(reader, root, keys.FEATURES_FILE)
     for name, key, value in draft.own(reader, "feature", file.node_of("features")):
         before = reader.refusals
-        record = Record(reader, value, shapes.FEATURE, key)
+        record = Record(reader, value, keys.FEATURE, key)
         values = tuple(reader.text(item, "a value") for item in reader.distinct(record.list_of("values")))
         if len(values) == 1:
             reader.refuse(record.key_node("values"), "too-few-outcomes", f"{name} has one value only; two are needed")
@@ -31,7 +29,7 @@ def read_features(reader: Reader, root: Node, draft: Draft) -> None:
             draft.features[name] = feature
     for name, key, value in draft.own(reader, "plate value", file.node_of("plate")):
         before = reader.refusals
-        record = Record(reader, value, shapes.PLATE_VALUE, key)
+        record = Record(reader, value, keys.PLATE_VALUE, key)
         kind = read_kind(record, "measure")
         whole = record.node_of("part_of")
         part_of = "" if whole is None else reader.name(whole, "plate value")
@@ -45,20 +43,17 @@ def read_features(reader: Reader, root: Node, draft: Draft) -> None:
 
 def read_complaints(reader: Reader, root: Node, draft: Draft) -> None:
     """What customers say."""
-    file = Record(reader, root, shapes.COMPLAINTS_FILE)
+    file = Record(reader, root, keys.COMPLAINTS_FILE)
     for name, key, value in draft.own(reader, "complaint", file.node_of("complaints")):
         before = reader.refusals
-        record = Record(reader, value, shapes.COMPLAINT, key)
-        complaint = model.Complaint(
-            name, record.text("name"), record.texts("words"), answers(record, "seen"), reader.at(key)
-        )
+        complaint = model.Complaint(name, at=reader.at(key), **fields_of(Record(reader, value, keys.COMPLAINT, key)))
         if reader.refusals == before:
             draft.complaints[name] = complaint
 
 
 def read_cautions(reader: Reader, root: Node, draft: Draft) -> None:
     """The sentences shown before a dangerous step."""
-    file = Record(reader, root, shapes.CAUTIONS_FILE)
+    file = Record(reader, root, keys.CAUTIONS_FILE)
     for name, key, value in draft.own(reader, "caution", file.node_of("cautions")):
         before = reader.refusals
         caution = model.Caution(name, reader.text(value, "the caution"), reader.at(key))
@@ -69,7 +64,7 @@ def read_cautions(reader: Reader, root: Node, draft: Draft) -> None:
 def read_machine(reader: Reader, root: Node, draft: Draft) -> None:
     """A machine type, with every feature and ratings in the units that the features file names."""
     before = reader.refusals
-    file = Record(reader, root, shapes.MACHINE_FILE)
+    file = Record(reader, root, keys.MACHINE_FILE)
     name = file.text("machine")
     features = {}
     for feature, key, value in entries(reader, file.node_of("features"), "'features'"):
@@ -79,25 +74,15 @@ def read_machine(reader: Reader, root: Node, draft: Draft) -> None:
             if len(outcomes) > 1:
                 reader.refuse(value, "wrong-shape", f"{feature} has several values here; a machine has one")
     plate = read_plate(reader, file.node_of("plate"), draft)
-    wiring = _wiring(reader, file.node_of("wiring"))
     at = reader.at(file.node_of("machine") or root)
     machine = model.Machine(
-        name, file.text("title"), file.text("layout"), MappingProxyType(features), MappingProxyType(plate), wiring, at
+        id=name, features=MappingProxyType(features), plate=MappingProxyType(plate), at=at, **fields_of(file)
     )
     mine = draft.names.places["machine"].get(name) == at
     if mine:
         draft.nodes["machine", name] = (reader.path, root)
     if mine and reader.refusals == before:
         draft.machines[name] = machine
-
-
-def _wiring(reader: Reader, node: Node | None) -> Mapping[str, tuple[str, ...]]:
-    """Feeds that come through their parts in another order on this machine."""
-    found = {}
-    for feed, (key, value) in (reader.pairs(node, "'wiring'") if node is not None else {}).items():
-        if reader.name(key, "feed"):
-            found[feed] = one_of(reader, reader.one_or_more(value, f"the way of {feed}"), ("feed", "part"))
-    return MappingProxyType(found)
 
 
 def read_plate(reader: Reader, node: Node | None, draft: Draft) -> dict[str, Quantity]:
@@ -114,10 +99,10 @@ def read_plate(reader: Reader, node: Node | None, draft: Draft) -> dict[str, Qua
 
 def read_instruments(reader: Reader, root: Node, draft: Draft) -> None:
     """Meters and gauges with their accuracy."""
-    file = Record(reader, root, shapes.INSTRUMENTS_FILE)
+    file = Record(reader, root, keys.INSTRUMENTS_FILE)
     for name, key, value in draft.own(reader, "instrument", file.node_of("instruments")):
         before = reader.refusals
-        instrument = _instrument(Record(reader, value, shapes.INSTRUMENT, key), name)
+        instrument = _instrument(Record(reader, value, keys.INSTRUMENT, key), name)
         if reader.refusals == before:
             draft.instruments[name] = instrument
 
@@ -126,11 +111,11 @@ def _instrument(record: Record, name: str) -> Instrument:
     reader = record.reader
     kind = read_kind(record, "measures")
     difference = difference_of(kind)
-    ranges = tuple(_range(Record(reader, item, shapes.RANGE), kind) for item in record.list_of("ranges"))
-    keys = set(record.written)
-    if ("class" in keys) != ("full_scale" in keys):
+    ranges = tuple(_range(Record(reader, item, keys.RANGE), kind) for item in record.list_of("ranges"))
+    written = set(record.written)
+    if ("class" in written) != ("full_scale" in written):
         reader.refuse(record.node, "no-accuracy", "'class' and 'full_scale' go together")
-    ways = [way for way in ("ranges", "class", "plus_minus", "percent") if way in keys]
+    ways = [way for way in ("ranges", "class", "plus_minus", "percent") if way in written]
     if not ways or ("ranges" in ways and "percent" in ways):
         message = "the accuracy is given by one of 'ranges', 'class' with 'full_scale', 'plus_minus' or 'percent'"
         reader.refuse(record.node, "no-accuracy", message)
@@ -144,7 +129,7 @@ def _instrument(record: Record, name: str) -> Instrument:
         plus_minus=read_named(record, "plus_minus", difference),
         percent=record.number("percent"),
         leads=read_named(record, "leads", difference),
-        owned="owned" not in keys or record.yes("owned"),
+        owned="owned" not in written or record.yes("owned"),
     )
 
 

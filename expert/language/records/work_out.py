@@ -5,13 +5,13 @@ from __future__ import annotations
 from collections.abc import Mapping
 from types import MappingProxyType
 
-from expert.language import model
-from expert.language.reading import shapes
+from expert.language import keys, model
 from expert.language.reading.draft import Draft
 from expert.language.reading.formula_fields import formula_in
 from expert.language.reading.quantities import read_kind, read_one, read_unit
 from expert.language.reading.reader import Reader
 from expert.language.reading.record import Record
+from expert.language.reading.values import fields_of
 from expert.language.yaml.nodes import Node, Scalar
 from expert.trade.quantities.units import Quantity, with_article
 
@@ -20,7 +20,7 @@ def read_work_outs(reader: Reader, root: Node | None, circuit: str, draft: Draft
     """The worked-out values of a circuit file."""
     for name, key, value in draft.own(reader, "worked-out value", root):
         before = reader.refusals
-        work_out = _work_out(Record(reader, value, shapes.WORK_OUT, key), name, key, circuit)
+        work_out = _work_out(Record(reader, value, keys.WORK_OUT, key), name, key, circuit)
         if work_out is not None and reader.refusals == before:
             draft.work_outs[name] = work_out
 
@@ -28,12 +28,14 @@ def read_work_outs(reader: Reader, root: Node | None, circuit: str, draft: Draft
 def _work_out(record: Record, name: str, key: Scalar, circuit: str) -> model.WorkOut | None:
     kind = read_kind(record, "gives")
     unit = read_unit(record, "unit", kind)
-    title, source = record.text("name"), record.text("source")
     assume = _assumptions(record)
     formula = formula_in(record, "formula", kind)
     if formula is None:
         return None
-    return model.WorkOut(name, circuit, title, kind, unit, formula, assume, source, record.reader.at(key))
+    at = record.reader.at(key)
+    return model.WorkOut(
+        id=name, circuit=circuit, kind=kind, unit=unit, formula=formula, assume=assume, at=at, **fields_of(record)
+    )
 
 
 def _assumptions(record: Record) -> Mapping[str, Quantity | str]:

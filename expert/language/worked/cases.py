@@ -6,17 +6,16 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from pathlib import Path
 
+from expert.language import keys
 from expert.language.load import file_text, tree_of
 from expert.language.model import NOWHERE, Position, RuleBase
 from expert.language.problems import Problem, RulesRefused
-from expert.language.reading import shapes
 from expert.language.reading.draft import entries
 from expert.language.reading.reader import Reader, is_snake_case
 from expert.language.reading.record import Record
+from expert.language.reading.values import fields_of
 from expert.language.worked.job_answers import JobAnswers, names_of, read_job
 from expert.language.yaml.nodes import Scalar
-
-OUTCOMES = ("found", "left_by_elimination", "narrowed", "normal", "stopped", "handed_over", "unresolved")
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,10 +68,10 @@ def _cases(texts: Mapping[str, str], base: RuleBase, problems: list[Problem]) ->
         if root is None:
             continue
         reader = Reader(path, names, problems)
-        file = Record(reader, root, shapes.CASES_FILE)
+        file = Record(reader, root, keys.CASES_FILE)
         for name, key, value in entries(reader, file.node_of("cases"), "'cases'"):
             if _new_id(reader, name, key, first):
-                case = _case(Record(reader, value, shapes.CASE, key), name, key, base)
+                case = _case(Record(reader, value, keys.CASE, key), name, key, base)
                 if case is not None:
                     cases[name] = case
     if problems:
@@ -92,18 +91,16 @@ def _new_id(reader: Reader, name: str, key: Scalar, first: dict[str, Position]) 
 
 
 def _case(record: Record, name: str, key: Scalar, base: RuleBase) -> Case | None:
-    says, source = record.text("says"), record.text("source")
     job = read_job(record, base, key)
     node = record.node_of("expect")
     if node is None or job is None:
         return None
-    expect = Record(record.reader, node, shapes.EXPECTATION)
-    expectation = Expectation(
-        outcome=expect.word("outcome", OUTCOMES),
-        faults=expect.names("faults", "fault"),
-        never_asks=expect.names("never_asks", "question"),
-        asks=expect.names("asks", "question"),
-        cautions=expect.names("cautions", "caution"),
-        normal=expect.names("normal", "complaint"),
+    expect = Record(record.reader, node, keys.EXPECTATION)
+    return Case(
+        id=name,
+        job=job,
+        expect=Expectation(**fields_of(expect)),
+        at=record.reader.at(key),
+        says=record.text("says"),
+        source=record.text("source"),
     )
-    return Case(name, says, source, job, expectation, record.reader.at(key))

@@ -10,10 +10,10 @@ from dataclasses import dataclass, field
 from pathlib import Path
 from types import MappingProxyType
 
+from expert.language import keys
 from expert.language.load import file_text, tree_of
 from expert.language.model import NOWHERE, Machine, Position, RuleBase
 from expert.language.problems import Problem, RulesRefused
-from expert.language.reading import shapes
 from expert.language.reading.draft import Draft, entries
 from expert.language.reading.names import Names
 from expert.language.reading.quantities import read_one
@@ -67,7 +67,7 @@ def read_answers(path: str, text: str, base: RuleBase) -> JobAnswers:
     job = None
     if root is not None:
         reader = Reader(path, names_of(base), problems)
-        job = read_job(Record(reader, root, shapes.ANSWERS_FILE), base, root)
+        job = read_job(Record(reader, root, keys.ANSWERS_FILE), base, root)
     if problems or job is None:
         raise RulesRefused(problems)
     return job

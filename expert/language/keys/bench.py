@@ -1,0 +1,69 @@
+"""The keys of the bench file: how a machine can stand, and the moves between these states."""
+
+from __future__ import annotations
+
+from expert.language.keys.kinds import (
+    Holds,
+    Ids,
+    Listed,
+    Named,
+    Number,
+    One,
+    Shape,
+    State,
+    States,
+    Text,
+    Texts,
+    may,
+    must,
+)
+
+ARRIVAL = Shape(
+    "an arrival",
+    (
+        must("say", Text(), "What the technician chooses."),
+        must("state", State(), "The state that follows, one for every dimension."),
+    ),
+)
+IN_TIME = Shape(
+    "an entry of 'in_time'",
+    (
+        must("while", State(), "The state in which it happens.", field="holds"),
+        must("becomes", State(), "What holds afterwards."),
+    ),
+)
+AFTER_OPENING = Shape(
+    "'after_opening'",
+    (
+        must("when", State(), "The states that count as opened."),
+        must("prove", Ids("question"), "What is put before an opened machine goes back."),
+    ),
+)
+MOVE = Shape(
+    "a move",
+    (
+        must("say", Text(), "What the technician reads first."),
+        must("makes", State(), "What holds afterwards."),
+        must("minutes", Number(), "Minutes it takes."),
+        must("steps", Texts(), "What to do, one sentence each."),
+        must("confirm", Text(), "What the technician confirms; the answer is recorded."),
+        may("needs", State(any_of=True), "What must hold before; of several states any will do."),
+        may("cautions", Ids("caution"), "Cautions shown before the steps."),
+        may("first", Ids("question"), "Questions put before the move unless they have an answer."),
+        may("unless", Holds("never"), "While this is true the move cannot be made."),
+    ),
+)
+BENCH_FILE = Shape(
+    "the bench file",
+    (
+        must("states", Named("bench dimension", Texts()), "The dimensions of the bench, each with its states."),
+        must("arrives", Named("arrival", ARRIVAL), "How machines come in."),
+        must("safe", State(), "What a machine is brought to before it is left alone."),
+        must("moves", Named("move", MOVE), "The ways from state to state."),
+        may("qualified_only", States(), "Combinations only for those qualified for live work."),
+        may("passing_only", States(), "Combinations in which nothing is tested or repaired."),
+        may("service", Ids("question"), "What every repaired machine must pass before it goes back."),
+        may("after_opening", One((AFTER_OPENING,)), "What every opened machine must pass before it goes back."),
+        may("in_time", Listed(IN_TIME), "What happens by itself."),
+    ),
+)

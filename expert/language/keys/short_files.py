@@ -1,0 +1,101 @@
+"""The keys of the short files: features and ratings, complaints, cautions, instruments, machines."""
+
+from __future__ import annotations
+
+from expert.language.keys.kinds import (
+    Amount,
+    Id,
+    IdsOf,
+    Listed,
+    Named,
+    Number,
+    Outcome,
+    Outcomes,
+    QuantityKind,
+    Shape,
+    Text,
+    Texts,
+    Unit,
+    Values,
+    YesNo,
+    may,
+    must,
+)
+
+FEATURE = Shape(
+    "a feature",
+    (
+        must("name", Text(), "What machines differ in, in words."),
+        must("values", Outcome(), "The values that it can have."),
+    ),
+)
+PLATE_VALUE = Shape(
+    "a plate value",
+    (
+        must("name", Text(), "The rating in words."),
+        must("measure", QuantityKind(), "The kind of quantity.", field="kind"),
+        must("unit", Unit(), "The unit of a number that is typed without one."),
+        may("part_of", Id("plate value"), "The rating of the whole to which it adds up with others."),
+    ),
+)
+FEATURES_FILE = Shape(
+    "the features file",
+    (
+        may("features", Named("feature", FEATURE), "What machines differ in."),
+        may("plate", Named("plate value", PLATE_VALUE), "The ratings that machines state."),
+    ),
+)
+COMPLAINT = Shape(
+    "a complaint",
+    (
+        must("name", Text(), "What the technician chooses at intake."),
+        may("words", Texts(), "How customers put it, for searching."),
+        may("seen", Outcomes("question"), "The answers that show it here, by question."),
+    ),
+)
+COMPLAINTS_FILE = Shape(
+    "the complaints file",
+    (must("complaints", Named("complaint", COMPLAINT), "What customers say."),),
+)
+CAUTIONS_FILE = Shape(
+    "the cautions file",
+    (must("cautions", Named("caution", Text()), "The sentences shown before a dangerous step."),),
+)
+RANGE = Shape(
+    "a range",
+    (
+        must("percent", Number(), "Per cent of the reading."),
+        must("digits", Number(), "Counts of the last digit."),
+        must("step", Amount(), "What the last digit is worth."),
+        may("up_to", Amount(), "The end of the range; the last has none."),
+    ),
+)
+INSTRUMENT = Shape(
+    "an instrument",
+    (
+        must("name", Text(), "What the technician calls it."),
+        must("measures", QuantityKind(), "The kind of quantity that it shows."),
+        may("ranges", Listed(RANGE), "Its ranges, each with its accuracy, the smallest first."),
+        may("class", Number(), "Its class: per cent of full scale.", field="class_percent"),
+        may("full_scale", Amount(), "The end of its scale."),
+        may("plus_minus", Amount(), "Its accuracy as a quantity."),
+        may("percent", Number(), "Its accuracy in per cent of the reading."),
+        may("leads", Amount(), "What its own leads may add."),
+        may("owned", YesNo(), "Whether the shop has it; yes unless it says no."),
+    ),
+)
+INSTRUMENTS_FILE = Shape(
+    "the instruments file",
+    (must("instruments", Named("instrument", INSTRUMENT), "The shop's meters and gauges."),),
+)
+MACHINE_FILE = Shape(
+    "a machine file",
+    (
+        must("machine", Id("machine", own=True), "The id of the machine type."),
+        must("title", Text(), "What the technician chooses at intake."),
+        must("layout", Text(), "How it is built, in words."),
+        must("features", Values(("feature",)), "Every feature with its value on this machine."),
+        may("plate", Values(("plate value",)), "Its ratings."),
+        may("wiring", IdsOf("feed", ("feed", "part")), "Feeds that come through their parts in another order here."),
+    ),
+)

@@ -32,6 +32,7 @@ for _command in (
     rules.check,
     rules.cases,
     shop.audit,
+    shop.shop,
     figures.figure,
 ):
     main.add_command(_command)

@@ -1,14 +1,17 @@
-"""For the shop: the audit of a trace."""
+"""For the shop: the audit of a trace, and sums over many."""
 
 from __future__ import annotations
 
 import sys
+from dataclasses import replace
+from datetime import datetime
 from pathlib import Path
 
 import click
 
 from expert.cli.out import complain, say, say_data
 from expert.cli.shared import JOBS, RULES, load, refuse
+from expert.trade.counting import counted
 
 
 @click.command()
@@ -43,3 +46,50 @@ def audit(rules: Path | None, jobs: Path | None, rerun: bool, as_json: bool, tra
     if not as_json:
         say(verdict_on(result))
     sys.exit(0 if result.is_good else 1)
+
+
+DAY = click.DateTime(["%Y-%m-%d"])
+
+
+@click.command()
+@RULES
+@click.option("--since", type=DAY, default=None, help="Only jobs opened on this day (such as 2026-01-31) or later.")
+@click.option("--until", type=DAY, default=None, help="Only jobs opened on this day or earlier.")
+@click.option("--machine", default="", help="Only machine types whose name contains this.")
+@click.option("--technician", default="", help="Only technicians whose name contains this.")
+@click.option("--of", "purpose", type=click.Choice(["real", "invented", "practice"]), default=None, help="Which jobs.")
+@click.option("--all", "everything", is_flag=True, help="Whole lists, not only their beginnings.")
+@click.option("--json", "as_json", is_flag=True, help="The same as one JSON object.")
+@click.option("--csv", "csv_folder", type=click.Path(path_type=Path), default=None, help="Write CSV files there.")
+@click.argument("folder", type=click.Path(path_type=Path), required=False)
+def shop(
+    rules: Path | None,
+    since: datetime | None,
+    until: datetime | None,
+    machine: str,
+    technician: str,
+    purpose: str | None,
+    everything: bool,
+    as_json: bool,
+    csv_folder: Path | None,
+    folder: Path | None,
+) -> None:
+    """Sums over many jobs: the traces in FOLDER [the folder where jobs are kept].
+
+    Jobs by outcome, faults by frequency, questions that make trouble, stops, live work, parts, come-backs. The first
+    reading takes a while; afterwards only new and changed traces are read.
+    """
+    from expert.shop.sums.filters import Filters
+    from expert.shop.sums.words import as_data, in_words, write_csv
+    from expert.shop.sums.working_out import sums_of
+
+    filters = Filters(since.date() if since else None, until.date() if until else None, machine, technician)
+    try:
+        sums = sums_of(folder, rules, replace(filters, purpose=purpose or ""), lambda place: load(place).base)
+        if csv_folder is not None:
+            written = write_csv(sums, csv_folder)
+            click.echo(f"{counted(len(written), 'file')} in {csv_folder}")
+            return
+    except OSError as problem:
+        refuse(problem)
+    click.echo(json.dumps(as_data(sums), indent=2) if as_json else "\n".join(in_words(sums, everything)))

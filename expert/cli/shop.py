@@ -88,8 +88,11 @@ def shop(
         sums = sums_of(folder, rules, replace(filters, purpose=purpose or ""), lambda place: load(place).base)
         if csv_folder is not None:
             written = write_csv(sums, csv_folder)
-            click.echo(f"{counted(len(written), 'file')} in {csv_folder}")
+            say(f"{counted(len(written), 'file')} in {csv_folder}")
             return
     except OSError as problem:
         refuse(problem)
-    click.echo(json.dumps(as_data(sums), indent=2) if as_json else "\n".join(in_words(sums, everything)))
+    if as_json:
+        say_data(as_data(sums))
+    else:
+        say("\n".join(in_words(sums, everything)))

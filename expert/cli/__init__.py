@@ -28,6 +28,7 @@ def main() -> None:
 for _command in (
     bench.bench,
     bench.resume,
+    bench.jobs,
     bench.demo,
     rules.check,
     rules.cases,

@@ -10,6 +10,8 @@ import click
 from expert.cli.out import say, say_data
 from expert.cli.shared import JOBS, RULES, UNITS, load, now, refuse
 
+MOST_CLOSED = 20
+
 
 @click.command()
 @RULES
@@ -65,21 +67,66 @@ def bench(
 @RULES
 @JOBS
 @click.option("--plain", is_flag=True, help="Plain lines even at a terminal.")
-@click.argument("trace")
-def resume(rules: Path | None, jobs: Path | None, plain: bool, trace: str) -> None:
+@click.argument("trace", required=False)
+def resume(rules: Path | None, jobs: Path | None, plain: bool, trace: str | None) -> None:
     """Go on with a job where it stopped or crashed. TRACE is a job number or the path of a trace.
 
-    The job keeps the units that it was opened with.
+    Without TRACE the open jobs are offered. The job keeps the units that it was opened with.
     """
     from expert.desk.opening import trace_path
     from expert.language.shipped import shipped
     from expert.terminal.talking import resume_job
     from expert.trace.errors import TraceError
 
+    trace = trace or _chosen(rules, jobs)
     try:
         sys.exit(resume_job(load, rules or shipped("rules"), trace_path(trace, jobs), now, plain))
     except TraceError as problem:
         refuse(problem)
+
+
+def _chosen(rules: Path | None, jobs: Path | None) -> str:
+    """The job that is picked from the open ones; leaves when there is none, or nobody to pick."""
+    from expert.desk.job_list import DAMAGED, in_words, open_jobs
+    from expert.language.shipped import shipped
+    from expert.trace.places import jobs_folder
+
+    folder = jobs or jobs_folder()
+    entries = [entry for entry in open_jobs(folder) if entry.status != DAMAGED]
+    if not entries:
+        refuse(f"No job is open in {folder}. Open one with: expert bench")
+    say("\n".join(in_words(entries, rules or shipped("rules"))))
+    if not sys.stdin.isatty():
+        refuse("Which one? Type its number behind: expert resume")
+    try:
+        answer = input("Which job? Type its number, or nothing to leave: ").strip()
+    except (EOFError, KeyboardInterrupt):
+        answer = ""
+    if not answer:
+        sys.exit(0)
+    return answer
+
+
+@click.command()
+@RULES
+@JOBS
+@click.option("--closed", "closed", is_flag=True, help="Also the twenty jobs closed last.")
+@click.option("--json", "as_json", is_flag=True, help="The same as one JSON object.")
+def jobs(rules: Path | None, jobs: Path | None, closed: bool, as_json: bool) -> None:
+    """The open jobs: what each waits for, and in what state its machine was left.
+
+    A line that begins with ! is a machine left plugged in.
+    """
+    from expert.desk.job_list import as_data, closed_jobs, in_words, open_jobs
+    from expert.language.shipped import shipped
+    from expert.trace.places import jobs_folder
+
+    folder = jobs or jobs_folder()
+    entries = (*open_jobs(folder), *(closed_jobs(folder, MOST_CLOSED) if closed else ()))
+    if as_json:
+        say_data({"folder": str(folder), "jobs": as_data(entries)})
+    else:
+        say("\n".join(in_words(entries, rules or shipped("rules"))) or f"No job is open in {folder}.")
 
 
 @click.command()

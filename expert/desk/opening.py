@@ -15,7 +15,7 @@ from expert.job.state.job import Job, Shop
 from expert.language.printing.rule_base import print_machine
 from expert.language.shipped import shipped
 from expert.language.worked.job_answers import load_answers
-from expert.trace.places import SUFFIX, job_path, jobs_folder, next_job_number
+from expert.trace.places import SUFFIX, job_meant, job_path, jobs_folder, next_job_number
 from expert.trace.records import Record
 from expert.trace.writing import Clock
 
@@ -47,10 +47,10 @@ def _shipped_rules() -> tuple[Path, ...]:
 
 
 def trace_path(name: str, jobs: Path | None) -> Path:
-    """The file meant by a job number or a path. Raises NotAJobNumber."""
+    """The file meant by a job number, with or without its leading zeros, or a path. Raises NotAJobNumber."""
     if name.endswith(SUFFIX) or "/" in name:
         return Path(name)
-    return job_path(jobs or jobs_folder(), name)
+    return job_meant(jobs or jobs_folder(), name)
 
 
 def play_answers(

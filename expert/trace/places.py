@@ -53,6 +53,20 @@ def job_path(folder: Path, number: str) -> Path:
     return folder / (check_job_number(number) + SUFFIX)
 
 
+def job_meant(folder: Path, number: str) -> Path:
+    """The trace of the job that a number means: with or without its leading zeros. Raises NotAJobNumber.
+
+    >>> job_meant(Path("no such folder"), "0007").as_posix()
+    'no such folder/0007.jsonl'
+    """
+    exact = job_path(folder, number)
+    if exact.is_file() or not _COUNTED.fullmatch(number):
+        return exact
+    widths = range(len(str(int(number))), 16)
+    there = [path for width in widths if (path := folder / f"{int(number):0{width}d}{SUFFIX}").is_file()]
+    return there[0] if len(there) == 1 else exact
+
+
 def next_job_number(folder: Path) -> str:
     """One more than the highest counted job in the folder, with at least four digits: '0001', '0002' ...
 

@@ -1,0 +1,169 @@
+"""The jobs of a folder: which are open, what each waits for, and in what state its machine was left."""
+
+from __future__ import annotations
+
+import os
+import textwrap
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+from expert.desk.opening import resume_command
+from expert.trace.cleaning import clean
+from expert.trace.errors import TraceError
+from expert.trace.places import SUFFIX, jobs_in
+from expert.trace.skimming import Skim, skim
+
+WIDTH = 79
+OPEN, PAUSED, HANDED_OVER, CLOSED, DAMAGED = "open", "paused", "handed over", "closed", "damaged"
+_TAIL = 1_500  # bytes; a seal is far shorter
+_KINDS: Mapping[str, bytes] = dict.fromkeys(
+    (
+        "opened",
+        "put",
+        "said",
+        "taken_in",
+        "taken_over",
+        "moved",
+        "paused",
+        "resumed",
+        "handed_over",
+        "closed",
+        "sealed",
+    ),
+    b"",
+)
+
+
+@dataclass(frozen=True, slots=True)
+class JobEntry:
+    """One job of a folder. `waits_for`: the prompt it stands at, in words; '' when nothing is waited for.
+
+    `left`: the state of the bench, by dimension; empty before the intake is done.
+    """
+
+    path: Path
+    status: str
+    opened: str
+    last: str
+    technician: str = ""
+    waits_for: str = ""
+    left: Mapping[str, str] | None = None
+    outcome: str = ""
+
+    @property
+    def number(self) -> str:
+        return self.path.name.removesuffix(SUFFIX)
+
+    @property
+    def is_live(self) -> bool:
+        """Whether the machine was left plugged in, as far as is recorded."""
+        return bool(self.left) and (self.left or {}).get("mains") == "on"
+
+
+def open_jobs(folder: Path) -> tuple[JobEntry, ...]:
+    """The jobs that are not closed, the one touched last first. A sealed trace is passed over by its last line."""
+    entries = [entry_of(path) for path in jobs_in(folder) if not is_sealed(path)]
+    return tuple(sorted(entries, key=lambda entry: entry.last, reverse=True))
+
+
+def closed_jobs(folder: Path, most: int) -> tuple[JobEntry, ...]:
+    """The jobs closed last, at most so many."""
+    paths = [path for path in jobs_in(folder) if is_sealed(path)]
+    paths.sort(key=lambda path: path.stat().st_mtime_ns, reverse=True)
+    return tuple(sorted(map(entry_of, paths[:most]), key=lambda entry: entry.last, reverse=True))
+
+
+def is_sealed(path: Path) -> bool:
+    """Whether the last line is a seal, by its bytes alone. False for a file that cannot be read."""
+    try:
+        with path.open("rb") as file:
+            file.seek(max(0, os.fstat(file.fileno()).st_size - _TAIL))
+            return b',"kind":"sealed",' in file.read().rstrip(b"\n").rpartition(b"\n")[2]
+    except OSError:
+        return False
+
+
+def entry_of(path: Path) -> JobEntry:
+    """One job. One that cannot be read or was changed is listed as damaged: it is not hidden."""
+    try:
+        skimmed = skim(path, _KINDS)
+    except TraceError as problem:
+        return JobEntry(path, DAMAGED, "", "", waits_for=str(problem))
+    if skimmed.damage:
+        return JobEntry(path, DAMAGED, skimmed.opened, skimmed.last, waits_for=skimmed.damage)
+    return _entry(path, skimmed)
+
+
+def _entry(path: Path, skimmed: Skim) -> JobEntry:
+    last: dict[str, dict[str, Any]] = {}
+    status, technician = OPEN, ""
+    for record in skimmed.records:
+        if record.kind == "said" and last.get("put", {}).get("question") == "technician" and not technician:
+            technician = record.data["text"]
+        last[record.kind] = record.data
+        match record.kind:
+            case "paused":
+                status = PAUSED
+            case "handed_over":
+                status = HANDED_OVER
+            case "closed" | "sealed":
+                status = CLOSED
+            case "resumed" if status == PAUSED:
+                status = OPEN
+            case "taken_in" | "taken_over":
+                status, technician = OPEN, record.data["technician"]
+    return JobEntry(
+        path,
+        status,
+        skimmed.opened,
+        skimmed.last,
+        technician,
+        "" if status == CLOSED else last.get("put", {}).get("text", "").partition("\n")[0],
+        last.get("moved", {}).get("state"),
+        last.get("closed", {}).get("outcome", ""),
+    )
+
+
+def in_words(entries: Iterable[JobEntry], rules: Path) -> Iterator[str]:
+    """The list as lines of text; open jobs with the command that goes on with them, as it has to be typed."""
+    for entry in entries:
+        who = f"  {clean(entry.technician, 60)}" if entry.technician else ""
+        ended = f": {entry.outcome.replace('_', ' ')}" if entry.outcome else ""
+        yield f"{entry.number}  {entry.status}{ended}{who}  {_day(entry.last)}".rstrip()
+        if entry.left:
+            state = ", ".join(f"{dimension} {value}" for dimension, value in entry.left.items())
+            yield f"{'! ' if entry.is_live else '  '}    left: {clean(state)}"
+        if entry.status == CLOSED:
+            continue
+        word = "damaged" if entry.status == DAMAGED else "waits for"
+        if entry.waits_for:
+            yield from textwrap.wrap(
+                f"{word}: {clean(entry.waits_for)}", WIDTH, initial_indent="      ", subsequent_indent="        "
+            )
+        if entry.status != DAMAGED:
+            # Never broken: it is to be copied as it stands.
+            yield f"      go on: {resume_command(rules, entry.path)}"
+
+
+def as_data(entries: Iterable[JobEntry]) -> list[dict[str, Any]]:
+    """The list as JSON values."""
+    return [
+        {
+            "job": entry.number,
+            "trace": str(entry.path),
+            "status": entry.status,
+            "outcome": entry.outcome,
+            "technician": entry.technician,
+            "opened": entry.opened,
+            "last": entry.last,
+            "waits_for": entry.waits_for,
+            "left": dict(entry.left or {}),
+        }
+        for entry in entries
+    ]
+
+
+def _day(at: str) -> str:
+    return at.replace("T", " ").removesuffix("Z")[:16]

@@ -36,29 +36,39 @@ def check(rules: Path | None, advice: bool) -> None:
 @click.command()
 @click.argument("rules", type=click.Path(path_type=Path), required=False)
 @click.option("--only", default="", help="Only cases whose name contains this.")
+@click.option("--changed", is_flag=True, help="Only cases touched by what was edited since they last came out right.")
 @click.option("--verbose", "-v", is_flag=True, help="Show the questions that each case asked.")
-def cases(rules: Path | None, only: str, verbose: bool) -> None:
-    """Run the worked cases of a rule base through the real dialogue."""
+def cases(rules: Path | None, only: str, changed: bool, verbose: bool) -> None:
+    """Run the worked cases of a rule base through the real dialogue, on all cores."""
     from expert.desk.answer_checks import refuse_silly_answers
     from expert.desk.opening import shop_of
     from expert.language.problems import RulesRefused
     from expert.language.shipped import shipped
     from expert.language.worked.cases import load_cases
-    from expert.workbench.cases import run_case
+    from expert.workbench.case_runs.cores import verdicts
+    from expert.workbench.case_runs.remembered import Remembered, memory_file
 
-    knowledge = load(rules)
+    knowledge, folder = load(rules), rules or shipped("rules")
+    shop = shop_of(knowledge)
     try:
-        worked = [case for case in load_cases(rules or shipped("rules"), knowledge.base) if only in case.id]
-        refuse_silly_answers(knowledge, shop_of(knowledge), [case.job for case in worked])
+        worked = [case for case in load_cases(folder, knowledge.base) if only in case.id]
+        refuse_silly_answers(knowledge, shop, [case.job for case in worked])
     except RulesRefused as refused:
         refuse(*refused.problems)
-    failed = 0
-    for case in worked:
-        verdict = run_case(knowledge, shop_of(knowledge), case)
-        failed += bool(verdict.problems)
+    remembered = Remembered(memory_file(folder), knowledge)
+    to_run = remembered.touched(worked) if changed else worked
+    done = []
+    for verdict in verdicts(knowledge, shop, to_run):
+        done.append(verdict)
         for problem in verdict.problems:
             complain(problem)
         if verbose:
-            say(f"{case.id}: {verdict.minutes:g} min: {', '.join(verdict.asked)}")
-    say(f"{counted(len(worked), 'case')}, {len(worked) - failed} as expected, {failed} not")
+            say(f"{verdict.case.id}: {verdict.result.minutes:g} min: {', '.join(verdict.result.asked)}")
+    try:
+        remembered.keep(done)
+    except OSError as problem:
+        complain(f"This run is not remembered for --changed: {problem}")
+    failed = sum(bool(verdict.problems) for verdict in done)
+    left = f", {len(worked) - len(done)} not touched" if changed else ""
+    say(f"{counted(len(worked), 'case')}{left}, {len(done) - failed} as expected, {failed} not")
     sys.exit(1 if failed or not worked else 0)

@@ -1,1 +1,1 @@
-"""For the senior technician: verifying a rule base (`check.py`) and running its worked cases (`cases.py`)."""
+"""For the senior technician: verifying a rule base (`check.py`), running its worked cases (`cases.py`, `case_runs`)."""

@@ -13,26 +13,44 @@ from expert.job.state.job import Job, Shop
 from expert.language.problems import Problem
 from expert.language.worked.cases import Case
 from expert.trace.records import Put, Record
+from expert.workbench.case_runs.footprint import Footprint, footprint_of
+
+
+@dataclass(frozen=True, slots=True)
+class Result:
+    """How a case was played: all that came out other than expected, what was asked, the minutes.
+
+    `footprint`: what it looked at; None when it could not be played.
+    """
+
+    problems: tuple[Problem, ...]
+    asked: tuple[str, ...]
+    minutes: float
+    footprint: Footprint | None
 
 
 @dataclass(frozen=True, slots=True)
 class Verdict:
-    """A case with all that came out other than expected; passed when there is nothing."""
+    """A case with its result; passed when there is no problem."""
 
     case: Case
-    problems: tuple[Problem, ...]
-    asked: tuple[str, ...]
-    minutes: float
+    result: Result
+
+    @property
+    def problems(self) -> tuple[Problem, ...]:
+        return self.result.problems
 
 
-def run_case(knowledge: Knowledge, shop: Shop, case: Case) -> Verdict:
+def run_case(knowledge: Knowledge, shop: Shop, case: Case) -> Result:
     """Play one case. A case that cannot be played has failed, with the dialogue's own words."""
     try:
         job, records = play(knowledge, shop, case.job, "case")
     except (CannotPlay, NotAnAnswer) as problem:
-        return Verdict(case, (Problem(case.at, f"{case.id}: cannot be played: {problem}", "case-unplayable"),), (), 0.0)
+        unplayable = Problem(case.at, f"{case.id}: cannot be played: {problem}", "case-unplayable")
+        return Result((unplayable,), (), 0.0, None)
     problems = tuple(Problem(case.at, f"{case.id}: {message}", code) for message, code in _failures(case, job, records))
-    return Verdict(case, problems, _questions(records), job.minutes)
+    footprint = footprint_of(knowledge, job.complaints, records)
+    return Result(problems, _questions(records), job.minutes, footprint)
 
 
 def _questions(records: Iterable[Record]) -> tuple[str, ...]:

@@ -11,6 +11,7 @@ from dataclasses import dataclass, field
 from expert.engine.bench import BenchMaps
 from expert.engine.from_rules import network_of
 from expert.engine.network import Network
+from expert.language.feeding import faults_meant
 from expert.language.model import Condition, Evidence, Is, Narrow, Normal, Not, Rule, RuleBase, Say, Suspect
 
 
@@ -42,7 +43,8 @@ class Knowledge:
     """The rule base with its compiled network and the indexes the planner needs.
 
     By complaint: the faults that explain it and the rules that call it normal. By finding or fault: the rules that
-    narrow or weigh it, and the questions that bear on it through rules. By rule: the questions behind its condition,
+    narrow or weigh it, and the questions that bear on it through rules. By fault: the rules that confirm it. By rule:
+    the faults that would give the same answers as one it confirms; the questions behind its condition,
     the faults it speaks against, the decibans it gives. `stopping`: the rules that stop the work; `dangers_of`: those
     that name a fault.
     """
@@ -58,6 +60,8 @@ class Knowledge:
     stopping: frozenset[str]
     evidence: Mapping[str, tuple[tuple[str, int], ...]]
     dangers_of: Mapping[str, tuple[str, ...]]
+    confirming: Mapping[str, tuple[str, ...]]
+    rivals: Mapping[str, tuple[str, ...]]
     bench_maps: BenchMaps = field(repr=False, compare=False)
 
     def questions_of(self, condition: Condition) -> tuple[str, ...]:
@@ -106,12 +110,28 @@ def knowledge_of(base: RuleBase) -> Knowledge:
             for rule in base.rules.values()
         },
         dangers_of={fault: tuple(rule for rule in stopping if fault in named[rule]) for fault in base.faults},
+        confirming=_confirming(base),
+        rivals={
+            rule.id: faults_meant(rule.rivals, base.parts, base.feeds, base.faults)
+            for rule in base.rules.values()
+            if rule.rivals
+        },
         bench_maps=BenchMaps(base.bench),
     )
 
 
 def _behind(base: RuleBase, behind: Mapping[str, frozenset[str]], fact: str) -> frozenset[str]:
     return frozenset((fact,)) if fact in base.questions else behind.get(fact, frozenset())
+
+
+def _confirming(base: RuleBase) -> dict[str, tuple[str, ...]]:
+    """By fault, the rules that confirm it."""
+    found: dict[str, list[str]] = {}
+    for rule in base.rules.values():
+        for said in rule.then:
+            if isinstance(said, Narrow) and said.word == "confirm":
+                found.setdefault(said.fact, []).append(rule.id)
+    return {fault: tuple(rules) for fault, rules in found.items()}
 
 
 def _stops_work(rule: Rule) -> bool:

@@ -6,10 +6,11 @@ Weighing of Evidence, 1950). How often a fault is seen sets the start, fired rul
 
 from __future__ import annotations
 
-from collections.abc import Iterable
-from dataclasses import dataclass
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field
 
 from expert.engine.knowledge import Knowledge
+from expert.engine.proving import confirmed_in
 from expert.engine.state import State
 from expert.language.model import Rule, Suspect
 
@@ -18,6 +19,10 @@ START = {"common": 10, "occasional": 5, "rare": 0}
 
 UNEXPLAINED = -6
 """Decibans for each reported complaint that a fault does not account for: it would need a second fault beside it."""
+
+
+NAMED = 10
+"""Decibans for a fault that a rule confirms and that waits for its rivals."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,7 +39,8 @@ class Picture:
     """What one state of knowledge says of the job.
 
     `complaints_open` and `observations_open` are those that no confirmed fault and no normal behaviour accounts for;
-    `causes_wanted` are confirmed faults whose cause has not been found. `suspects` come heaviest first.
+    `causes_wanted` are confirmed faults whose cause has not been found. `suspects` come heaviest first. `held`: faults
+    that rules confirm and that are not proved yet, with the rivals they wait for; they are suspects like their rivals.
     """
 
     confirmed: tuple[str, ...]
@@ -43,6 +49,7 @@ class Picture:
     observations_open: tuple[str, ...]
     causes_wanted: tuple[str, ...]
     suspects: tuple[Weighed, ...]
+    held: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
 
     @property
     def settled(self) -> bool:
@@ -53,10 +60,6 @@ class Picture:
 def is_open(state: State, fault: str) -> bool:
     """Neither confirmed nor cleared."""
     return len(state.possible(fault)) == 2
-
-
-def is_present(state: State, fault: str) -> bool:
-    return state.possible(fault) == ("present",)
 
 
 def take_picture(
@@ -73,7 +76,8 @@ def take_picture(
     base = knowledge.base
     reported = tuple(complaints)
     fired = [base.rules[rule] for rule in base.rules if rule in state.fired]
-    confirmed = tuple(fault for fault in base.faults if is_present(state, fault))
+    named = confirmed_in(knowledge, state)
+    confirmed = named.proved
     # What a mended fault accounts for was no normal behaviour, though the machine behaves normally now.
     mended = tuple(mended)
     was_fault = {c for fault in mended for c in base.faults[fault].explains}
@@ -89,14 +93,16 @@ def take_picture(
         for question in unsound(knowledge, state, answered)
         if not _accounted(knowledge, state, question, confirmed, fired)
     )
-    causes_wanted = tuple(fault for fault in confirmed if _cause_is_wanted(knowledge, state, fault))
+    causes_wanted = tuple(fault for fault in confirmed if _cause_is_wanted(knowledge, state, fault, confirmed))
     reasons = _reasons(knowledge, state, complaints_open, observations_open, causes_wanted, fired)
+    reasons = _with_held(base.faults, reasons, named.held)
     evidence = evidence_of(knowledge, state.fired)
     weighed = (
-        Weighed(fault, weight_of(knowledge, fault, reported, evidence), tuple(why)) for fault, why in reasons.items()
+        Weighed(fault, weight_of(knowledge, fault, reported, evidence) + NAMED * (fault in named.held), tuple(why))
+        for fault, why in reasons.items()
     )
     suspects = tuple(sorted(weighed, key=lambda suspect: -suspect.decibans))
-    return Picture(confirmed, normal, complaints_open, observations_open, causes_wanted, suspects)
+    return Picture(confirmed, normal, complaints_open, observations_open, causes_wanted, suspects, named.held)
 
 
 def unsound(knowledge: Knowledge, state: State, answered: Iterable[str]) -> tuple[str, ...]:
@@ -141,12 +147,23 @@ def _accounted(
     )
 
 
-def _cause_is_wanted(knowledge: Knowledge, state: State, fault: str) -> bool:
+def _cause_is_wanted(knowledge: Knowledge, state: State, fault: str, confirmed: tuple[str, ...]) -> bool:
     """Damage whose cause is not found, while at least one possible cause is still open."""
     causes = knowledge.base.faults[fault].caused_by
-    if any(is_present(state, cause) for cause in causes):
+    if any(cause in confirmed for cause in causes):
         return False
-    return any(is_open(state, cause) for cause in causes)
+    return any("present" in state.possible(cause) for cause in causes)
+
+
+def _with_held(
+    faults: Iterable[str], reasons: dict[str, list[str]], held: Mapping[str, tuple[str, ...]]
+) -> dict[str, list[str]]:
+    """The suspects with the faults that are held back and the rivals they wait for, in the rule base's order."""
+    for fault, rivals in held.items():
+        reasons.setdefault(fault, []).append(fault)
+        for rival in rivals:
+            reasons.setdefault(rival, []).append(fault)
+    return {fault: reasons[fault] for fault in faults if fault in reasons}
 
 
 def _reasons(

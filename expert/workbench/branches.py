@@ -1,0 +1,72 @@
+"""The ways in which a condition can come true, as lists of single tests; findings opened up into the answers behind."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+
+from expert.language.model import All, Condition, Is, Narrow, Not, RuleBase
+
+Branch = tuple[Is, ...]
+_MOST = 4_000  # ways; a condition with more is looked at in so many
+
+
+@dataclass(frozen=True, slots=True)
+class Branches:
+    """Opens conditions of one rule base."""
+
+    base: RuleBase
+    outcomes: Mapping[str, tuple[str, ...]]
+    concluding: Mapping[str, tuple[tuple[tuple[str, ...], Condition], ...]]
+
+    def of(self, condition: Condition) -> list[Branch]:
+        """Every way in which the condition can be true, in answers, faults, features and complaints."""
+        opened: list[Branch] = []
+        for branch in self._ways(condition, wanted=True):
+            opened += self._open(branch)
+            if len(opened) > _MOST:
+                return opened[:_MOST]
+        return opened
+
+    def _ways(self, condition: Condition, wanted: bool) -> list[Branch]:
+        match condition:
+            case Is(fact, outcomes, at):
+                if wanted:
+                    return [(condition,)]
+                others = tuple(o for o in self.outcomes.get(fact, ()) if o not in outcomes)
+                return [(Is(fact, others, at),)]
+            case Not(part):
+                return self._ways(part, not wanted)
+        parts = [self._ways(part, wanted) for part in condition.parts]
+        if isinstance(condition, All) != wanted:
+            return [branch for ways in parts for branch in ways]
+        whole: list[Branch] = [()]
+        for ways in parts:
+            whole = [before + branch for before in whole for branch in ways][:_MOST]
+        return whole
+
+    def _open(self, branch: Branch) -> list[Branch]:
+        """The same with each finding replaced by the answers from which rules conclude it. Rules run in no circle."""
+        whole: list[Branch] = [()]
+        for test in branch:
+            ways: list[Branch] = [(test,)]
+            if test.fact in self.base.findings:
+                concluded = self.concluding.get(test.fact, ())
+                ways = [way for outs, when in concluded if set(outs) <= set(test.outcomes) for way in self.of(when)]
+            whole = [before + way for before in whole for way in ways or [(test,)]][:_MOST]
+        return whole
+
+
+def branches_in(base: RuleBase) -> Branches:
+    """The opener of a rule base's conditions."""
+    concluding: dict[str, list[tuple[tuple[str, ...], Condition]]] = {}
+    for fact, outcomes, when in _concluded(base):
+        concluding.setdefault(fact, []).append((outcomes, when))
+    return Branches(base, base.outcomes(), {fact: tuple(ways) for fact, ways in concluding.items()})
+
+
+def _concluded(base: RuleBase) -> Iterator[tuple[str, tuple[str, ...], Condition]]:
+    for rule in base.rules.values():
+        for said in rule.then:
+            if isinstance(said, Narrow) and said.fact in base.findings:
+                yield said.fact, said.outcomes, rule.when

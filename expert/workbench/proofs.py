@@ -1,0 +1,140 @@
+"""Is every `confirm` proved? No other fault may give the same answers, and what the part needs must be known to arrive.
+
+A fault other than the one confirmed is a rival when, present alone and with all that follows from it, it lets the
+rule's condition come true: each answer that the rule wants is one that the fault shows, or, where the fault shows
+nothing, one that a sound machine gives. A rule names its rivals, and waits for them; one it does not name is an error,
+with the fault as witness.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Mapping
+from types import MappingProxyType
+
+from expert.language.feeding import faults_meant
+from expert.language.model import All, Any, Condition, Fault, Is, Narrow, Not, Rule, RuleBase
+from expert.language.problems import Problem
+from expert.workbench.branches import Branch, Branches, branches_in
+
+CODES: Mapping[str, str] = MappingProxyType(
+    {
+        "not-proved": "Another fault gives the same answers as the one that the rule confirms.",
+        "not-its-sign": "The fault that the rule confirms does not show these answers itself.",
+        "need-not-measured": "The part reads as it does without its supply, and the rule does not know that it has it.",
+    }
+)
+_SHOWN = 3  # witnesses named in one message
+
+
+def unproved(base: RuleBase) -> Iterator[Problem]:
+    """Every confirm that is not proved, in the rules' order."""
+    opener = branches_in(base)
+    for rule in base.rules.values():
+        for said in rule.then:
+            if isinstance(said, Narrow) and said.word == "confirm":
+                yield from _of_rule(base, opener, rule, said)
+
+
+def rivals_of(base: RuleBase, rule: Rule, fault: str, opener: Branches | None = None) -> tuple[str, ...]:
+    """The faults that let the rule's condition come true in place of the one it confirms."""
+    branches = (opener or branches_in(base)).of(rule.when)
+    return tuple(
+        other.id
+        for other in base.faults.values()
+        if other.id != fault and any(allows(base, other, b) for b in branches)
+    )
+
+
+def allows(base: RuleBase, fault: Fault, branch: Branch) -> bool:
+    """Whether the fault, alone on a machine that is sound otherwise, can give all these answers, one of them a sign."""
+    sign = False
+    for test in branch:
+        if test.fact in base.questions:
+            question = base.questions[test.fact]
+            shown = fault.shows.get(test.fact)
+            possible = set(shown or question.sound or question.outcomes)
+            if not possible & set(test.outcomes):
+                return False
+            sign = sign or bool(shown and set(test.outcomes) & set(shown) - set(question.sound))
+        elif test.fact in base.faults and ("present" if test.fact == fault.id else "absent") not in test.outcomes:
+            return False
+    return sign and _on_one_machine(base, fault, branch)
+
+
+def _on_one_machine(base: RuleBase, fault: Fault, branch: Branch) -> bool:
+    """Whether some machine has both the part and the features that the branch asks for."""
+    part = base.parts[fault.part]
+    wanted: dict[str, set[str]] = {}
+    limits = [*base.circuits[part.circuit].applies.items(), *part.applies.items()]
+    limits += [(test.fact, test.outcomes) for test in branch if test.fact.startswith("machine.")]
+    for feature, values in limits:
+        wanted[feature] = wanted.get(feature, set(values)) & set(values)
+    return all(wanted.values())
+
+
+def _of_rule(base: RuleBase, opener: Branches, rule: Rule, said: Narrow) -> Iterator[Problem]:
+    branches = opener.of(rule.when)
+    named = set(faults_meant(rule.rivals, base.parts, base.feeds, base.faults))
+    rivals = [rival for rival in rivals_of(base, rule, said.fact, opener) if rival not in named]
+    if rivals:
+        more = f" and {len(rivals) - _SHOWN} more" if len(rivals) > _SHOWN else ""
+        message = (
+            f"{rule.id} confirms {said.fact}, but {', '.join(rivals[:_SHOWN])}{more} would give the same answers"
+            f"{_signs(base, base.faults[rivals[0]], branches)}; "
+            "ask for what tells them apart, or name them under 'rivals'"
+        )
+        yield Problem(said.at, message, "not-proved")
+    if not any(allows(base, base.faults[said.fact], branch) for branch in branches):
+        message = f"{rule.id} confirms {said.fact}, which does not show these answers; say so under its 'shows'"
+        yield Problem(said.at, message, "not-its-sign")
+    yield from _needs(base, branches, rule, said)
+
+
+def _signs(base: RuleBase, witness: Fault, branches: Iterable[Branch]) -> str:
+    """What the witness answers to the questions of the way that lets it through."""
+    branch = next((b for b in branches if allows(base, witness, b)), ())
+    answers = [
+        f"{test.fact}: {next(o for o in shown if o in test.outcomes)}"
+        for test in branch
+        if (shown := witness.shows.get(test.fact)) and set(shown) & set(test.outcomes)
+    ]
+    return f" ({witness.id} shows {', '.join(answers)})" if answers else ""
+
+
+def _needs(base: RuleBase, branches: Iterable[Branch], rule: Rule, said: Narrow) -> Iterator[Problem]:
+    """A part that reads dead is judged only when what it needs is known to arrive."""
+    for feed in (base.feeds[name] for name in base.parts[base.faults[said.fact].part].needs):
+        if feed.id in rule.rivals or said.fact in faults_meant([feed.id], base.parts, base.feeds, base.faults):
+            continue
+        for branch in branches:
+            dead = [
+                test.fact
+                for test in branch
+                if set(test.outcomes) & set(feed.lacking.get(test.fact, ())) - set(_sound(base, test.fact))
+            ]
+            if dead and not holds(feed.arrives, branch):
+                message = (
+                    f"{rule.id} confirms {said.fact} from {dead[0]}, which reads the same without {feed.name}; "
+                    f"measure that it arrives first, or name {feed.id} under 'rivals'"
+                )
+                yield Problem(said.at, message, "need-not-measured")
+                break
+
+
+def _sound(base: RuleBase, fact: str) -> tuple[str, ...]:
+    return base.questions[fact].sound if fact in base.questions else ()
+
+
+def holds(condition: Condition, branch: Branch) -> bool:
+    """Whether these answers make the condition true."""
+    match condition:
+        case Is(fact, outcomes):
+            return any(test.fact == fact and set(test.outcomes) <= set(outcomes) for test in branch)
+        case All(parts):
+            return all(holds(part, branch) for part in parts)
+        case Any(parts):
+            return any(holds(part, branch) for part in parts)
+        case Not(part):
+            return isinstance(part, Is) and any(
+                test.fact == part.fact and not set(test.outcomes) & set(part.outcomes) for test in branch
+            )

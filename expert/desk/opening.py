@@ -12,9 +12,9 @@ from expert.desk.session import Session
 from expert.desk.unattended import Player, with_machine
 from expert.engine.knowledge import Knowledge
 from expert.job.state.job import Job, Shop
-from expert.language.printing.rule_base import print_machine
 from expert.language.shipped import shipped
 from expert.language.worked.job_answers import load_answers
+from expert.language.worked.machine_text import machine_text
 from expert.trace.places import SUFFIX, job_meant, job_path, jobs_folder, next_job_number
 from expert.trace.records import Record
 from expert.trace.writing import Clock
@@ -71,7 +71,7 @@ def play_answers(
 
     answers = load_answers(file, knowledge.base)
     refuse_silly_answers(knowledge, shop_of(knowledge, system), [answers])
-    own = "" if answers.machine_type in knowledge.base.machines.values() else print_machine(answers.machine_type)
+    own = "" if answers.machine_type in knowledge.base.machines.values() else machine_text(answers.machine_type)
     knowledge = with_machine(knowledge, answers.machine_type)
     folder = jobs or jobs_folder()
     number = number or next_job_number(folder)

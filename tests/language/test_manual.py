@@ -19,6 +19,7 @@ from expert.language.worked.job_answers import read_answers
 from expert.trade.quantities.units import KINDS
 from expert.workbench.cases import run_case
 from expert.workbench.check import CODES as ADVICE_CODES
+from tests.language.make_manual import with_tables
 
 ROOT = Path(__file__).parents[2]
 MANUAL = (ROOT / "rules" / "README.md").read_text(encoding="utf-8")
@@ -65,7 +66,7 @@ def test_the_examples_come_out_as_the_manual_says() -> None:
 
 
 def test_the_tables_tell_what_every_code_means() -> None:
-    rows = {code: meaning for code, meaning, _ in _ROW.findall(MANUAL)}
+    rows = {code: meaning for code, meaning, _ in _ROW.findall(MANUAL.partition("## Reading the messages")[2])}
     assert rows == {**CODES, **ADVICE_CODES}
 
 
@@ -75,6 +76,11 @@ def test_every_code_in_the_program_has_a_meaning() -> None:
         text = file.read_text(encoding="utf-8")
         written |= set(re.findall(r'"([a-z]+(?:-[a-z0-9]+)+|tab|tag|alias|anchor|formula|cycle)"', text))
     assert written - {"utf-8", "utf-8-sig"} == {*CODES, *ADVICE_CODES}
+
+
+def test_the_key_tables_are_those_of_the_language() -> None:
+    """Made by `python -m tests.language.make_manual`."""
+    assert with_tables(MANUAL) == MANUAL
 
 
 @pytest.mark.parametrize("word", [*QUESTION.names, *RULE.names, *CONCLUSIONS.names, *KINDS])

@@ -170,11 +170,12 @@ class Named:
     """
 
     space: str
-    holds: Shape | Texts | Text | Holds | None
+    holds: Shape | Texts | Text | Holds
     briefly: Formula | None = None
 
 
-Kind = (
+# What is read by the key alone, and what needs more than that: a record of its own, or another key's kind of quantity.
+ByKey = (
     Text
     | Texts
     | Number
@@ -191,16 +192,9 @@ Kind = (
     | Outcome
     | Labels
     | Weights
-    | QuantityKind
-    | Unit
-    | Amount
-    | Formula
-    | Assumed
-    | Values
-    | One
-    | Listed
-    | Named
 )
+ByRecord = QuantityKind | Unit | Amount | Formula | Assumed | Values | One | Listed | Named
+Kind = ByKey | ByRecord
 
 
 @dataclass(frozen=True, slots=True)

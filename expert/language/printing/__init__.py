@@ -1,1 +1,0 @@
-"""A rule base written back as YAML texts."""

@@ -20,6 +20,7 @@ from expert.language.reading.reader import Reader
 from expert.language.reading.survey import Survey
 from expert.language.records.bench import read_bench
 from expert.language.records.circuits import read_circuit
+from expert.language.records.hazards import read_hazards
 from expert.language.records.short_files import (
     read_cautions,
     read_complaints,
@@ -40,6 +41,7 @@ _READ: Mapping[str, Callable[[Reader, Node, Draft], None]] = {
     "bench": read_bench,
     "machine": read_machine,
     "circuit": read_circuit,
+    "hazards": read_hazards,
 }
 _FOLDERS = {"machines": "machine", "circuits": "circuit"}
 _FILES = tuple(f"{sort}.yaml" for sort in _READ if sort not in _FOLDERS.values())

@@ -42,6 +42,26 @@ moves:
     confirm: Are they off?
     unless: {level: high}
 """
+HAZARDS = """\
+acts:
+  energise: {say: plug it in, states: [{mains: on}]}
+  leave_alone: {say: leave it alone, states: [{mains: on}], left: yes}
+hazards:
+  water_above_the_mains:
+    name: water above the mains
+    while: {level: high}
+    suspected: [valve.leaking]
+    forbids: [energise]
+    until: The water is low again, or the valve is changed and the level normal.
+    released_by:
+      - {repair: [valve.leaking], tests: {level: normal}}
+      - {tests: {runs: no, level: [low, normal]}}
+  not_looked_at:
+    name: a machine that nobody has looked at
+    forbids: [energise]
+    until: Somebody has looked at the level.
+    released_by: [{tests: {level: [low, normal]}}]
+"""
 MACHINE = """\
 machine: one_boiler
 title: One boiler

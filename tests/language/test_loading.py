@@ -159,7 +159,7 @@ def test_digest(change: dict[str, str], same: bool) -> None:
 def test_files_that_do_not_belong(tmp_path: Path) -> None:
     folder = written(tmp_path, {**SMALL, "feature.yaml": "a: b", "circuit/pump.yaml": "a: b", "circuits/x.yml": "a: b"})
     has = (
-        "a rule base has features.yaml, complaints.yaml, cautions.yaml, instruments.yaml, bench.yaml, "
+        "a rule base has features.yaml, complaints.yaml, cautions.yaml, instruments.yaml, bench.yaml, hazards.yaml, "
         "machines/*.yaml, circuits/*.yaml and cases/*.yaml"
     )
     what = "this file is not part of a rule base;"

@@ -39,7 +39,9 @@ ROWS = {
         "cautions": """
             cautions:
               isolate: Pull the plug.
-              burn: {text: Gloves on.}  # 9: the caution is a mapping; a text is wanted [wrong-shape]
+              burn: {text: Gloves on., lasts: {mains: of}}  # 43: 'of' is not a state of mains; it has isolated, on [unknown-outcome]
+              hot: {txt: Gloves on.}  # 9: 'txt' is not a key of a caution; did you mean text? [unknown-key]
+              wet: {text: Dry., work: nobody}  # 27: 'work' is 'nobody'; it may be qualified, none [unknown-word]
               steam:  # 9: the caution is empty [empty-value]
             """,
     },

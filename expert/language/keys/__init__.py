@@ -10,7 +10,7 @@ from collections.abc import Mapping
 from types import MappingProxyType
 
 from expert.language.keys import kinds
-from expert.language.keys.bench import AFTER_OPENING, ARRIVAL, BENCH_FILE, IN_TIME, MOVE
+from expert.language.keys.bench import AFTER_OPENING, ARRIVAL, BENCH_FILE, HAND_BACK, IN_TIME, MOVE
 from expert.language.keys.circuits import (
     CHOICE,
     CIRCUIT_FILE,
@@ -27,8 +27,10 @@ from expert.language.keys.circuits import (
     RULE,
     WORK_OUT,
 )
+from expert.language.keys.hazards import ACT, HAZARD, HAZARDS_FILE, RELEASE
 from expert.language.keys.kinds import Key, Shape
 from expert.language.keys.short_files import (
+    CAUTION,
     CAUTIONS_FILE,
     COMPLAINT,
     COMPLAINTS_FILE,
@@ -53,16 +55,19 @@ FILES: Mapping[str, Shape] = MappingProxyType(
         "bench": BENCH_FILE,
         "machine": MACHINE_FILE,
         "circuit": CIRCUIT_FILE,
+        "hazards": HAZARDS_FILE,
     }
 )
 
 __all__ = [
+    "ACT",
     "AFTER_OPENING",
     "ANSWERS_FILE",
     "ARRIVAL",
     "BENCH_FILE",
     "CASE",
     "CASES_FILE",
+    "CAUTION",
     "CAUTIONS_FILE",
     "CHOICE",
     "CIRCUIT_FILE",
@@ -76,6 +81,9 @@ __all__ = [
     "FEED",
     "FILES",
     "FINDING",
+    "HAND_BACK",
+    "HAZARD",
+    "HAZARDS_FILE",
     "INSTRUMENT",
     "INSTRUMENTS_FILE",
     "IN_TIME",
@@ -88,6 +96,7 @@ __all__ = [
     "QUESTION",
     "RANGE",
     "READING",
+    "RELEASE",
     "REPAIR",
     "RESERVED",
     "RULE",

@@ -14,6 +14,7 @@ from expert.language.keys.kinds import (
     States,
     Text,
     Texts,
+    YesNo,
     may,
     must,
 )
@@ -23,6 +24,7 @@ ARRIVAL = Shape(
     (
         must("say", Text(), "What the technician chooses."),
         must("state", State(), "The state that follows, one for every dimension."),
+        may("unsure", YesNo(), "Whether this is what counts when nobody knows how the machine stands."),
     ),
 )
 IN_TIME = Shape(
@@ -39,6 +41,13 @@ AFTER_OPENING = Shape(
         must("prove", Ids("question"), "What is put before an opened machine goes back."),
     ),
 )
+HAND_BACK = Shape(
+    "'hand_back'",
+    (
+        must("state", State(), "How a machine stands that goes back as fine."),
+        must("prove", Ids("question"), "What must come out sound before, whatever the complaint was."),
+    ),
+)
 MOVE = Shape(
     "a move",
     (
@@ -47,6 +56,8 @@ MOVE = Shape(
         must("minutes", Number(), "Minutes it takes."),
         must("steps", Texts(), "What to do, one sentence each."),
         must("confirm", Text(), "What the technician confirms; the answer is recorded."),
+        may("word", Text(), "What is typed to confirm it; without it, yes."),
+        may("otherwise", State(), "What holds when the answer is no, for a move that measures."),
         may("needs", State(any_of=True), "What must hold before; of several states any will do."),
         may("cautions", Ids("caution"), "Cautions shown before the steps."),
         may("first", Ids("question"), "Questions put before the move unless they have an answer."),
@@ -64,6 +75,7 @@ BENCH_FILE = Shape(
         may("passing_only", States(), "Combinations in which nothing is tested or repaired."),
         may("service", Ids("question"), "What every repaired machine must pass before it goes back."),
         may("after_opening", One((AFTER_OPENING,)), "What every opened machine must pass before it goes back."),
+        may("hand_back", One((HAND_BACK,)), "What every machine must pass that goes back as fine."),
         may("in_time", Listed(IN_TIME), "What happens by itself."),
     ),
 )

@@ -85,6 +85,7 @@ PREPARATION = Shape(
     (
         must("bench", State(), "The state of the bench in which it is set up."),
         must("steps", Texts(), "What to set up, one sentence each."),
+        may("leaves", State(), "What holds of the bench once it is set up, such as a wire taken off."),
     ),
 )
 CHOICE = Shape(
@@ -128,6 +129,7 @@ QUESTION = Shape(
         may("only_if", Holds(), "What must be known to be true before it is put."),
         may("applies", Machines(), "On which machines it is put; what the circuit says must hold too."),
         may("prepare", One((PREPARATION,)), "What must be set up first, in a bench state of its own."),
+        may("alters", State(), "What the test itself changes of the bench, such as a lead pulled off."),
         may(
             "second_test",
             Ids("question"),

@@ -171,7 +171,7 @@ class Named:
 
     space: str
     holds: Shape | Texts | Text | Holds
-    briefly: Formula | None = None
+    briefly: Formula | Text | None = None
 
 
 # What is read by the key alone, and what needs more than that: a record of its own, or another key's kind of quantity.

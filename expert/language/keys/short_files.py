@@ -13,14 +13,18 @@ from expert.language.keys.kinds import (
     Outcomes,
     QuantityKind,
     Shape,
+    State,
+    States,
     Text,
     Texts,
     Unit,
     Values,
+    Word,
     YesNo,
     may,
     must,
 )
+from expert.language.keys.words import WORK
 
 FEATURE = Shape(
     "a feature",
@@ -57,9 +61,18 @@ COMPLAINTS_FILE = Shape(
     "the complaints file",
     (must("complaints", Named("complaint", COMPLAINT), "What customers say."),),
 )
+CAUTION = Shape(
+    "a caution",
+    (
+        must("text", Text(), "The sentence."),
+        may("lasts", State(any_of=True), "While the bench stays so, it is not said again."),
+        may("needed_in", States(), "Bench states in which every question and repair has it."),
+        may("work", Word(WORK), "Who may work in these states at all: the qualified, or nobody."),
+    ),
+)
 CAUTIONS_FILE = Shape(
     "the cautions file",
-    (must("cautions", Named("caution", Text()), "The sentences shown before a dangerous step."),),
+    (must("cautions", Named("caution", CAUTION, briefly=Text()), "The sentences shown before a dangerous step."),),
 )
 RANGE = Shape(
     "a range",

@@ -9,10 +9,11 @@ The records stand in `rules`, `questions`, `parts`, `bench`; all import them fro
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
 from expert.language.model.bench import Arrival, Bench, Caution, Complaint, Feature, InTime, Machine, Move, PlateValue
+from expert.language.model.hazards import Act, Hazard, Release
 from expert.language.model.parts import Circuit, Fault, Feed, Part, Repair
 from expert.language.model.questions import Finding, Measure, Preparation, Question, Reading, WorkOut
 from expert.language.model.rules import (
@@ -39,6 +40,7 @@ if TYPE_CHECKING:
 __all__ = [
     "ALWAYS",
     "NOWHERE",
+    "Act",
     "All",
     "Any",
     "Arrival",
@@ -53,6 +55,7 @@ __all__ = [
     "Feature",
     "Feed",
     "Finding",
+    "Hazard",
     "InTime",
     "Is",
     "Machine",
@@ -67,6 +70,7 @@ __all__ = [
     "Preparation",
     "Question",
     "Reading",
+    "Release",
     "Repair",
     "Rule",
     "RuleBase",
@@ -96,6 +100,8 @@ class RuleBase:
     instruments: Mapping[str, Instrument]
     bench: Bench
     digest: str
+    acts: Mapping[str, Act] = field(default_factory=dict)
+    hazards: Mapping[str, Hazard] = field(default_factory=dict)
 
     def outcomes(self) -> dict[str, tuple[str, ...]]:
         """Every fact with its outcomes: questions, findings, faults, machine features, complaints."""

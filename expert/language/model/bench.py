@@ -25,8 +25,17 @@ class Complaint:
 
 @dataclass(frozen=True, slots=True)
 class Caution:
+    """A sentence shown before a step.
+
+    `lasts`: while the bench stays in one of these states it is not said again. `needed_in`: the bench states in which
+    every question and repair has it. `work`: who may work in these, "qualified" or "none"; '' leaves it open.
+    """
+
     id: str
     text: str
+    lasts: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
+    needed_in: tuple[Mapping[str, str], ...] = ()
+    work: str = ""
     at: Position = field(default=NOWHERE, compare=False)
 
 
@@ -37,6 +46,8 @@ class Move:
     `needs`: states of which one must already hold, by dimension. `makes`: what holds afterwards.
     `first`: questions put before the move unless they have an answer, so that what they find is on record.
     `unless`: when true the move cannot be made. `confirm`: what the technician confirms; the answer is recorded.
+    `word`: what is typed to confirm it, so that nobody confirms what he has not read. `otherwise`: what holds when the
+    technician says no, for a move that measures how the machine stands.
     """
 
     id: str
@@ -49,16 +60,22 @@ class Move:
     confirm: str
     unless: Condition
     first: tuple[str, ...] = ()
+    word: str = ""
+    otherwise: Mapping[str, str] = field(default_factory=dict)
     at: Position = field(default=NOWHERE, compare=False)
 
 
 @dataclass(frozen=True, slots=True)
 class Arrival:
-    """A way a machine may stand when it comes to the bench: the technician's words and the state that follows."""
+    """A way a machine may stand when it comes to the bench: the technician's words and the state that follows.
+
+    `unsure`: it is what counts when nobody knows how the machine stands.
+    """
 
     id: str
     say: str
     state: Mapping[str, str]
+    unsure: bool = False
     at: Position = field(default=NOWHERE, compare=False)
 
 
@@ -81,7 +98,8 @@ class Bench:
     are only passed through, with no test or repair made in them. `service`: the questions
     that must come out sound before any repaired machine goes back to its owner. `opened`: the states that count as
     opened, and `after_opening`: the questions put before an opened machine goes back unrepaired. `in_time`: what
-    changes by itself.
+    changes by itself. `hand_back`: how a machine stands that goes back to its owner as fine, and `before_return`: the
+    questions that must come out sound before, whatever the complaint was.
     """
 
     states: Mapping[str, tuple[str, ...]]
@@ -94,6 +112,8 @@ class Bench:
     in_time: tuple[InTime, ...] = ()
     opened: Mapping[str, str] = field(default_factory=dict)
     after_opening: tuple[str, ...] = ()
+    hand_back: Mapping[str, str] = field(default_factory=dict)
+    before_return: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

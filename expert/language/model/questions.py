@@ -40,10 +40,14 @@ class Measure:
 
 @dataclass(frozen=True, slots=True)
 class Preparation:
-    """What must be set up before a question can be put, in a bench state of its own, such as covers off."""
+    """What must be set up before a question can be put, in a bench state of its own, such as covers off.
+
+    `leaves`: the bench states that hold once it is set up, such as a wire taken off.
+    """
 
     bench: Mapping[str, str]
     steps: tuple[str, ...]
+    leaves: Mapping[str, str] = field(default_factory=dict)
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,7 +57,8 @@ class Question:
     `measure` is None for yes/no and choices. `sound` are the outcomes that a sound machine shows (may be empty:
     an observation that is neither good nor bad). `only_if` must be true before the question may be put.
     `bench` maps a bench dimension to the state it needs. `second_tests` decide where a reading lies too close to a
-    limit, the best first. `source`: where the limits of its readings come from.
+    limit, the best first. `source`: where the limits of its readings come from. `alters`: what the test itself changes
+    of the bench, such as a lead pulled off.
     """
 
     id: str
@@ -73,6 +78,7 @@ class Question:
     prepare: Preparation | None = None
     second_tests: tuple[str, ...] = ()
     source: str = ""
+    alters: Mapping[str, str] = field(default_factory=dict)
     at: Position = field(default=NOWHERE, compare=False)
 
 

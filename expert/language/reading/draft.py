@@ -37,6 +37,8 @@ class Draft:
     machines: dict[str, model.Machine] = field(default_factory=dict)
     instruments: dict[str, Instrument] = field(default_factory=dict)
     bench: model.Bench = NO_BENCH
+    acts: dict[str, model.Act] = field(default_factory=dict)
+    hazards: dict[str, model.Hazard] = field(default_factory=dict)
     nodes: dict[tuple[str, str], tuple[str, Node]] = field(default_factory=dict)
 
     def own(self, reader: Reader, space: str, root: Node | None) -> Iterator[tuple[str, Scalar, Node]]:
@@ -78,6 +80,8 @@ class Draft:
             instruments=fixed(self.instruments),
             bench=self.bench,
             digest=digest,
+            acts=fixed(self.acts),
+            hazards=fixed(self.hazards),
         )
 
 

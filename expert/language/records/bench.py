@@ -23,6 +23,8 @@ def read_bench(reader: Reader, root: Node, draft: Draft) -> None:
             reader.refuse(key, "too-few-outcomes", f"{name} has one state only; two are needed")
         states[name] = tuple(listed)
     after = file.node_of("after_opening")
+    node = file.node_of("hand_back")
+    back = None if node is None else Record(reader, node, keys.HAND_BACK)
     opening = None if after is None else Record(reader, after, keys.AFTER_OPENING)
     draft.bench = model.Bench(
         states=MappingProxyType(states),
@@ -31,6 +33,8 @@ def read_bench(reader: Reader, root: Node, draft: Draft) -> None:
         in_time=_in_time(reader, file),
         opened=opening.state("when") if opening else {},
         after_opening=opening.names("prove", "question") if opening else (),
+        hand_back=back.state("state") if back else {},
+        before_return=back.names("prove", "question") if back else (),
         **fields_of(file),
     )
 

@@ -10,7 +10,7 @@ from expert.language.reading.quantities import read_kind, read_named, read_one, 
 from expert.language.reading.reader import Reader
 from expert.language.reading.record import Record
 from expert.language.reading.values import fields_of
-from expert.language.yaml.nodes import Node
+from expert.language.yaml.nodes import Node, Pairs, Scalar
 from expert.trade.quantities.units import Quantity, difference_of
 from expert.trade.sensors.instruments import Instrument, Range
 
@@ -56,9 +56,16 @@ def read_cautions(reader: Reader, root: Node, draft: Draft) -> None:
     file = Record(reader, root, keys.CAUTIONS_FILE)
     for name, key, value in draft.own(reader, "caution", file.node_of("cautions")):
         before = reader.refusals
-        caution = model.Caution(name, reader.text(value, "the caution"), reader.at(key))
+        caution = _caution(reader, name, key, value)
         if reader.refusals == before:
             draft.cautions[name] = caution
+
+
+def _caution(reader: Reader, name: str, key: Scalar, value: Node) -> model.Caution:
+    """A sentence by itself, or one with the bench states that it belongs to."""
+    if type(value) is not Pairs:
+        return model.Caution(name, reader.text(value, "the caution"), at=reader.at(key))
+    return model.Caution(name, at=reader.at(key), **fields_of(Record(reader, value, keys.CAUTION, key)))
 
 
 def read_machine(reader: Reader, root: Node, draft: Draft) -> None:

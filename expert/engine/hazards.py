@@ -1,0 +1,244 @@
+"""Which dangers stand, what keeps them open and what ends them. Pure: everything known comes in as `Known`.
+
+Conditions of hazards are read with suspicion: an answer that leaves a bad outcome possible counts as the bad one, and
+what nobody could tell releases nothing.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Mapping, Set
+from dataclasses import dataclass, field
+
+from expert.language.model import ALWAYS, All, Any, Condition, Evidence, Hazard, Is, Not, Release, RuleBase, Suspect
+
+Causes = frozenset[str]
+"""What keeps a hazard open, in words that the trace keeps, such as "answer 4" or "complaint overheats"."""
+
+START = "from the start"
+NOTHING: Causes = frozenset()
+
+
+@dataclass(frozen=True, slots=True)
+class Known:
+    """All that hazards are judged by.
+
+    `answers`: question -> number and possible outcomes of the answer that holds. `unable`: question -> number of its
+    "can't tell" that holds. `possible`: the outcomes still possible of any fact; `behind`: the answers that a fault
+    found rests on. `fired`: rules. `repaired`: fault -> the number that the next answer had when the repair was done.
+    `concerns`: whether a question is one for this machine.
+    """
+
+    base: RuleBase
+    answers: Mapping[str, tuple[int, tuple[str, ...]]]
+    unable: Mapping[str, int]
+    possible: Callable[[str], tuple[str, ...]]
+    behind: Callable[[str], Iterable[str]]
+    fired: Set[str]
+    repaired: Mapping[str, int]
+    concerns: Callable[[str], bool]
+
+    @property
+    def last_repair(self) -> int:
+        """The number that the first answer after the last repair has, or will have; 0 when nothing was repaired."""
+        return max(self.repaired.values(), default=0)
+
+
+@dataclass(frozen=True, slots=True)
+class Standing:
+    """A hazard that is open: the number that the first answer after its opening has, and what opened it."""
+
+    since: int
+    causes: Causes
+
+
+@dataclass(slots=True)
+class Standings:
+    """The hazards open now, and for those released what had opened them: the same does not open them again."""
+
+    open: dict[str, Standing] = field(default_factory=dict)
+    released: dict[str, Causes] = field(default_factory=dict)
+
+    def copy(self) -> Standings:
+        """Standings of their own."""
+        return Standings(dict(self.open), dict(self.released))
+
+
+# ---------------------------------------------------------------- what opens a hazard
+
+
+def causes_of(hazard: Hazard, known: Known) -> Causes:
+    """What makes a hazard stand; empty when nothing does."""
+    if hazard.from_the_start:
+        return frozenset((START,))
+    held = holding(hazard.holds, known) if hazard.holds != ALWAYS else None
+    suspected = {f"suspected {fault}" for fault in hazard.suspected if is_suspected(fault, known)}
+    return (held or NOTHING) | suspected
+
+
+def holding(condition: Condition, known: Known) -> Causes | None:
+    """What makes a condition hold, read with suspicion; None when it does not."""
+    match condition:
+        case Is(fact=fact, outcomes=outcomes):
+            return _atom(fact, outcomes, known)
+        case All(parts=parts):
+            held = [holding(part, known) for part in parts]
+            return None if None in held else frozenset().union(*(one for one in held if one))
+        case Any(parts=parts):
+            some = [one for part in parts if (one := holding(part, known)) is not None]
+            return frozenset().union(*some) if some else None
+        case Not():
+            return None  # refused by the check of the rules: with suspicion, "not" would hold of all that is unknown
+
+
+def _atom(fact: str, outcomes: tuple[str, ...], known: Known) -> Causes | None:
+    if fact in known.base.questions:
+        number, left = known.answers.get(fact, (0, ()))
+        return frozenset((f"answer {number}",)) if set(left) & set(outcomes) else None
+    possible = known.possible(fact)
+    if not possible or not set(possible) <= set(outcomes):
+        return None
+    if fact in known.base.faults:
+        return frozenset((f"fault {fact}", *known.behind(fact)))
+    if fact.startswith("machine."):
+        return NOTHING
+    return frozenset((fact.replace(".", " ", 1) if fact.startswith("complaint.") else f"finding {fact}",))
+
+
+def is_suspected(fault: str, known: Known) -> bool:
+    """Whether a fired rule speaks for a fault that is not cleared."""
+    if known.possible(fault) == ("absent",):
+        return False
+    return any(fault in _spoken_for(known.base, rule) for rule in known.fired)
+
+
+def _spoken_for(base: RuleBase, rule: str) -> Iterable[str]:
+    for said in base.rules[rule].then:
+        match said:
+            case Suspect(faults=faults):
+                yield from faults
+            case Evidence(fault=fault, decibans=decibans) if decibans > 0:
+                yield fault
+
+
+# ---------------------------------------------------------------- what releases it
+
+
+@dataclass(frozen=True, slots=True)
+class Released:
+    """How a hazard ended: the answers and the repair that ended it, in the words of the trace."""
+
+    how: str
+    by: tuple[str, ...]
+
+
+def released(hazard: Hazard, standing: Standing, known: Known) -> Released | None:
+    """The way in which a hazard is released by now; None while it is not."""
+    for release in hazard.released_by:
+        begin = begins(release, standing, known)
+        tests = tests_of(release, known)
+        if begin is not None and tests and all(passed(release, test, begin.number, known) for test in tests):
+            by = tuple(f"answer {known.answers[test][0]}" for test in tests)
+            return Released("repair" if begin.repair else "tests", (*begin.by, *by))
+    return None
+
+
+@dataclass(frozen=True, slots=True)
+class Begin:
+    """From which answer on the tests of a release count, and the repair after which they are made, or ''."""
+
+    number: int
+    repair: str = ""
+
+    @property
+    def by(self) -> tuple[str, ...]:
+        return (f"repair {self.repair}",) if self.repair else ()
+
+
+def begins(release: Release, standing: Standing, known: Known) -> Begin | None:
+    """From where the tests of a release count; None while its repair is not done."""
+    if not release.repairs:
+        return Begin(standing.since)
+    done = [
+        (known.repaired[fault], fault) for fault in release.repairs if known.repaired.get(fault, -1) >= standing.since
+    ]
+    return Begin(*max(done)) if done else None
+
+
+def tests_of(release: Release, known: Known) -> tuple[str, ...]:
+    """The tests that concern this machine, in the order in which they are put."""
+    return tuple(question for question in release.tests if known.concerns(question))
+
+
+def passed(release: Release, question: str, begin: int, known: Known) -> bool:
+    """Whether a test came out as it must, for certain, and since then."""
+    number, left = known.answers.get(question, (-1, ()))
+    return number >= begin and bool(left) and set(left) <= set(release.tests[question])
+
+
+def next_test(release: Release, standing: Standing, known: Known) -> str | None:
+    """The next test of a release that may still pass; None when one failed or could not be told, or a repair is due."""
+    begin = begins(release, standing, known)
+    if begin is None:
+        return None
+    # After a repair a test that failed may pass.
+    fresh = max(begin.number, known.last_repair)
+    for question in tests_of(release, known):
+        if passed(release, question, begin.number, known):
+            continue
+        tried = max(known.answers.get(question, (-1, ()))[0], known.unable.get(question, -1))
+        return None if tried > 0 and tried >= fresh else question
+    return None
+
+
+def tests_left(release: Release, standing: Standing, known: Known) -> tuple[str, ...]:
+    """Every test of a release that is still to pass."""
+    begin = begins(release, standing, known)
+    if begin is None:
+        return ()
+    return tuple(test for test in tests_of(release, known) if not passed(release, test, begin.number, known))
+
+
+# ---------------------------------------------------------------- keeping account
+
+
+def keep_account(standings: Standings, known: Known, next_number: int) -> list[tuple[str, Standing | Released]]:
+    """Open and release hazards by what is known now: what changed, in the order of the rules. Changes `standings`."""
+    changed: list[tuple[str, Standing | Released]] = []
+    for hazard in known.base.hazards.values():
+        causes = causes_of(hazard, known)
+        if hazard.id in standings.open:
+            end = released(hazard, standings.open[hazard.id], known)
+            if end is not None:
+                del standings.open[hazard.id]
+                standings.released[hazard.id] = causes
+                changed.append((hazard.id, end))
+            continue
+        seen = standings.released.get(hazard.id, NOTHING) & causes
+        if hazard.id in standings.released:
+            standings.released[hazard.id] = seen
+        if causes - seen:
+            since = 0 if hazard.from_the_start else next_number
+            opened = standings.open[hazard.id] = Standing(since, causes)
+            changed.append((hazard.id, opened))
+    return changed
+
+
+def withdraw(standings: Standings, known: Known, taken: str) -> list[str]:
+    """Hazards that stood on nothing but the answer that the technician took back are open no longer."""
+    gone = [
+        name
+        for name, standing in standings.open.items()
+        if not causes_of(known.base.hazards[name], known)
+        and not any(_lost(cause, known) for cause in standing.causes - {taken})
+    ]
+    for name in gone:
+        del standings.open[name]
+    return gone
+
+
+def _lost(cause: str, known: Known) -> bool:
+    """Whether a cause went by a repair or in a contradiction: it was there, and what ends it is a test."""
+    sort, _, name = cause.partition(" ")
+    if sort == "answer":
+        return name not in {str(number) for number, _ in known.answers.values()}
+    return sort == "fault" and name in known.repaired

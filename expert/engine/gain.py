@@ -98,36 +98,33 @@ def expected_gain(
     knowledge: Knowledge, question: Question, effects: Mapping[str, Effect], belief: Mapping[str, float]
 ) -> float:
     """Expected information of a question about which explanation is true, in bits; 0 when it separates nothing."""
-    seen = _seen_under(knowledge, question, effects, belief)
+    kinds = _told_apart(knowledge, question, effects, belief)
     gain = 0.0
     for outcome in effects:
-        chance = sum(share * seen[explanation][outcome] for explanation, share in belief.items())
-        for explanation, share in belief.items():
-            given = seen[explanation][outcome]
+        chance = sum(share * seen[outcome] for share, seen in kinds)
+        for share, seen in kinds:
+            given = seen[outcome]
             if given > 0 and share > 0:
                 gain += share * given * log2(given / chance)
     return max(gain, 0.0)
 
 
-def _seen_under(
+def _told_apart(
     knowledge: Knowledge, question: Question, effects: Mapping[str, Effect], belief: Mapping[str, float]
-) -> dict[str, dict[str, float]]:
-    """For each explanation, how often each outcome is to be expected if it is true.
+) -> list[tuple[float, dict[str, float]]]:
+    """The explanations as the question sees them: the share of belief in each, and how often it shows each outcome.
 
-    All faults that the question has nothing to do with would see the same, so this is worked out for one of them.
+    All faults that the question has nothing to do with would show the same, so they count as one explanation.
     """
     faults = knowledge.base.faults
-    moved = frozenset().union(*(effect.moved for effect in effects.values()))
-    apart = {
-        SOMETHING_ELSE,
-        *moved,
-        *(fault for fault in belief if fault in faults and question.id in faults[fault].shows),
-    }
-    alike = _outcome_shares(knowledge, question, effects, "")
-    return {
-        explanation: _outcome_shares(knowledge, question, effects, explanation) if explanation in apart else alike
-        for explanation in belief
-    }
+    apart = {SOMETHING_ELSE}.union(*(effect.moved for effect in effects.values()))
+    alike, kinds = 0.0, []
+    for explanation, share in belief.items():
+        if explanation in apart or question.id in faults[explanation].shows:
+            kinds.append((share, _outcome_shares(knowledge, question, effects, explanation)))
+        else:
+            alike += share
+    return [*kinds, (alike, _outcome_shares(knowledge, question, effects, ""))]
 
 
 def _outcome_shares(

@@ -10,8 +10,8 @@ from expert.job.answers.reading import CANNOT_TELL, NotAnAnswer, refuse_silly
 from expert.job.prompts.plate import set_machine, take_plate
 from expert.job.state.job import Job, Shop, Turn
 from expert.job.steps import begin
+from expert.language.model.job_answers import JobAnswers
 from expert.language.problems import Problem, RulesRefused
-from expert.language.worked.job_answers import JobAnswers
 from expert.trade.quantities.units import echo
 
 CODE = "not-an-answer"

@@ -11,6 +11,7 @@ from expert.desk.result import result_of
 from expert.desk.session import Session
 from expert.desk.unattended import Player, with_machine
 from expert.engine.knowledge import Knowledge
+from expert.job.prompts.owner import Unattended
 from expert.job.state.job import Job, Shop
 from expert.language.shipped import shipped
 from expert.language.worked.job_answers import load_answers
@@ -84,7 +85,7 @@ def play_answers(
             records = session.say(line)
             return session.job, records
 
-        player = Player(answers, say, list(opening))
+        player = Player(Unattended(answers), say, list(opening))
         job = player.play(session.job)
     finally:
         session.close()

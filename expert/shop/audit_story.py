@@ -15,6 +15,7 @@ from expert.trace.records import (
     Fired,
     Found,
     Narrowed,
+    PromptKind,
     Put,
     Record,
     Repaired,
@@ -47,7 +48,7 @@ class Asked:
     """
 
     line: int
-    prompt: str
+    prompt: PromptKind
     question: str
     text: str
     why: Why

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
+from expert.job.prompts.registry import owner_of
 from expert.language.model import RuleBase
 from expert.shop.audit_happened import happened_in_words
 from expert.shop.audit_head import Head
@@ -98,7 +99,7 @@ def _asked(asked: Asked, names: Names) -> Iterator[str]:
     yield ""
     taken = asked.answered or asked.cannot
     number = f"{taken.number}. " if taken and taken.number else "-. "
-    yield f"{number}{'Proof: ' if asked.prompt == 'proof' else ''}{asked.text}"
+    yield f"{number}{owner_of(asked.prompt, asked.question).lead}{asked.text}"
     yield from _why(asked, names)
     if asked.answered is not None:
         yield f"  Answer: {given(asked.answered)}"
@@ -115,8 +116,9 @@ def _asked(asked: Asked, names: Names) -> Iterator[str]:
 
 def _why(asked: Asked, names: Names) -> Iterator[str]:
     why = asked.why
-    if asked.prompt == "proof" and not why.before_move:
-        yield "  Why: it must come out sound before the machine goes out."
+    by_itself = owner_of(asked.prompt, asked.question).why_in_audit()
+    if by_itself and not why.before_move:
+        yield f"  Why: {by_itself}"
         return
     if why == Why():
         return

@@ -11,20 +11,16 @@ from expert.desk.session import LONGEST_LINE
 from expert.engine.gain import beliefs
 from expert.job.answers.command_words import COMMAND_WORDS
 from expert.job.answers.mistyped import with_command_meant
-from expert.job.answers.reading import CANNOT_TELL, NotAnAnswer, read_answer
+from expert.job.answers.reading import NotAnAnswer
 from expert.job.commands.obey import obey
-from expert.job.prompts.closing import ENDINGS
 from expert.job.prompts.danger import open_dangers
+from expert.job.prompts.registry import owner_at
 from expert.job.state.bench import state_in_words
-from expert.job.state.job import Given, Job, Phase, Turn
+from expert.job.state.job import PHASES, Job, Phase, Turn
 from expert.job.state.situation import picture_of
-from expert.job.steps import take_line
-from expert.job.wording.readings import understood
 from expert.trace.cleaning import clean
-from expert.trace.records import Told
 from expert.trade.counting import counted
 
-PHASES = (Phase.INTAKE, Phase.SAFE, Phase.FIND, Phase.REPAIR, Phase.PROVE, Phase.CLOSE)
 LEAST_WORD = 3  # letters; shorter beginnings of a complaint tell nothing
 
 
@@ -54,47 +50,14 @@ def remark_on(job: Job, typed: str) -> Remark:
 def may_go_on(job: Job, line: str) -> bool:
     """Whether the line is the beginning of something that may be typed here."""
     begun = line.casefold()
-    if job.prompt.subject == "complaints" and len(begun.rpartition(",")[2].strip()) < LEAST_WORD:
+    if owner_at(job).offers_at_once and len(owner_at(job).part_typed(begun).strip()) < LEAST_WORD:
         return True
     return any(word.startswith(begun) or begun == word.strip() for word in (*COMMAND_WORDS, *job.prompt.choices))
 
 
 def _meaning(job: Job, line: str) -> str:
     """What a line that is taken means, in words, or ''. Raises NotAnAnswer."""
-    turn = Turn(job.copy())
-    if obey(turn, line):
-        return ""
-    prompt = job.prompt
-    if prompt.kind in ("question", "proof"):
-        if CANNOT_TELL.fullmatch(line):
-            return "Leaves this question unanswered."
-        return _answer_in_words(job, read_answer(job, job.base.questions[prompt.subject], line))
-    take_line(turn, line)
-    return _taken_in_words(job, turn)
-
-
-def _answer_in_words(job: Job, given: Given) -> str:
-    question = job.base.questions[given.question]
-    if question.measure is not None:
-        return understood(job, question, given)[0]
-    outcome = given.outcomes[0]
-    return question.labels.get(outcome, outcome)
-
-
-def _taken_in_words(before: Job, turn: Turn) -> str:
-    """What changed, where a number or a few words were typed for something with a name."""
-    job = turn.job
-    match before.prompt.subject:
-        case "machine" if job.machine is not None:
-            return job.machine.title
-        case "complaints":
-            return " ".join(record.text for record in turn.records if isinstance(record, Told))
-        case "arrives" if job.bench:
-            return state_in_words(job)
-        case "ending":
-            return ENDINGS.get(job.closing.get("ending", ""), "")
-        case _:
-            return ""
+    return "" if obey(Turn(job.copy()), line) else owner_at(job).meaning(job, line)
 
 
 # ---------------------------------------------------------------- where the job stands

@@ -6,8 +6,9 @@ import sys
 from collections.abc import Iterable
 
 from expert.desk.session import Session
+from expert.job.state.job import Phase
 from expert.terminal.plain import show
-from expert.trace.records import Put, Record
+from expert.trace.records import Record
 
 
 def talk_in_terminal(session: Session, opening: Iterable[Record]) -> None:
@@ -18,7 +19,7 @@ def talk_in_terminal(session: Session, opening: Iterable[Record]) -> None:
     """
     opening = tuple(opening)
     sys.stdout.write(f"Job {session.job.number}. Type help to see what can be typed at any time.\n\n")
-    if all(isinstance(record, Put) and record.prompt == "intake" for record in opening):
+    if session.job.phase is Phase.INTAKE:
         # The libraries for the prompt take a tenth of a second to load: the question is read meanwhile.
         show(session.job, opening, sys.stdout)
         opening = ()

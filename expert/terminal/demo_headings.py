@@ -5,10 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from expert.job.state.bench import state_in_words
-from expert.job.state.job import Job, Phase
+from expert.job.state.job import PHASES, Job, Phase
 from expert.trace.records import CautionShown, Put, Record, Told
 
-ORDER = (Phase.INTAKE, Phase.SAFE, Phase.FIND, Phase.REPAIR, Phase.PROVE, Phase.CLOSE)
 # How the first sentence of something to do begins; a move of the bench begins with its own words.
 TO_DO = (
     "Repair: ",
@@ -23,7 +22,7 @@ def heading(phase: Phase) -> str:
     >>> heading(Phase.REPAIR)
     '--- 4 of 6: repair ---'
     """
-    return f"--- {ORDER.index(phase) + 1} of {len(ORDER)}: {phase.value} ---"
+    return f"--- {PHASES.index(phase) + 1} of {len(PHASES)}: {phase.value} ---"
 
 
 def with_headings(before: Phase | None, job: Job, records: Sequence[Record]) -> Iterator[Record | str]:

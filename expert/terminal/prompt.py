@@ -11,6 +11,7 @@ from prompt_toolkit.filters import Condition
 from prompt_toolkit.formatted_text import FormattedText, StyleAndTextTuples
 
 from expert.desk.session import Session
+from expert.job.prompts.registry import owner_at
 from expert.job.state.job import Job
 from expert.job.wording.records import lines_of
 from expert.terminal.beside import NOTHING, bench_in_words, joined, remark_on, where_it_stands
@@ -57,7 +58,7 @@ class Chat:
             color_depth=color_depth(),
             history=self.history,
             completer=JobCompleter(lambda: session.job),
-            complete_while_typing=Condition(lambda: session.job.prompt.subject == "complaints"),
+            complete_while_typing=Condition(lambda: owner_at(session.job).offers_at_once),
             reserve_space_for_menu=6,
             key_bindings=paste_bindings(),
             bottom_toolbar=self.bottom,
@@ -119,7 +120,7 @@ class Chat:
 
     def _way_out(self) -> str | None:
         """What has to be said to leave from here. An open take-back is answered with no first."""
-        if self.session.job.prompt.kind == "take back":
+        if not owner_at(self.session.job).takes_commands:
             self.send("no")
         return "pause"
 

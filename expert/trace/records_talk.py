@@ -43,6 +43,11 @@ class Put(Record):
     text: str
     why: Why = NO_REASON
 
+    @property
+    def is_test(self) -> bool:
+        """Whether a test was put, whose answer the rules conclude from; else `question` names something else."""
+        return self.prompt in ("question", "proof")
+
 
 @dataclass(frozen=True, slots=True)
 class Answered(Record):

@@ -54,7 +54,7 @@ def run_case(knowledge: Knowledge, shop: Shop, case: Case) -> Result:
 
 
 def _questions(records: Iterable[Record]) -> tuple[str, ...]:
-    return tuple(r.question for r in records if isinstance(r, Put) and r.prompt in ("question", "proof"))
+    return tuple(r.question for r in records if isinstance(r, Put) and r.is_test)
 
 
 def _failures(case: Case, job: Job, records: list[Record]) -> Iterable[tuple[str, str]]:

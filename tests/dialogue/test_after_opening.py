@@ -10,7 +10,7 @@ import pytest
 from expert.desk.opening import shop_of
 from expert.desk.unattended import play
 from expert.engine.knowledge import Knowledge, knowledge_of
-from expert.job.prompts.closing import endings_open_to
+from expert.job.prompts.ending import endings_open_to
 from expert.job.state.job import Job, Phase
 from expert.job.steps import begin, step
 from expert.language.load import load_rules, read_rules

@@ -9,8 +9,8 @@ import pytest
 
 from expert.desk.unattended import sound_answer
 from expert.engine.bench import satisfies
-from expert.job.prompts.closing import endings_open_to
 from expert.job.prompts.danger import NOT_SAFE, STOPPED, open_dangers
+from expert.job.prompts.ending import endings_open_to
 from expert.job.state.job import Phase
 from expert.job.wording.customer import CLOSING_LINES
 from expert.trace.records import CautionShown, Cleared, Closed, HandedOver, Moved, Put, Record, Stopped

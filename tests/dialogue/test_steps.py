@@ -10,7 +10,8 @@ from hypothesis import strategies as st
 
 from expert.desk.unattended import CannotPlay, play
 from expert.job.state.job import Job, Phase
-from expert.language.worked.job_answers import JobAnswers, read_answers
+from expert.language.model.job_answers import JobAnswers
+from expert.language.worked.job_answers import read_answers
 from expert.trace.records import CautionShown, Closed, Found, NoLongerHolds, Put, Record, Stopped
 from tests.dialogue.conftest import Desk
 from tests.dialogue.small_rules import small_knowledge, small_shop

@@ -4,19 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from expert.engine.bench import Route, after, in_time, satisfies
+from expert.engine.bench import Route, in_time, satisfies
 from expert.job.answers.putting import put_question, show_cautions
-from expert.job.answers.reading import NO, YES, NotAnAnswer
-from expert.job.answers.taking import cannot_tell
 from expert.job.state.bench import bench_map
 from expert.job.state.job import Job, Prompt, Turn
 from expert.language.model import Move, Preparation, Question
-from expert.trace.records import CannotMove, Moved, MoveOffered, Put
+from expert.trace.records import MoveOffered, Put
 from expert.trace.why import Why
-from expert.trade.quantities.units import echo
 
 PREPARE = "prepare "
-NOT_YET = "Nothing else comes before this. Type yes when it is done, or can't if it cannot be done."
 
 
 def offer_again(turn: Turn, route: Route | None) -> bool:
@@ -67,32 +63,10 @@ def put_preparation(turn: Turn, question: str, preparation: Preparation) -> None
     turn.job.prompt = Prompt("move", f"{PREPARE}{question}", ("yes", "no"))
 
 
-def answer_preparation(turn: Turn, line: str) -> None:
-    """With a yes the test is set up; with a no the question is left. Raises NotAnAnswer."""
-    job = turn.job
-    question = job.prompt.subject.removeprefix(PREPARE)
-    if confirmed(line):
-        job.prepared.add(question)
-        turn.add(Moved(job.prompt.subject, dict(job.bench), 0.0))
-    else:
-        cannot_tell(turn, question, "it could not be set up")
-        job.choice = None
-
-
 def note_opened(job: Job) -> None:
     """Remember that the machine is open: it goes back with its safety tested, or with the word that it was not."""
     if job.base.bench.opened and satisfies(job.bench, job.base.bench.opened):
         job.opened, job.tested_since_opened = True, False
-
-
-def confirmed(line: str) -> bool:
-    """Whether a move was made, by the technician's word. Raises NotAnAnswer for anything but yes and no."""
-    word = line.strip().casefold()
-    if word in YES | {"done", "ok"}:
-        return True
-    if word in NO or word.startswith(("can't", "cant", "cannot")):
-        return False
-    raise NotAnAnswer(f"{echo(line)} is no answer here. Type yes when it is done, or no if it cannot be done.")
 
 
 def may_be_asked_here(job: Job, question: Question) -> bool:
@@ -107,7 +81,7 @@ def may_be_asked_here(job: Job, question: Question) -> bool:
 
 def moves_waiting_for(job: Job) -> list[Move]:
     """The bench moves before which the question that is now put must be known, where that is why it is put."""
-    subject = job.prompt.subject if job.prompt.kind == "question" else ""
+    subject = job.prompt.subject
     if job.choice is not None and job.choice.best.asks == subject:
         return []
     stands = dict(job.bench)
@@ -133,31 +107,3 @@ def put_move(turn: Turn, move: Move) -> None:
     turn.tell(f"{move.say} ({move.minutes:g} min)", *(f"{number}. {step}" for number, step in enumerate(move.steps, 1)))
     turn.add(Put("move", move.id, f"{move.confirm} (yes / no)"))
     turn.job.prompt = Prompt("move", move.id, ("yes", "no"))
-
-
-def answer_move(turn: Turn, line: str) -> None:
-    """The technician's confirmation: the state changes with a yes only. Raises NotAnAnswer."""
-    job = turn.job
-    if job.prompt.subject.startswith(PREPARE):
-        answer_preparation(turn, line)
-        return
-    move = next(move for move in job.base.bench.moves if move.id == job.prompt.subject)
-    done = confirmed(line)
-    safe = job.base.bench.safe
-    leads_to_safe = not satisfies(job.bench, safe) and any(
-        move.makes.get(name) == state for name, state in safe.items()
-    )
-    # "No" is "not yet" while the machine is not safe; a way round this move is looked for only after "can't".
-    if not done and leads_to_safe and line.strip().casefold() in NO:
-        raise NotAnAnswer(NOT_YET)
-    if done:
-        job.bench = after(in_time(job.base.bench, job.bench), move.makes)
-        job.minutes += move.minutes
-        note_opened(job)
-        # What was read in one state may be forgotten in the next.
-        job.cautions_read.clear()
-        turn.add(Moved(move.id, dict(job.bench), move.minutes))
-    else:
-        unable = job.could_not("move", move.id)
-        job.choice = None
-        turn.add(CannotMove(unable.number, move.id, move.say))

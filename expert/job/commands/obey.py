@@ -6,28 +6,27 @@ from collections.abc import Callable
 
 from expert.job.answers.command_words import HELP, command_in
 from expert.job.answers.reading import CANNOT_TELL, NotAnAnswer, read_answer
-from expert.job.bench.moves import PREPARE, moves_waiting_for
-from expert.job.commands.taking_back import confirm_take_back, list_answers, propose_take_back
+from expert.job.commands.taking_back import list_answers, propose_take_back
 from expert.job.figures.wording import NOT_POSSIBLE, figure_at_the_prompt
 from expert.job.prompts.closing import hand_over, warn_if_not_safe
-from expert.job.prompts.danger import STOPPED, open_dangers
-from expert.job.prompts.repair import WHAT_WAS_DONE
-from expert.job.state.job import Job, Phase, Turn
+from expert.job.prompts.registry import owner_at
+from expert.job.state.job import Phase, Turn
 from expert.job.state.situation import picture_of
 from expert.job.state.values import unit_at_prompt
-from expert.job.wording.explaining import consequences, suspects_in_words, why_in_words, why_no_question
-from expert.job.wording.readings import how_to
+from expert.job.wording.explaining import consequences, suspects_in_words
 from expert.trace.records import Noted, Paused
+
+ANYWHERE = ("pause", "help")  # may be typed where no other command may
 
 
 def obey(turn: Turn, line: str) -> bool:
     """Carry out a command; False when the line is none. Raises NotAnAnswer for a command that cannot be carried out."""
     words = line.strip()
-    if turn.job.prompt.kind == "take back" and words.casefold() not in ("pause", "help"):
-        confirm_take_back(turn, words)
-        return True
+    owner = owner_at(turn.job)
+    if not owner.takes_commands and words.casefold() not in ANYWHERE:
+        return False
     name = command_in(words)
-    if words == "?" and turn.job.prompt.kind not in ("question", "proof", "conflict"):
+    if words == "?" and not owner.takes_question_mark:
         name = "help"
     if name:
         _COMMANDS[name](turn, words[len(name) :].strip())
@@ -39,52 +38,18 @@ def _help(turn: Turn, rest: str) -> None:
 
 
 def _why(turn: Turn, rest: str) -> None:
-    job = turn.job
-    if moves := moves_waiting_for(job):
-        turn.tell(f"It must be known before: {' Or: '.join(move.say for move in moves)}")
-    elif job.prompt.kind == "question" and job.choice is not None:
-        turn.tell(*why_in_words(job, picture_of(job), job.choice))
-    else:
-        turn.tell(*why_no_question(job))
+    turn.tell(*owner_at(turn.job).why(turn.job))
 
 
 def _how(turn: Turn, rest: str) -> None:
-    job = turn.job
-    if job.prompt.kind in ("question", "proof"):
-        question = job.base.questions[job.prompt.subject]
-        turn.tell(*_cautions(job, question.cautions), *how_to(job, question))
-    elif job.prompt.subject.startswith(PREPARE):
-        preparation = job.base.questions[job.prompt.subject.removeprefix(PREPARE)].prepare
-        steps = preparation.steps if preparation else ()
-        turn.tell(*_numbered_steps(steps), "Is that done?")
-    elif job.prompt.kind == "move":
-        move = next(move for move in job.base.bench.moves if move.id == job.prompt.subject)
-        turn.tell(*_cautions(job, move.cautions), *_numbered_steps(move.steps), move.confirm)
-    elif job.prompt.kind == "repair":
-        repair = job.base.faults[job.prompt.subject].repair
-        needs = ", ".join((*repair.parts, *repair.consumables))
-        turn.tell(*_cautions(job, repair.cautions), *([f"You need: {needs}."] if needs else []))
-        turn.tell(*_numbered_steps(repair.steps), WHAT_WAS_DONE)
-    elif job.prompt.kind == "danger":
-        turn.tell(*(f"STOP! {text}" for text in open_dangers(job).values()), STOPPED)
-    else:
-        turn.tell("There is no test to explain here. Type help for what you can type.")
-
-
-def _cautions(job: Job, cautions: tuple[str, ...]) -> list[str]:
-    """Cautions come before the steps, also when these are told again."""
-    return [f"! {job.base.cautions[caution].text}" for caution in cautions]
-
-
-def _numbered_steps(steps: tuple[str, ...]) -> list[str]:
-    return [f"{number}. {step}" for number, step in enumerate(steps, 1)]
+    turn.tell(*owner_at(turn.job).how(turn.job))
 
 
 def _what_if(turn: Turn, rest: str) -> None:
     job = turn.job
-    if job.prompt.kind not in ("question", "proof"):
+    question = owner_at(job).test(job)
+    if question is None:
         raise NotAnAnswer("There is no test now, so there is no answer to try out.")
-    question = job.base.questions[job.prompt.subject]
     if not rest:
         unit = unit_at_prompt(question.measure, job.shop.system) if question.measure else ""
         example = f"10 {unit}".strip() if question.measure else "1" if question.labels else "yes"

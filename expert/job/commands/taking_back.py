@@ -2,15 +2,11 @@
 
 from __future__ import annotations
 
-from expert.job.answers.reading import NO, YES, NotAnAnswer
-from expert.job.answers.taking import judge_again, set_aside
+from expert.job.answers.reading import NotAnAnswer
 from expert.job.prompts.danger import open_dangers
-from expert.job.prompts.proof import offer_what_was_out_of_reach, proof_is_withdrawn
 from expert.job.state.bench import state_in_words
 from expert.job.state.job import CouldNot, Given, Job, Phase, Prompt, Turn
-from expert.job.state.situation import reopen
 from expert.job.wording.explaining import answer_in_words
-from expert.trace.records import TakenBack
 from expert.trade.quantities.units import echo
 
 DANGER_RESTS_ON_IT = (
@@ -68,41 +64,11 @@ def propose_take_back(turn: Turn, rest: str) -> None:
     turn.job.prompt = Prompt("take back", str(given.number), ("yes", "no"))
 
 
-def confirm_take_back(turn: Turn, words: str) -> None:
-    """Take it back with a yes, leave it with a no. Raises NotAnAnswer."""
-    job = turn.job
-    if words.casefold() in YES:
-        number = int(job.prompt.subject)
-        if number in job.unable:
-            about = job.unable[number].subject
-            job.can_again(job.unable[number].kind, about)
-            if job.unable[number].kind == "move":
-                offer_what_was_out_of_reach(job)
-        else:
-            about = job.given[number].question
-            set_aside(turn, job.given[number])
-        turn.add(TakenBack(number, about))
-        judge_again(turn, about)
-        proof_is_withdrawn(job, about)
-        job.closing.pop("ending", None)
-        dangers = {rule for rule in job.dangers_met if rule not in job.state.fired}
-        for rule in dangers:
-            del job.dangers_met[rule]
-            job.dangers_told.discard(rule)
-        if job.outcome == "stopped" and not set(job.dangers_met) - job.dangers_cleared:
-            job.outcome = ""
-        job.found = {fault: standing for fault, standing in job.found.items() if fault in job.repaired}
-        reopen(job)
-    elif words.casefold() not in NO:
-        raise NotAnAnswer(f"{echo(words)} is no answer here. Type yes to take it back, no to leave it.")
-    job.prompt = Prompt("")
-
-
 def _numbered(job: Job, rest: str) -> Given | CouldNot:
     """The answer, can't tell or can't meant by a number. Raises NotAnAnswer."""
     if job.held is not None:
         raise NotAnAnswer("How the machine stands comes first. Answer that, then take the answer back.")
-    if job.phase not in (Phase.FIND, Phase.REPAIR, Phase.PROVE, Phase.CLOSE):
+    if job.phase in (Phase.INTAKE, Phase.SAFE):
         raise NotAnAnswer("There is nothing to take back yet.")
     standing = {n: given for n, given in sorted((job.given | job.unable).items()) if given.holds}
     numbers = [str(number) for number in standing]

@@ -8,7 +8,8 @@ from expert.engine.bench import bench_state, satisfies
 from expert.job.answers.reading import NO, YES, NotAnAnswer
 from expert.job.bench.moves import note_opened
 from expert.job.prompts.danger import make_safe
-from expert.job.state.job import Job, Prompt, Turn
+from expert.job.prompts.owner import Owner, Unattended
+from expert.job.state.job import NO_PROMPT, Job, Phase, Prompt, Turn
 from expert.trace.records import Moved, Put, Record
 from expert.trade.quantities.units import echo
 
@@ -34,7 +35,7 @@ def take_up_again(job: Job) -> tuple[Job, tuple[Record, ...]]:
 
 def must_be_confirmed(job: Job) -> bool:
     """Whether the machine was left in another state than one in which a machine arrives safe."""
-    if not job.bench or job.prompt.kind in ("standing", "done"):
+    if not job.bench or job.held is not None or job.phase is Phase.DONE:
         return False
     bench = job.base.bench
     return job.bench not in [
@@ -107,7 +108,7 @@ def _ask_or_go_on(turn: Turn, to_ask: list[str]) -> None:
     turn.tell("Everything else counts as unsafe until it is made safe, step by step.")
     job.held = None
     job.unsure = True
-    job.prompt = Prompt("")
+    job.prompt = NO_PROMPT
 
 
 def _answer_dimension(turn: Turn, word: str) -> None:
@@ -120,3 +121,15 @@ def _answer_dimension(turn: Turn, word: str) -> None:
     job.bench = tuple((name, word if name == dimension else state) for name, state in job.bench)
     asked = _to_ask(job)
     _ask_or_go_on(turn, asked[asked.index(dimension) + 1 :])
+
+
+class AsLeft(Owner):
+    def take(self, turn: Turn, line: str) -> None:
+        answer_standing(turn, line)
+
+    def unattended(self, job: Job, at_hand: Unattended) -> list[str]:
+        # Nobody is there to look, and nobody was there to leave it.
+        return ["yes"] if job.prompt.subject == STILL else ["1"]
+
+    def why(self, job: Job) -> tuple[str, ...]:
+        return ("Somebody may have plugged the machine in, or out, since the job was left.",)

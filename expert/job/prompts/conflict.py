@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
 from expert.engine.bench import Route
 from expert.engine.planner import Candidate, Choice
-from expert.job.answers.reading import NotAnAnswer
+from expert.job.answers.reading import CANNOT_TELL, NotAnAnswer
 from expert.job.answers.taking import cannot_tell, set_aside
+from expert.job.prompts.owner import Owner, Unattended
 from expert.job.state.inference import conclude
 from expert.job.state.job import Given, Job, Prompt, Turn
 from expert.job.state.situation import reopen
@@ -94,3 +97,21 @@ def answer_conflict(turn: Turn, line: str) -> None:
     # Asked again like any other question: the bench may have moved on since.
     again = Candidate(chosen[0].question, chosen[0].question, 0.0, 0.0, Route((), 0.0), ())
     job.choice = Choice(again, None, None, ())
+
+
+class Contradiction(Owner):
+    takes_question_mark = True
+
+    def take(self, turn: Turn, line: str) -> None:
+        answer_conflict(turn, "set aside" if CANNOT_TELL.fullmatch(line.strip()) else line)
+
+    def unattended(self, job: Job, at_hand: Unattended) -> list[str]:
+        return ["can't tell"]
+
+    def why(self, job: Job) -> tuple[str, ...]:
+        return ("The answers contradict each other. Going on as if both held would lead to a wrong part.",)
+
+    def offers(self, job: Job) -> Iterable[tuple[str, str]]:
+        for number in job.prompt.choices:
+            given = job.given[int(number)]
+            yield number, f"{number}. {job.base.questions[given.question].ask} {answer_in_words(job, given)}"

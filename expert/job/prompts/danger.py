@@ -6,8 +6,9 @@ from collections.abc import Mapping
 
 from expert.job.answers.reading import NotAnAnswer
 from expert.job.bench.moves import bring_bench
+from expert.job.prompts.owner import Owner, Unattended
 from expert.job.search.ending import because_of
-from expert.job.state.job import Job, Phase, Prompt, Turn
+from expert.job.state.job import CouldNot, Given, Job, Phase, Prompt, Turn
 from expert.job.state.situation import picture_of, reopen
 from expert.trace.records import Cleared, Found, Put, Stopped
 from expert.trade.quantities.units import echo
@@ -81,3 +82,25 @@ def answer_danger(turn: Turn, line: str) -> None:
     reopen(job)
     # A name does not pull a plug: the moves to the safe state are confirmed one by one.
     job.phase = Phase.SAFE
+
+
+class DangerStop(Owner):
+    def take(self, turn: Turn, line: str) -> None:
+        answer_danger(turn, line)
+
+    def unattended(self, job: Job, at_hand: Unattended) -> list[str]:
+        return ["hand over"]
+
+    def why(self, job: Job) -> tuple[str, ...]:
+        return ("A danger was found. Nothing else is asked until a responsible person has dealt with it.",)
+
+    def taken_back(self, job: Job, taken: Given | CouldNot) -> None:
+        """A danger that no rule tells of any more is gone, and with it the stop."""
+        for rule in [rule for rule in job.dangers_met if rule not in job.state.fired]:
+            del job.dangers_met[rule]
+            job.dangers_told.discard(rule)
+        if job.outcome == "stopped" and not open_dangers(job):
+            job.outcome = ""
+
+    def how(self, job: Job) -> tuple[str, ...]:
+        return (*(f"STOP! {text}" for text in open_dangers(job).values()), STOPPED)

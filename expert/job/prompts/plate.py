@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import replace
 from itertools import zip_longest
 
-from expert.job.answers.reading import NotAnAnswer, read_answer
+from expert.job.answers.reading import CANNOT_TELL, NotAnAnswer, read_answer
 from expert.job.answers.taking import take_answer
+from expert.job.prompts.intake_prompt import IntakePrompt
+from expert.job.prompts.owner import Unattended
 from expert.job.prompts.plate_ranges import forget_range, middle_of_range
 from expert.job.state.inference import conclude
 from expert.job.state.job import Given, Job, Turn, applies
@@ -27,6 +30,35 @@ def set_machine(turn: Turn, machine: Machine) -> None:
         if not applies(base, machine.features, (base.circuits[part.circuit].applies, part.applies)):
             known |= {fault.id: ("absent",) for fault in part.faults}
     conclude(turn, job.state.narrow_all("machine data", known))
+
+
+class Plate(IntakePrompt):
+    name = "plate"
+    not_known = "If the plate cannot be read, type ok: the values of the machine type are used."
+    because = "The limits of the tests are worked out from these values."
+
+    def text(self, job: Job) -> tuple[str, tuple[str, ...]]:
+        return plate_prompt(job)
+
+    def settle(self, turn: Turn, text: str) -> bool:
+        return not take_plate(turn, text)
+
+    def unattended(self, job: Job, at_hand: Unattended) -> list[str]:
+        """The plate's values, and what of the answers is told beside them, such as the altitude."""
+        answers = at_hand.answers
+        conditions = conditions_behind_limits(job.base)
+        told = {name: text for name, text in answers.answers.items() if name in conditions}
+        told = {name: text for name, text in told.items() if not CANNOT_TELL.fullmatch(text.strip())}
+        return [*(f"{name} {text}" for name, text in {**answers.plate, **told}.items()), "ok"]
+
+    def offers(self, job: Job) -> Iterable[tuple[str, str]]:
+        plate = job.machine.plate if job.machine else {}
+        for choice in job.prompt.choices:
+            if choice in plate:
+                now = show(plate[choice], job.base.plate_values[choice].unit or None, job.shop.system)
+                yield f"{choice} ", f"{choice} (now {now})"
+            else:
+                yield choice, ""
 
 
 def plate_prompt(job: Job) -> tuple[str, tuple[str, ...]]:

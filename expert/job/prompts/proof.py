@@ -7,9 +7,11 @@ from math import inf
 from expert.job.answers.putting import put_question
 from expert.job.answers.taking import take_answer
 from expert.job.bench.moves import make_ready, offer_again
+from expert.job.prompts.test_prompt import TestPrompt
 from expert.job.state.bench import bench_map
-from expert.job.state.job import Given, Job, Phase, Turn
+from expert.job.state.job import CouldNot, Given, Job, Phase, Turn
 from expert.job.state.situation import picture_of, reopen
+from expert.job.wording.records import LEADS
 from expert.language.model import Question
 from expert.trace.records import Proved
 from expert.trace.why import Why
@@ -137,3 +139,23 @@ def finish_proof(turn: Turn) -> None:
         reopen(job)
         return
     job.phase = Phase.CLOSE
+
+
+class Proof(TestPrompt):
+    lead = LEADS["proof"]
+
+    def take_given(self, turn: Turn, given: Given) -> None:
+        answer_proof(turn, given)
+
+    def leave(self, turn: Turn, question: str) -> None:
+        cannot_prove(turn, question)
+        turn.job.choice = None
+
+    def why(self, job: Job) -> tuple[str, ...]:
+        return ("This test would have caught a wrong repair. It must come out sound before the machine goes out.",)
+
+    def why_in_audit(self) -> str:
+        return "it must come out sound before the machine goes out."
+
+    def taken_back(self, job: Job, taken: Given | CouldNot) -> None:
+        proof_is_withdrawn(job, taken.about)

@@ -8,7 +8,9 @@ from expert.job.answers.putting import show_cautions
 from expert.job.answers.reading import NO, YES, NotAnAnswer
 from expert.job.answers.taking import set_aside
 from expert.job.bench.moves import bring_bench, offer_again
+from expert.job.prompts.owner import Owner, Unattended
 from expert.job.prompts.proof import proof_list
+from expert.job.prompts.test_prompt import cautions_again, numbered_steps
 from expert.job.state.bench import bench_map
 from expert.job.state.inference import conclude
 from expert.job.state.job import Given, Job, Phase, Prompt, Turn
@@ -127,3 +129,28 @@ def overtaken_by(job: Job, fault: str) -> list[Given]:
         if shown or (not sound and (given.source in behind or named)):
             overtaken.append(given)
     return overtaken
+
+
+class Repair(Owner):
+    def take(self, turn: Turn, line: str) -> None:
+        answer_repair(turn, line)
+
+    def unattended(self, job: Job, at_hand: Unattended) -> list[str]:
+        """Repairs count as done where the file says what holds afterwards; none is tried twice."""
+        if at_hand.answers.after_repair is None or job.prompt.subject in at_hand.tried:
+            return ["no"]
+        at_hand.tried.add(job.prompt.subject)
+        return ["done"]
+
+    def why(self, job: Job) -> tuple[str, ...]:
+        return ("Rules and answers point to this fault. Type suspects or answers to see on what it rests.",)
+
+    def how(self, job: Job) -> tuple[str, ...]:
+        repair = job.base.faults[job.prompt.subject].repair
+        needs = ", ".join((*repair.parts, *repair.consumables))
+        return (
+            *cautions_again(job, repair.cautions),
+            *([f"You need: {needs}."] if needs else []),
+            *numbered_steps(repair.steps),
+            WHAT_WAS_DONE,
+        )

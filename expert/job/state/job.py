@@ -5,13 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field, replace
 from enum import StrEnum
+from typing import Literal
 
 from expert.engine.bench import BenchState
 from expert.engine.knowledge import Knowledge
 from expert.engine.planner import Choice
 from expert.engine.state import State
 from expert.language.model import Machine, Question, RuleBase
-from expert.trace.records import Record, Told
+from expert.trace.records import PromptKind, Record, Told
 from expert.trade.quantities.units import Quantity
 
 
@@ -27,13 +28,33 @@ class Phase(StrEnum):
     DONE = "done"
 
 
+PHASES = tuple(phase for phase in Phase if phase is not Phase.DONE)
+
+
+def phase_after(phase: Phase) -> Phase:
+    """The next phase in their order.
+
+    >>> phase_after(Phase.INTAKE), phase_after(Phase.CLOSE)
+    (<Phase.SAFE: 'make safe'>, <Phase.DONE: 'done'>)
+    """
+    order = tuple(Phase)
+    return order[order.index(phase) + 1]
+
+
+# What a trace records, an open take-back (which is not recorded), nothing as yet, and nothing any more.
+PromptName = PromptKind | Literal["take back", "", "done"]
+
+
 @dataclass(frozen=True, slots=True)
 class Prompt:
     """What the job waits for: `kind` says who takes the line, `subject` what it is about, `choices` what will do."""
 
-    kind: str
+    kind: PromptName
     subject: str = ""
     choices: tuple[str, ...] = ()
+
+
+NO_PROMPT = Prompt("")
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,6 +70,10 @@ class Given:
     holds: bool = True
 
     @property
+    def about(self) -> str:
+        return self.question
+
+    @property
     def source(self) -> str:
         """The label under which the engine knows the answer."""
         return f"answer {self.number}"
@@ -62,10 +87,14 @@ class CouldNot:
     """
 
     number: int
-    kind: str
+    kind: Literal["question", "move"]
     subject: str
     reason: str = ""
     holds: bool = True
+
+    @property
+    def about(self) -> str:
+        return self.subject
 
 
 @dataclass(frozen=True, slots=True)
@@ -85,7 +114,8 @@ class Job:
     number: str
     state: State
     phase: Phase = Phase.INTAKE
-    prompt: Prompt = Prompt("intake", "technician")
+    prompt: Prompt = NO_PROMPT
+    intake_settled: tuple[str, ...] = ()
     technician: str = ""
     machine: Machine | None = None
     plate_ranges: dict[str, tuple[Quantity, Quantity]] = field(default_factory=dict)
@@ -173,17 +203,17 @@ class Job:
         """Bench moves that could not be made."""
         return frozenset(unable.subject for unable in self._unable_now("move"))
 
-    def _unable_now(self, kind: str) -> list[CouldNot]:
+    def _unable_now(self, kind: Literal["question", "move"]) -> list[CouldNot]:
         return [unable for unable in self.unable.values() if unable.holds and unable.kind == kind]
 
-    def could_not(self, kind: str, subject: str, reason: str = "") -> CouldNot:
+    def could_not(self, kind: Literal["question", "move"], subject: str, reason: str = "") -> CouldNot:
         """Note that a question could not be answered or a move not be made."""
         self.can_again(kind, subject)
         unable = CouldNot(self.next_number, kind, subject, reason)
         self.unable[unable.number] = unable
         return unable
 
-    def can_again(self, kind: str, *subjects: str) -> None:
+    def can_again(self, kind: Literal["question", "move"], *subjects: str) -> None:
         """No longer count these as impossible; without subjects: any of the kind."""
         for unable in self._unable_now(kind):
             if unable.subject in subjects or not subjects:

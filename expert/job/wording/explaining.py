@@ -43,50 +43,6 @@ def why_in_words(job: Job, picture: Picture, choice: Choice) -> tuple[str, ...]:
     return tuple(lines)
 
 
-def why_no_question(job: Job) -> tuple[str, ...]:
-    """Why the job waits here, where no test is asked."""
-    prompt = job.prompt
-    if prompt.kind == "move":
-        return (_why_move(job), "You confirm each move, so that nobody works on a live or hot machine by mistake.")
-    return (_WHY_AT[prompt.subject] if prompt.kind in ("intake", "close") else _WHY[prompt.kind],)
-
-
-def _why_move(job: Job) -> str:
-    if set(job.dangers_met) - job.dangers_cleared:
-        return "A danger was found. The machine is made safe before anything else."
-    if job.phase is Phase.FIND and job.choice is not None:
-        return f"The next test needs the bench in another state. It is: {job.base.questions[job.choice.best.asks].ask}"
-    return _WHY_MOVE[job.phase]
-
-
-_WHY_MOVE = {
-    Phase.SAFE: "The machine is made safe before the search begins.",
-    Phase.FIND: "The next test needs the bench in another state.",
-    Phase.REPAIR: "The repair needs the bench in another state.",
-    Phase.PROVE: "The next proof needs the bench in another state.",
-    Phase.CLOSE: "The machine is left in a safe state.",
-}
-_WHY = {
-    "proof": "This test would have caught a wrong repair. It must come out sound before the machine goes out.",
-    "repair": "Rules and answers point to this fault. Type suspects or answers to see on what it rests.",
-    "standing": "Somebody may have plugged the machine in, or out, since the job was left.",
-    "danger": "A danger was found. Nothing else is asked until a responsible person has dealt with it.",
-    "conflict": "The answers contradict each other. Going on as if both held would lead to a wrong part.",
-}
-_WHY_AT = {
-    "technician": "The record says who worked at the machine.",
-    "machine": "Tests, limits and parts depend on the type of machine.",
-    "plate": "The limits of the tests are worked out from these values.",
-    "complaints": "The search starts from what the customer noticed.",
-    "qualified": "Tests on live parts are put only to those who may do them.",
-    "arrives": "How the machine stands decides what makes it safe.",
-    "ending": "The record and the customer's summary say how the job ended.",
-    "parts": "The record says which parts were used. The bill rests on it.",
-    "minutes": "The record says how long the job took. The bill rests on it.",
-    "note": "What the record does not say otherwise, the next person will not know.",
-}
-
-
 def suspects_in_words(job: Job, picture: Picture) -> tuple[str, ...]:
     """Confirmed faults, then the open suspects as a small bar list."""
     if job.phase is Phase.INTAKE:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 
 from expert.job.state.job import Job
 from expert.job.state.values import unit_at_prompt
@@ -20,6 +20,7 @@ from expert.trace.records import (
     MoveOffered,
     Noted,
     Paused,
+    PromptKind,
     Proved,
     Put,
     Record,
@@ -39,6 +40,7 @@ OUTCOMES = {
     "handed_over": "To be handed over: what is left needs live work by a qualified person.",
     "unresolved": "Not resolved.",
 }
+LEADS: Mapping[PromptKind, str] = {"proof": "Proof: "}  # what stands before a prompt wherever it is shown or told
 
 
 def lines_of(job: Job, record: Record) -> tuple[tuple[str, str], ...]:
@@ -103,11 +105,10 @@ def _lines_of(job: Job, record: Record) -> Iterable[tuple[str, str]]:
 
 
 def _put(job: Job, record: Put) -> Iterable[tuple[str, str]]:
-    if record.prompt in ("question", "proof"):
+    if record.is_test:
         question = job.base.questions[record.question]
         yield "small", f"How: {question.how}"
-        lead = "Proof: " if record.prompt == "proof" else ""
-        yield "question", f"{lead}{record.text}"
+        yield "question", f"{LEADS.get(record.prompt, '')}{record.text}"
         if question.labels:
             for number, outcome in enumerate(question.outcomes, 1):
                 yield "question", f"  {number}  {question.labels.get(outcome, outcome)}"

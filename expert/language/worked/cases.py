@@ -9,12 +9,13 @@ from pathlib import Path
 from expert.language import keys
 from expert.language.load import file_text, tree_of
 from expert.language.model import NOWHERE, Position, RuleBase
+from expert.language.model.job_answers import JobAnswers
 from expert.language.problems import Problem, RulesRefused
 from expert.language.reading.draft import entries
 from expert.language.reading.reader import Reader, is_snake_case
 from expert.language.reading.record import Record
 from expert.language.reading.values import fields_of
-from expert.language.worked.job_answers import JobAnswers, names_of, read_job
+from expert.language.worked.job_answers import names_of, read_job
 from expert.language.yaml.nodes import Scalar
 
 

@@ -6,13 +6,13 @@ Answers stay text, as typed at the prompt: the dialogue makes of them what it ma
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
 from pathlib import Path
 from types import MappingProxyType
 
 from expert.language import keys
 from expert.language.load import file_text, tree_of
 from expert.language.model import NOWHERE, Machine, Position, RuleBase
+from expert.language.model.job_answers import JobAnswers
 from expert.language.problems import Problem, RulesRefused
 from expert.language.reading.draft import Draft, entries
 from expert.language.reading.names import Names
@@ -24,32 +24,6 @@ from expert.language.records.short_files import read_machine
 from expert.language.worked.plate_choices import conditions_behind_limits, features_behind_limits
 from expert.language.yaml.nodes import Node, Pairs
 from expert.trade.quantities.ranges import written_range
-
-
-@dataclass(frozen=True, slots=True)
-class JobAnswers:
-    """Everything that is typed in one job.
-
-    `machine`: as written, a shipped type or a path; `machine_type` is its record. `plate`: ratings, features and
-    conditions as typed at the plate prompt. `rest`: 'sound' when every other question comes out as on a sound machine.
-    `after_repair` None: nothing is repaired.
-    """
-
-    machine: str
-    machine_type: Machine
-    complaints: tuple[str, ...]
-    answers: Mapping[str, str]
-    plate: Mapping[str, str]
-    qualified_for_live_work: bool
-    arrives: str
-    rest: str
-    after_repair: Mapping[str, str] | None
-    at: Position = field(default=NOWHERE, compare=False)
-    places: Mapping[tuple[str, str], Position] = field(default_factory=dict, compare=False)
-
-    def place(self, part: str, name: str) -> Position:
-        """Where a value stands: `part` is plate, answers or after_repair; the whole where it is not written."""
-        return self.places.get((part, name), self.at)
 
 
 def load_answers(file: Path, base: RuleBase) -> JobAnswers:

@@ -1,0 +1,75 @@
+"""How the job ends: of all endings those that it may honestly have."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from expert.job.answers.reading import NotAnAnswer
+from expert.job.prompts.closing_prompt import ClosingPrompt
+from expert.job.prompts.owner import Unattended
+from expert.job.state.after_opening import not_shown_safe, not_shown_safe_in_words
+from expert.job.state.job import CouldNot, Given, Job, Turn
+from expert.trade.quantities.units import echo
+
+ENDINGS = {
+    "repaired": "repaired and proved",
+    "repaired_unproved": "repaired, not fully proved: do not hand out before it is",
+    "normal": "no fault: normal behaviour",
+    "normal_untested": "no fault: normal behaviour; opened and not shown safe: do not hand out before it is",
+    "unrepaired": "returned unrepaired",
+    "beyond_repair": "beyond repair",
+    "handed_over": "handed over",
+    "stopped": "stopped for danger: not to be used",
+}
+
+
+class Ending(ClosingPrompt):
+    name = "ending"
+    because = "The record and the customer's summary say how the job ended."
+
+    def text(self, job: Job) -> tuple[str, tuple[str, ...]]:
+        lines = [f"  {number}  {ENDINGS[name]}" for number, name in enumerate(endings_open_to(job), 1)]
+        return "\n".join(["How does the job end? Type the number.", *lines]), endings_open_to(job)
+
+    def put(self, turn: Turn) -> None:
+        turn.tell(*(f"! {line}" for line in not_shown_safe_in_words(turn.job)))
+        super().put(turn)
+
+    def settled(self, job: Job, text: str) -> str:
+        names = endings_open_to(job)
+        word = text.casefold()
+        if word.isdecimal() and len(word) < 3 and 1 <= int(word) <= len(names):
+            word = names[int(word) - 1]
+        if word not in names:
+            raise NotAnAnswer(f"{echo(text)} is no answer here. Type a number from 1 to {len(names)}.")
+        return word
+
+    def unattended(self, job: Job, at_hand: Unattended) -> list[str]:
+        # Of the open endings the first is the likeliest; but what a colleague must go on with is not returned.
+        hand_over = job.outcome == "handed_over" and "handed_over" in job.prompt.choices
+        return ["handed_over" if hand_over else "1"]
+
+    def offers(self, job: Job) -> Iterable[tuple[str, str]]:
+        return ((choice, ENDINGS[choice]) for choice in job.prompt.choices)
+
+    def what_changed(self, turn: Turn) -> str:
+        return ENDINGS.get(turn.job.closing.get("ending", ""), "")
+
+    def taken_back(self, job: Job, taken: Given | CouldNot) -> None:
+        job.closing.pop(self.name, None)
+
+
+def endings_open_to(job: Job) -> tuple[str, ...]:
+    """The endings this job may honestly have; the likeliest first."""
+    if job.outcome == "stopped":
+        return ("stopped", "handed_over", "beyond_repair")
+    rest = ("unrepaired", "beyond_repair", "handed_over")
+    results = {question: passed for question, _, passed in job.proofs}
+    if job.repaired and all(job.repaired.values()) and all(results.values()) and not job.declined:
+        return ("repaired", *rest)
+    if job.repaired and False not in job.repaired.values() and not job.declined:
+        return ("repaired_unproved", *rest)
+    # Where a danger was met, also one that was dealt with, nothing was as it should be.
+    if job.outcome == "normal" and not job.dangers_met:
+        return ("normal_untested" if not_shown_safe(job) else "normal", *rest)
+    return rest

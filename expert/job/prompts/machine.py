@@ -1,0 +1,42 @@
+"""Which machine type it is."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from expert.job.answers.mistyped import names_meant
+from expert.job.answers.reading import NotAnAnswer
+from expert.job.prompts.intake_prompt import IntakePrompt, numbered_meant, numbers_up_to, pick
+from expert.job.prompts.owner import Unattended
+from expert.job.prompts.plate import set_machine
+from expert.job.state.job import Job, Turn
+from expert.trade.quantities.units import echo
+
+
+class MachineType(IntakePrompt):
+    name = "machine"
+    not_known = "The type must be known: limits and tests depend on it. Compare the layout, then type a number."
+    because = "Tests, limits and parts depend on the type of machine."
+
+    def text(self, job: Job) -> tuple[str, tuple[str, ...]]:
+        lines = [f"  {number}  {machine.title}" for number, machine in enumerate(job.base.machines.values(), 1)]
+        return "\n".join(["Which machine type is it? Type its number.", *lines]), tuple(job.base.machines)
+
+    def settle(self, turn: Turn, text: str) -> bool:
+        machines = list(turn.job.base.machines.values())
+        chosen = pick(text, [machine.id for machine in machines])
+        if chosen is None:
+            meant = names_meant(text, {machine.id: f"{machine.id} {machine.title}" for machine in machines})
+            hint = numbered_meant([(machine.id, machine.title) for machine in machines], meant)
+            raise NotAnAnswer(f"{echo(text)} is no machine type.{hint} Type {numbers_up_to(len(machines))}.")
+        set_machine(turn, turn.job.base.machines[chosen])
+        return True
+
+    def unattended(self, job: Job, at_hand: Unattended) -> list[str]:
+        return [at_hand.answers.machine_type.id]
+
+    def offers(self, job: Job) -> Iterable[tuple[str, str]]:
+        return ((choice, job.base.machines[choice].title) for choice in job.prompt.choices)
+
+    def what_changed(self, turn: Turn) -> str:
+        return turn.job.machine.title if turn.job.machine else ""

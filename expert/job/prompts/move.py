@@ -1,0 +1,99 @@
+"""A bench move: nothing counts as done before the technician confirms it."""
+
+from __future__ import annotations
+
+from typing import assert_never
+
+from expert.engine.bench import after, in_time, satisfies
+from expert.job.answers.reading import NO, YES, NotAnAnswer
+from expert.job.bench.moves import note_opened
+from expert.job.prompts.danger import open_dangers
+from expert.job.prompts.owner import Owner, Unattended
+from expert.job.prompts.proof import offer_what_was_out_of_reach
+from expert.job.prompts.test_prompt import cautions_again, numbered_steps
+from expert.job.state.job import CouldNot, Given, Job, Phase, Turn
+from expert.language.model import Move
+from expert.trace.records import CannotMove, Moved
+from expert.trade.quantities.units import echo
+
+NOT_YET = "Nothing else comes before this. Type yes when it is done, or can't if it cannot be done."
+CONFIRMED = "You confirm each move, so that nobody works on a live or hot machine by mistake."
+
+
+class BenchMove(Owner):
+    def take(self, turn: Turn, line: str) -> None:
+        answer_move(turn, line)
+
+    def unattended(self, job: Job, at_hand: Unattended) -> list[str]:
+        return ["yes"]
+
+    def why(self, job: Job) -> tuple[str, ...]:
+        return (why_moved(job), CONFIRMED)
+
+    def how(self, job: Job) -> tuple[str, ...]:
+        move = move_put(job)
+        return (*cautions_again(job, move.cautions), *numbered_steps(move.steps), move.confirm)
+
+    def taken_back(self, job: Job, taken: Given | CouldNot) -> None:
+        if isinstance(taken, CouldNot) and taken.kind == "move":
+            offer_what_was_out_of_reach(job)
+
+
+def move_put(job: Job) -> Move:
+    """The move that waits to be confirmed."""
+    return next(move for move in job.base.bench.moves if move.id == job.prompt.subject)
+
+
+def answer_move(turn: Turn, line: str) -> None:
+    """The technician's confirmation: the state changes with a yes only. Raises NotAnAnswer."""
+    job = turn.job
+    move = move_put(job)
+    done = confirmed(line)
+    safe = job.base.bench.safe
+    leads_to_safe = not satisfies(job.bench, safe) and any(
+        move.makes.get(name) == state for name, state in safe.items()
+    )
+    # "No" is "not yet" while the machine is not safe; a way round this move is looked for only after "can't".
+    if not done and leads_to_safe and line.strip().casefold() in NO:
+        raise NotAnAnswer(NOT_YET)
+    if done:
+        job.bench = after(in_time(job.base.bench, job.bench), move.makes)
+        job.minutes += move.minutes
+        note_opened(job)
+        # What was read in one state may be forgotten in the next.
+        job.cautions_read.clear()
+        turn.add(Moved(move.id, dict(job.bench), move.minutes))
+    else:
+        unable = job.could_not("move", move.id)
+        job.choice = None
+        turn.add(CannotMove(unable.number, move.id, move.say))
+
+
+def confirmed(line: str) -> bool:
+    """Whether a move was made, by the technician's word. Raises NotAnAnswer for anything but yes and no."""
+    word = line.strip().casefold()
+    if word in YES | {"done", "ok"}:
+        return True
+    if word in NO or word.startswith(("can't", "cant", "cannot")):
+        return False
+    raise NotAnAnswer(f"{echo(line)} is no answer here. Type yes when it is done, or no if it cannot be done.")
+
+
+def why_moved(job: Job) -> str:
+    """Why the bench has to be brought into another state, by the phase of the job."""
+    if open_dangers(job):
+        return "A danger was found. The machine is made safe before anything else."
+    match job.phase:
+        case Phase.INTAKE | Phase.SAFE:
+            return "The machine is made safe before the search begins."
+        case Phase.FIND:
+            wanted = "" if job.choice is None else f" It is: {job.base.questions[job.choice.best.asks].ask}"
+            return f"The next test needs the bench in another state.{wanted}"
+        case Phase.REPAIR:
+            return "The repair needs the bench in another state."
+        case Phase.PROVE:
+            return "The next proof needs the bench in another state."
+        case Phase.CLOSE | Phase.DONE:
+            return "The machine is left in a safe state."
+        case _:
+            assert_never(job.phase)

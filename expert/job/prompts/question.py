@@ -1,0 +1,26 @@
+"""A question of the search, or one that must be known before a bench move."""
+
+from __future__ import annotations
+
+from expert.job.answers.taking import take_answer
+from expert.job.bench.moves import moves_waiting_for
+from expert.job.prompts.test_prompt import TestPrompt
+from expert.job.state.job import Given, Job, Turn
+from expert.job.state.situation import picture_of
+from expert.job.wording.explaining import why_in_words
+
+
+class SearchQuestion(TestPrompt):
+    def take_given(self, turn: Turn, given: Given) -> None:
+        take_answer(turn, given)
+        turn.job.choice = None
+
+    def leave(self, turn: Turn, question: str) -> None:
+        turn.job.choice = None
+
+    def why(self, job: Job) -> tuple[str, ...]:
+        if moves := moves_waiting_for(job):
+            return (f"It must be known before: {' Or: '.join(move.say for move in moves)}",)
+        if job.choice is None:
+            return ("It must be known before the job goes on.",)
+        return why_in_words(job, picture_of(job), job.choice)

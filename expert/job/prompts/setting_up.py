@@ -1,0 +1,40 @@
+"""Setting up a test in a bench state of its own, before the test itself."""
+
+from __future__ import annotations
+
+from expert.job.answers.taking import cannot_tell
+from expert.job.bench.moves import PREPARE
+from expert.job.prompts.move import CONFIRMED, confirmed, why_moved
+from expert.job.prompts.owner import Owner, Unattended
+from expert.job.prompts.test_prompt import numbered_steps
+from expert.job.state.job import Job, Turn
+from expert.language.model import Question
+from expert.trace.records import Moved
+
+
+class SettingUp(Owner):
+    def take(self, turn: Turn, line: str) -> None:
+        """With a yes the test is set up; with a no the question is left. Raises NotAnAnswer."""
+        job = turn.job
+        question = question_prepared(job)
+        if confirmed(line):
+            job.prepared.add(question.id)
+            turn.add(Moved(job.prompt.subject, dict(job.bench), 0.0))
+        else:
+            cannot_tell(turn, question.id, "it could not be set up")
+            job.choice = None
+
+    def unattended(self, job: Job, at_hand: Unattended) -> list[str]:
+        return ["yes"]
+
+    def why(self, job: Job) -> tuple[str, ...]:
+        return (why_moved(job), CONFIRMED)
+
+    def how(self, job: Job) -> tuple[str, ...]:
+        preparation = question_prepared(job).prepare
+        return (*numbered_steps(preparation.steps if preparation else ()), "Is that done?")
+
+
+def question_prepared(job: Job) -> Question:
+    """The question that is set up."""
+    return job.base.questions[job.prompt.subject.removeprefix(PREPARE)]

@@ -1,0 +1,35 @@
+"""Everything that is typed in one job, when nobody is at the keyboard."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+from expert.language.model.bench import Machine
+from expert.language.model.rules import NOWHERE, Position
+
+
+@dataclass(frozen=True, slots=True)
+class JobAnswers:
+    """Everything that is typed in one job.
+
+    `machine`: as written, a shipped type or a path; `machine_type` is its record. `plate`: ratings, features and
+    conditions as typed at the plate prompt. `rest`: 'sound' when every other question comes out as on a sound machine.
+    `after_repair` None: nothing is repaired.
+    """
+
+    machine: str
+    machine_type: Machine
+    complaints: tuple[str, ...]
+    answers: Mapping[str, str]
+    plate: Mapping[str, str]
+    qualified_for_live_work: bool
+    arrives: str
+    rest: str
+    after_repair: Mapping[str, str] | None
+    at: Position = field(default=NOWHERE, compare=False)
+    places: Mapping[tuple[str, str], Position] = field(default_factory=dict, compare=False)
+
+    def place(self, part: str, name: str) -> Position:
+        """Where a value stands: `part` is plate, answers or after_repair; the whole where it is not written."""
+        return self.places.get((part, name), self.at)

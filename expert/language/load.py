@@ -19,7 +19,7 @@ from expert.language.reading.names import Names
 from expert.language.reading.reader import Reader
 from expert.language.reading.survey import Survey
 from expert.language.records.bench import read_bench
-from expert.language.records.circuits import read_circuit
+from expert.language.records.circuits import read_circuit, read_circuit_part
 from expert.language.records.hazards import read_hazards
 from expert.language.records.short_files import (
     read_cautions,
@@ -41,10 +41,11 @@ _READ: Mapping[str, Callable[[Reader, Node, Draft], None]] = {
     "bench": read_bench,
     "machine": read_machine,
     "circuit": read_circuit,
+    "circuit part": read_circuit_part,
     "hazards": read_hazards,
 }
 _FOLDERS = {"machines": "machine", "circuits": "circuit"}
-_FILES = tuple(f"{sort}.yaml" for sort in _READ if sort not in _FOLDERS.values())
+_FILES = tuple(f"{sort}.yaml" for sort in _READ if sort not in (*_FOLDERS.values(), "circuit part"))
 
 
 def load_rules(folder: Path) -> RuleBase:
@@ -126,6 +127,8 @@ def _sort_of(inner: str) -> str:
     if inner in _FILES:
         return inner.removesuffix(".yaml")
     path = PurePosixPath(inner)
+    if len(path.parts) == 3 and path.parts[0] == "circuits" and path.suffix == ".yaml":
+        return "circuit" if path.name == "circuit.yaml" else "circuit part"
     return _FOLDERS.get(path.parts[0], "") if len(path.parts) == 2 and path.suffix == ".yaml" else ""
 
 
@@ -158,7 +161,10 @@ def _read(texts: Mapping[str, str], problems: list[Problem], folder: str) -> Rul
             problems.extend(check(draft))
         if problems:
             raise RulesRefused(problems)
-        return draft.finished(digest_of(clean))
+        base = draft.finished(digest_of(clean), problems)
+        if problems:
+            raise RulesRefused(problems)
+        return base
 
 
 def tree_of(path: str, text: str, problems: list[Problem]) -> tuple[str, Node | None]:

@@ -84,6 +84,8 @@ READING_CODES: Mapping[str, str] = MappingProxyType(
         # Questions and rules
         "no-otherwise": "The last reading of a measurement is not `otherwise`.",
         "unreachable-reading": "A reading can never come out, because one before it takes everything.",
+        "nothing-in-common": "A finding stands for no answers here: the ways to it have no question in common.",
+        "no-circuit": "A circuit's folder has no file `circuit.yaml`, which says what circuit it is.",
         "too-few-outcomes": "A question, finding or feature needs at least two outcomes.",
         "no-conclusion": "A rule concludes nothing.",
         "no-accuracy": "An instrument's accuracy is not given, or is given in two ways at once.",

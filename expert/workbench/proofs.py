@@ -11,10 +11,10 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping
 from types import MappingProxyType
 
+from expert.language.branches import Branch, Branches, branches_in
 from expert.language.feeding import faults_meant
 from expert.language.model import All, Any, Condition, Fault, Is, Narrow, Not, Rule, RuleBase
 from expert.language.problems import Problem
-from expert.workbench.branches import Branch, Branches, branches_in
 
 CODES: Mapping[str, str] = MappingProxyType(
     {

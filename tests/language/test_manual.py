@@ -49,7 +49,7 @@ def test_the_examples_load() -> None:
     base = read_rules(files)
     answers = read_answers("answers.yaml", apart.pop("answers.yaml"), base)
     cases = read_cases(apart, base)
-    assert len(base.rules) == 9 and len(cases) == 1 and answers.complaints == ("cups_too_hot",)
+    assert len(base.rules) == 10 and len(cases) == 1 and answers.complaints == ("cups_too_hot",)
 
 
 def test_the_examples_come_out_as_the_manual_says() -> None:

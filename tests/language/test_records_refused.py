@@ -99,11 +99,11 @@ PARTS_AND_QUESTIONS = {
                 name: lost
                 seen: frequently  # 15: 'seen' is 'frequently'; it may be common, occasional, rare [unknown-word]
                 explains: [leak, no_fill, no_fill]  # 20: there is no complaint 'leak'; did you mean leaks? [unknown-name] || 35: 'no_fill' stands twice in this list [said-twice]
-                shows: {level: lo, flavour: bad}  # 24: 'lo' is not an outcome of level; it has low, normal, high; did you mean low? [unknown-outcome] || 28: there is no question 'flavour'; there is coil, level, runs [unknown-name]
+                shows: {level: lo, flavour: bad}  # 24: 'lo' is not an outcome of level; it has low, normal, high; did you mean low? [unknown-outcome] || 28: there is no question or finding 'flavour'; there is coil, level, runs, supply [unknown-name]
                 caused_by: [valve.stuk, valve]  # 21: there is no fault 'valve.stuk'; did you mean valve.stuck? [unknown-name] || 33: 'valve' is a part; one of its faults is wanted here: valve.stuck, valve.leaking [unknown-name]
                 dangerous: true  # 20: 'dangerous' is 'true'; write yes or no [not-yes-or-no]
                 repair: {minutes: -5, steps: [], tools: [spanner], bench: {mains: isolate}}  # 27: 'minutes' is '-5'; a plain number is wanted, as in 2 or 2.5 [not-a-number] || 42: 'tools' is not a key of a repair; it may have minutes, steps, parts, consumables, cautions, bench [unknown-key] || 75: 'isolate' is not a state of mains; it has isolated, on; did you mean isolated? [unknown-outcome]
-                prove: [levels]  # 17: there is no question 'levels'; did you mean level? [unknown-name]
+                prove: [levels]  # 17: there is no question or finding 'levels'; did you mean level? [unknown-name]
         """,
     "part without faults": """
         parts:

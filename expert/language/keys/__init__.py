@@ -14,6 +14,7 @@ from expert.language.keys.bench import AFTER_OPENING, ARRIVAL, BENCH_FILE, HAND_
 from expert.language.keys.circuits import (
     CHOICE,
     CIRCUIT_FILE,
+    CIRCUIT_PART_FILE,
     CONCLUSIONS,
     FAULT,
     FEED,
@@ -55,6 +56,7 @@ FILES: Mapping[str, Shape] = MappingProxyType(
         "bench": BENCH_FILE,
         "machine": MACHINE_FILE,
         "circuit": CIRCUIT_FILE,
+        "circuit part": CIRCUIT_PART_FILE,
         "hazards": HAZARDS_FILE,
     }
 )
@@ -71,6 +73,7 @@ __all__ = [
     "CAUTIONS_FILE",
     "CHOICE",
     "CIRCUIT_FILE",
+    "CIRCUIT_PART_FILE",
     "COMPLAINT",
     "COMPLAINTS_FILE",
     "CONCLUSIONS",

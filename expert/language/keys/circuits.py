@@ -58,8 +58,8 @@ FAULT = Shape(
         must("seen", Word(SEEN), "How often this part fails in this way."),
         must("explains", Ids("complaint"), "The complaints it can account for."),
         must("repair", One((REPAIR,)), "What mends it."),
-        must("prove", Ids("question"), "Questions that must come out sound once it is mended."),
-        may("shows", Outcomes("question"), "The answers that it brings about, by question."),
+        must("prove", Ids("question", also=("finding",)), "Questions that must come out sound once it is mended."),
+        may("shows", Outcomes("question", also=("finding",)), "The answers that it brings about, by question."),
         may(
             "caused_by",
             Ids("fault"),
@@ -186,17 +186,23 @@ RULE = Shape(
         ),
     ),
 )
+_LISTS = (
+    may("conditions", Named("condition", Holds()), "Conditions with a name, for use in others: `holds: NAME`."),
+    may("lists", Named("list", Texts()), "Lists with a name, for use in others: `{list: NAME}`."),
+    may("feeds", Named("feed", FEED), "What arrives through what."),
+    may("parts", Named("part", PART), "Its parts with their faults."),
+    may("questions", Named("question", QUESTION), "What can be looked at, tried and measured."),
+    may("findings", Named("finding", FINDING), "What rules conclude and other rules build on."),
+    may("work_out", Named("worked-out value", WORK_OUT), "Values computed from plate and readings."),
+    may("rules", Named("rule", RULE), "What follows from what."),
+)
 CIRCUIT_FILE = Shape(
     "a circuit file",
     (
         must("circuit", Id("circuit", own=True), "The id of the circuit."),
         must("title", Text(), "What the technician reads above its questions."),
         may("applies", Machines(), "Which machines have such a circuit."),
-        may("feeds", Named("feed", FEED), "What arrives through what."),
-        may("parts", Named("part", PART), "Its parts with their faults."),
-        may("questions", Named("question", QUESTION), "What can be looked at, tried and measured."),
-        may("findings", Named("finding", FINDING), "What rules conclude and other rules build on."),
-        may("work_out", Named("worked-out value", WORK_OUT), "Values computed from plate and readings."),
-        may("rules", Named("rule", RULE), "What follows from what."),
+        *_LISTS,
     ),
 )
+CIRCUIT_PART_FILE = Shape("a further file of a circuit", _LISTS)

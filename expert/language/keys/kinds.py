@@ -89,9 +89,10 @@ class Machines:
 
 @dataclass(frozen=True, slots=True)
 class Outcomes:
-    """Outcomes of the question itself (`of` is ''), or of each of several facts of a space."""
+    """Outcomes of the question itself (`of` is ''), or of each of several facts of a space, and of those in `also`."""
 
     of: str = ""
+    also: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -18,7 +18,7 @@ def key_tables() -> str:
 def kinds_of_record() -> tuple[Shape, ...]:
     """Every shape once, in the manual's order: each file, and under it the records that it holds."""
     found: dict[Shape, None] = {}
-    for file in (FILES["circuit"], *(shape for sort, shape in FILES.items() if sort != "circuit")):
+    for file in (FILES["circuit"], *(shape for sort, shape in FILES.items() if not sort.startswith("circuit"))):
         found |= dict.fromkeys(_within(file))
     for file in (CASES_FILE, ANSWERS_FILE):
         found |= dict.fromkeys(_within(file))
@@ -74,8 +74,8 @@ def in_words(kind: Kind) -> str:
             return "a condition"
         case kinds.Machines():
             return "features of machines with their values"
-        case kinds.Outcomes(of):
-            return f"{of}s with their outcomes" if of else "outcomes of this question"
+        case kinds.Outcomes(of, also):
+            return _or(f"{name}s" for name in (of, *also)) + " with their outcomes" if of else "its own outcomes"
         case kinds.Outcome():
             return "a list of new names"
         case kinds.Labels():

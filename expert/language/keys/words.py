@@ -8,5 +8,8 @@ STRENGTHS = {"slightly": 3, "fairly": 6, "strongly": 10}  # decibans
 ENDS = ("found", "left_by_elimination", "narrowed", "normal", "stopped", "handed_over", "unresolved")
 WORK = ("qualified", "none")
 RESERVED = frozenset(
-    ("any", "all", "not", "machine", "plate", "complaint", "otherwise", "above", "below", "to", "least", "greatest")
+    (
+        *("any", "all", "not", "holds", "list", "machine", "plate", "complaint"),
+        *("otherwise", "above", "below", "to", "least", "greatest"),
+    )
 )

@@ -25,6 +25,8 @@ from expert.language.model.rules import (
     Condition,
     Evidence,
     Is,
+    NamedCondition,
+    NamedList,
     Narrow,
     Normal,
     Not,
@@ -61,6 +63,8 @@ __all__ = [
     "Machine",
     "Measure",
     "Move",
+    "NamedCondition",
+    "NamedList",
     "Narrow",
     "Normal",
     "Not",
@@ -100,6 +104,8 @@ class RuleBase:
     instruments: Mapping[str, Instrument]
     bench: Bench
     digest: str
+    conditions: Mapping[str, NamedCondition]
+    lists: Mapping[str, NamedList]
     acts: Mapping[str, Act] = field(default_factory=dict)
     hazards: Mapping[str, Hazard] = field(default_factory=dict)
 

@@ -57,6 +57,28 @@ Condition = Is | All | Any | Not
 ALWAYS = All(())
 
 
+@dataclass(frozen=True, slots=True)
+class NamedCondition:
+    """A condition that others use by its name; `used_at`: where they do."""
+
+    id: str
+    circuit: str
+    when: Condition
+    used_at: tuple[Position, ...] = field(default=(), compare=False)
+    at: Position = field(default=NOWHERE, compare=False)
+
+
+@dataclass(frozen=True, slots=True)
+class NamedList:
+    """A list that others use by its name; `used_at`: where they do."""
+
+    id: str
+    circuit: str
+    entries: tuple[str, ...]
+    used_at: tuple[Position, ...] = field(default=(), compare=False)
+    at: Position = field(default=NOWHERE, compare=False)
+
+
 # ---------------------------------------------------------------- conclusions
 
 

@@ -1,4 +1,7 @@
-"""Conditions: a mapping is all of these, a list of outcomes is any of these; `any`, `all` and `not` nest."""
+"""Conditions: a mapping is all of these, a list of outcomes is any of these; `any`, `all` and `not` nest.
+
+`holds` names a condition that stands elsewhere under its name; it is read in its place.
+"""
 
 from __future__ import annotations
 
@@ -18,12 +21,32 @@ def read_condition(reader: Reader, node: Node) -> Condition:
         elif key == "any" or key == "all":
             listed = tuple(read_condition(reader, item) for item in reader.items(value, f"'{key}'"))
             parts.append(_joined(key, listed))
+        elif key == "holds":
+            parts.extend(meant_by(reader, item) for item in reader.distinct(reader.one_or_more(value, "'holds'")))
         elif known_fact(reader, key_node):
             outcomes = reader.outcomes(value, key)
             parts.append(Is(key, outcomes, reader.at(value)))
     if not parts:
         return ALWAYS
     return parts[0] if len(parts) == 1 else All(tuple(parts))
+
+
+def meant_by(reader: Reader, node: Node) -> Condition:
+    """The condition of this name. On a problem, one that is always true."""
+    name = reader.name(node, "condition")
+    if not name:
+        return ALWAYS
+    names, at = reader.names, reader.at(node)
+    names.mentions["condition", name].append(at)
+    if name in reader.within:
+        way = " <- ".join((*reader.within[reader.within.index(name) :], name))
+        reader.refuse(node, "cycle", f"the condition {name} rests on itself: {way}")
+        return ALWAYS
+    path, body = names.conditions[name]
+    inner = Reader(path, names, reader.problems, (*reader.within, name))
+    found = read_condition(inner, body)
+    reader.refusals += inner.refusals
+    return found
 
 
 def _joined(key: str, parts: tuple[Condition, ...]) -> Condition:

@@ -3,14 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from types import MappingProxyType
 
 from expert.language import model
 from expert.language.feeding import part_with_consequences, with_consequences
 from expert.language.model import NOWHERE, Position
+from expert.language.problems import Problem
 from expert.language.reading.names import Names
 from expert.language.reading.reader import Reader
+from expert.language.unfolding import unfolded
 from expert.language.yaml.nodes import Node, Pairs, Scalar, place
 from expert.trade.sensors.instruments import Instrument
 
@@ -36,6 +38,9 @@ class Draft:
     plate_values: dict[str, model.PlateValue] = field(default_factory=dict)
     machines: dict[str, model.Machine] = field(default_factory=dict)
     instruments: dict[str, Instrument] = field(default_factory=dict)
+    conditions: dict[str, model.NamedCondition] = field(default_factory=dict)
+    lists: dict[str, model.NamedList] = field(default_factory=dict)
+    circuit_of: dict[str, model.Circuit] = field(default_factory=dict)  # folder -> the circuit whose files it holds
     bench: model.Bench = NO_BENCH
     acts: dict[str, model.Act] = field(default_factory=dict)
     hazards: dict[str, model.Hazard] = field(default_factory=dict)
@@ -58,15 +63,18 @@ class Draft:
             node = inner if inner is not None else node
         return place(path, node)
 
-    def finished(self, digest: str) -> model.RuleBase:
-        """The rule base as it is handed out: nothing in it can be changed."""
+    def _uses(self, space: str, name: str) -> tuple[Position, ...]:
+        return tuple(sorted(set(self.names.mentions[space, name])))
+
+    def finished(self, digest: str, problems: list[Problem]) -> model.RuleBase:
+        """The rule base as it is handed out: nothing in it can be changed. Adds what shows only now."""
         fixed = MappingProxyType
-        faults = {name: with_consequences(fault, self.feeds) for name, fault in self.faults.items()}
-        parts = {name: part_with_consequences(part, faults) for name, part in self.parts.items()}
-        return model.RuleBase(
+        named = {name: replace(it, used_at=self._uses("condition", name)) for name, it in self.conditions.items()}
+        lists = {name: replace(it, used_at=self._uses("list", name)) for name, it in self.lists.items()}
+        whole = model.RuleBase(
             circuits=fixed(self.circuits),
-            parts=fixed(parts),
-            faults=fixed(faults),
+            parts=fixed(self.parts),
+            faults=fixed(self.faults),
             questions=fixed(self.questions),
             findings=fixed(self.findings),
             feeds=fixed(self.feeds),
@@ -82,7 +90,13 @@ class Draft:
             digest=digest,
             acts=fixed(self.acts),
             hazards=fixed(self.hazards),
+            conditions=fixed(named),
+            lists=fixed(lists),
         )
+        whole = unfolded(whole, self.place, problems)
+        faults = {name: with_consequences(fault, self.feeds) for name, fault in whole.faults.items()}
+        parts = {name: part_with_consequences(part, faults) for name, part in self.parts.items()}
+        return replace(whole, faults=fixed(faults), parts=fixed(parts))
 
 
 def entries(reader: Reader, root: Node | None, what: str) -> Iterator[tuple[str, Scalar, Node]]:

@@ -12,6 +12,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass, field
 
 from expert.language.model import Position
+from expert.language.yaml.nodes import Node, Scalar
 
 _MOST_SUGGESTIONS = 100  # Looking for near misses is slow; beyond so many problems nobody reads them.
 _MOST_LISTED = 12
@@ -24,6 +25,8 @@ class Names:
     `places`: space -> id -> where it was first given. `outcomes`: fact -> its outcomes, None if its record does not
     let them be known. `faults_of`: part -> its faults. `kinds`: name in formulas -> kind, None likewise.
     `words`: machine.<feature> -> its values.
+    `lists`: named lists. `conditions`: named conditions, each with the file and node that hold it. `mentions`: where
+    each of them is used.
     `incomplete`: spaces whose files could not be read whole, so that an unknown name proves nothing.
     """
 
@@ -33,6 +36,9 @@ class Names:
     states: dict[str, tuple[str, ...]] = field(default_factory=dict)
     kinds: dict[str, str | None] = field(default_factory=dict)
     words: dict[str, tuple[str, ...] | None] = field(default_factory=dict)
+    lists: dict[str, list[Scalar]] = field(default_factory=dict)
+    conditions: dict[str, tuple[str, Node]] = field(default_factory=dict)
+    mentions: dict[tuple[str, str], list[Position]] = field(default_factory=lambda: defaultdict(list))
     incomplete: set[str] = field(default_factory=set)
     suggestions_left: int = _MOST_SUGGESTIONS
     likenesses: dict[tuple[str, int, str], str] = field(default_factory=dict)

@@ -41,12 +41,15 @@ def shortened(text: str) -> str:
 
 
 class Reader:
-    """Reads one file: knows its path and all names, and collects problems. `refusals` only ever grows."""
+    """Reads one file: knows its path and all names, and collects problems. `refusals` only ever grows.
 
-    __slots__ = ("names", "path", "problems", "refusals")
+    `within`: the named conditions that are being read, each used by the one before it.
+    """
 
-    def __init__(self, path: str, names: Names, problems: list[Problem]) -> None:
-        self.path, self.names, self.problems = path, names, problems
+    __slots__ = ("names", "path", "problems", "refusals", "within")
+
+    def __init__(self, path: str, names: Names, problems: list[Problem], within: tuple[str, ...] = ()) -> None:
+        self.path, self.names, self.problems, self.within = path, names, problems, within
         self.refusals = 0
 
     def at(self, node: Node) -> Position:
@@ -73,17 +76,32 @@ class Reader:
         return node.entries
 
     def items(self, node: Node, what: str) -> list[Node]:
-        """The items of a list that must not be empty."""
+        """The items of a list that must not be empty; a named list in it stands for its own."""
         if type(node) is not Items:
             self.wrong_shape(node, what, "a list ([one, two])")
             return []
         if not node.items:
             self.refuse(node, "empty-value", f"{what} is empty")
-        return node.items
+        if not any(type(item) is Pairs and "list" in item.entries for item in node.items):
+            return node.items
+        return [found for item in node.items for found in self._unfolded(item)]
 
     def one_or_more(self, node: Node, what: str) -> list[Node]:
         """A list's items, or the one value that stands there without brackets."""
-        return [node] if type(node) is Scalar else self.items(node, what)
+        if type(node) is Scalar:
+            return [node]
+        return self._unfolded(node) if type(node) is Pairs and "list" in node.entries else self.items(node, what)
+
+    def _unfolded(self, node: Node) -> list[Node]:
+        """The entries of the list that `{list: NAME}` names; another node as it is."""
+        if type(node) is not Pairs or list(node.entries) != ["list"]:
+            return [node]
+        named = node.entries["list"][1]
+        name = self.name(named, "list")
+        if not name:
+            return []
+        self.names.mentions["list", name].append(self.at(named))
+        return list(self.names.lists[name])
 
     def text(self, node: Node, what: str) -> str:
         """A text that must not be empty."""

@@ -69,6 +69,8 @@ class Survey:
             "plate value": self._plate_value,
             "complaint": self._complaint,
             "bench dimension": self._dimension,
+            "condition": self._condition,
+            "list": self._list,
             "question": self._question,
             "finding": self._finding,
             "worked-out value": self._work_out,
@@ -126,6 +128,15 @@ class Survey:
 
     def _finding(self, name: str, value: Node) -> None:
         self.names.outcomes[name] = _listed(_field(value, "outcomes"))
+
+    def _condition(self, name: str, value: Node) -> None:
+        self.names.conditions[name] = (self.path, value)
+
+    def _list(self, name: str, value: Node) -> None:
+        items = value.items if type(value) is Items else [value]
+        self.names.lists[name] = [item for item in items if type(item) is Scalar]
+        for item in self.names.lists[name]:
+            item.path = self.path
 
     def _work_out(self, name: str, value: Node) -> None:
         self.names.kinds[name] = _kind(_field(value, "gives"))

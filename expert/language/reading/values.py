@@ -60,8 +60,8 @@ def _value(record: Record, key: Key, own: str) -> object:
         case kinds.Outcomes(""):
             node = record.node_of(key.name)
             return () if node is None else record.reader.outcomes(node, own)
-        case kinds.Outcomes(space):
-            return _outcomes(record, key.name, space)
+        case kinds.Outcomes(space, also):
+            return _outcomes(record, key.name, (space, *also))
         case kinds.Id() | kinds.Machines() | kinds.Outcome() | kinds.Labels() | kinds.Weights():
             return _LEFT
         case _:
@@ -83,11 +83,11 @@ def _ids_of(record: Record, key: str, space: str, spaces: tuple[str, ...]) -> Ma
     return MappingProxyType(found)
 
 
-def _outcomes(record: Record, key: str, space: str) -> Mapping[str, tuple[str, ...]]:
-    """Facts of a space, each with the outcomes that stand beside it."""
+def _outcomes(record: Record, key: str, spaces: tuple[str, ...]) -> Mapping[str, tuple[str, ...]]:
+    """Facts of these spaces, each with the outcomes that stand beside it."""
     reader, node = record.reader, record.node_of(key)
     found = {}
     for fact, (fact_node, value) in (reader.pairs(node, f"'{key}'") if node is not None else {}).items():
-        if reader.name(fact_node, space):
+        if reader.name(fact_node, spaces[0]) if len(spaces) == 1 else reader.names_of_any([fact_node], spaces):
             found[fact] = reader.outcomes(value, fact)
     return MappingProxyType(found)

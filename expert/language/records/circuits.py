@@ -5,6 +5,7 @@ Questions, worked-out values and rules are read in files of their own.
 
 from __future__ import annotations
 
+from pathlib import PurePosixPath
 from types import MappingProxyType
 
 from expert.language import keys, model
@@ -14,6 +15,7 @@ from expert.language.reading.reader import Reader
 from expert.language.reading.record import Record
 from expert.language.reading.values import fields_of
 from expert.language.records.feeds import read_feeds
+from expert.language.records.named import read_named
 from expert.language.records.questions import applies_within, read_questions
 from expert.language.records.rules import read_rules_of
 from expert.language.records.work_out import read_work_outs
@@ -29,10 +31,31 @@ def read_circuit(reader: Reader, root: Node, draft: Draft) -> None:
     at = reader.at(file.node_of("circuit") or root)
     circuit = model.Circuit(name, file.text("title"), applies, at)
     mine = draft.names.places["circuit"].get(name) == at
+    if file.node_of("circuit") is not None and name:
+        draft.circuit_of[str(PurePosixPath(reader.path).parent)] = circuit
     if mine:
         draft.nodes["circuit", name] = (reader.path, root)
     if mine and reader.refusals == before:
         draft.circuits[name] = circuit
+    _read_lists(reader, file, circuit, draft)
+
+
+def read_circuit_part(reader: Reader, root: Node, draft: Draft) -> None:
+    """A further file of a circuit that has a folder of its own; its head stands in `circuit.yaml` there."""
+    file = Record(reader, root, keys.CIRCUIT_PART_FILE)
+    folder = str(PurePosixPath(reader.path).parent)
+    circuit = draft.circuit_of.get(folder)
+    if circuit is None:
+        if "circuit" not in draft.names.incomplete:
+            message = f"this file belongs to the circuit of its folder, but there is no circuit.yaml in {folder}"
+            reader.refuse(root, "no-circuit", message)
+        return
+    _read_lists(reader, file, circuit, draft)
+
+
+def _read_lists(reader: Reader, file: Record, circuit: model.Circuit, draft: Draft) -> None:
+    name = circuit.id
+    read_named(reader, file, name, draft)
     read_feeds(reader, file.node_of("feeds"), name, draft)
     for part, key, value in draft.own(reader, "part", file.node_of("parts")):
         _read_part(Record(reader, value, keys.PART, key), part, circuit, key, draft)

@@ -5,6 +5,10 @@ from __future__ import annotations
 from expert.job.state.after_opening import not_shown_safe_in_words
 from expert.job.state.job import Job
 from expert.job.wording.explaining import reading_in_words
+from expert.job.wording.sound_limits import sound_limits_in_words
+from expert.language.formulas.formula import CannotWorkOut, NotKnown
+from expert.language.model import Question
+from expert.trade.quantities.units import Quantity
 
 CLOSING_LINES = {
     "repaired": "The repair was tested and holds. The safety tests after repair are listed below.",
@@ -20,50 +24,60 @@ CLOSING_LINES = {
 
 
 def customer_summary(job: Job, ending: str) -> tuple[str, ...]:
-    """The lines of the summary."""
+    """The lines of the slip: what was reported, wrong and done, and what was measured, each with its limit."""
     base = job.base
     title = job.machine.title if job.machine else "not recorded"
-    lines = [f"Job {job.number}. Machine: {title}.", "You reported:"]
-    lines += [f"  - {base.complaints[complaint].name}" for complaint in job.complaints]
-    wrong = [fault for fault, standing in job.found.items() if standing != "narrowed"]
-    if wrong:
-        lines.append("What was wrong:")
-        lines += [f"  - {job.fault_name(fault)}" for fault in wrong]
-    if job.repaired:
-        lines.append("What was done:")
-        lines += [
-            f"  - {job.fault_name(fault)}: repaired" for fault, proved in job.repaired.items() if proved is not False
-        ]
-    if job.parts_used:
-        lines.append(f"Parts used: {', '.join(job.parts_used)}.")
-    for danger in job.dangers_met.values():
-        lines.append(f"Danger found: {danger}")
+    lines = [f"Job {job.number}. Machine: {title}."]
+    lines.append(f"You reported: {'; '.join(base.complaints[complaint].name for complaint in job.complaints)}.")
+    lines += _wrong_and_done(job)
+    lines += [f"Danger found: {danger}" for danger in job.dangers_met.values()]
     lines.append(CLOSING_LINES[ending])
     lines += not_shown_safe_in_words(job)
     tests = {question: (answer, passed) for question, answer, passed in job.proofs}
     if tests:
-        lines.append("Tests after the repair:" if job.repaired else "Safety tests:")
-        lines += [
-            f"  - {base.questions[question].ask} {_shown(job, question, answer)} {_mark(passed)}"
-            for question, (answer, passed) in tests.items()
-        ]
+        lines.append("Tested after the repair:" if job.repaired else "Safety tests:")
+        lines += [f"  - {_tested(job, question, answer, passed)}" for question, (answer, passed) in tests.items()]
     lines += _what_to_watch(job)
     return tuple(lines)
 
 
-def _shown(job: Job, question: str, answer: str) -> str:
-    """The answer to a proof: a choice by its label, a reading as it was typed, with its unit."""
-    given = job.answer_to(question)
-    if given is None or given.text != answer:
-        return answer or "not made"
+def _wrong_and_done(job: Job) -> list[str]:
+    """What was wrong and what was done about it, in two sentences."""
+    wrong = [fault for fault, standing in job.found.items() if standing != "narrowed"]
+    wrong += [fault for fault in job.mended() if fault not in wrong]
+    lines = [f"What was wrong: {'; '.join(map(job.fault_name, wrong))}."] if wrong else []
+    if job.mended():
+        others = [fault for fault in wrong if fault not in job.mended()]
+        what = "; ".join(map(job.fault_name, job.mended())) if others else "it was repaired"
+        parts = f", with {', '.join(job.parts_used)}" if job.parts_used else ""
+        lines.append(f"What was done: {f'repaired: {what}' if others else what}{parts}.")
+    return lines
+
+
+def _tested(job: Job, question_id: str, answer: str, passed: bool | None) -> str:
+    """One test as a plain statement, a reading with its limit beside it: not as it was asked at the bench."""
+    question = job.base.questions[question_id]
+    given = job.answer_to(question_id)
+    called = question.slip or question.ask
+    if not answer or given is None or given.text != answer:
+        return f"{called}: {answer or 'not tested'}{_MARKS[passed]}"
     if given.quantity is not None:
-        return reading_in_words(job, given)
-    labels = job.base.questions[question].labels
-    return " or ".join(labels.get(outcome, outcome) for outcome in given.outcomes)
+        limits = _limits(job, question, given.quantity)
+        return f"{called} {reading_in_words(job, given)}{f', {limits}' if limits else ''}{_MARKS[passed]}"
+    if passed and question.slip:
+        return question.slip
+    told = " or ".join(question.labels.get(outcome, outcome) for outcome in given.outcomes)
+    return f"{called}: {told}{_MARKS[passed]}"
 
 
-def _mark(passed: bool | None) -> str:
-    return {True: "(passed)", False: "(failed)", None: "(not proved)"}[passed]
+_MARKS = {True: "", False: " (NOT IN ORDER)", None: " (not shown to be in order)"}
+
+
+def _limits(job: Job, question: Question, read: Quantity) -> str:
+    try:
+        return sound_limits_in_words(job, question, read)
+    except (NotKnown, CannotWorkOut):
+        return ""
 
 
 def _what_to_watch(job: Job) -> list[str]:

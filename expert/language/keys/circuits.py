@@ -124,6 +124,7 @@ QUESTION = Shape(
         may("source", Text(), "Where the limits of its readings come from."),
         may("sound", Outcomes(), "The outcomes that a sound machine shows; left out where none is good or bad."),
         may("expect", Text(), "What a sound machine shows, in words."),
+        may("slip", Text(), "The customer's slip: what was measured, or the sentence that a sound answer makes true."),
         may("bench", State(), "The state of the bench in which it is put."),
         may("cautions", Ids("caution"), "Cautions shown before the test."),
         may("only_if", Holds(), "What must be known to be true before it is put."),

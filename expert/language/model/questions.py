@@ -58,7 +58,8 @@ class Question:
     an observation that is neither good nor bad). `only_if` must be true before the question may be put.
     `bench` maps a bench dimension to the state it needs. `second_tests` decide where a reading lies too close to a
     limit, the best first. `source`: where the limits of its readings come from. `alters`: what the test itself changes
-    of the bench, such as a lead pulled off.
+    of the bench, such as a lead pulled off. `slip`: for the customer, what was measured ("earth connection"), or the
+    sentence that a sound answer makes true.
     """
 
     id: str
@@ -79,6 +80,7 @@ class Question:
     second_tests: tuple[str, ...] = ()
     source: str = ""
     alters: Mapping[str, str] = field(default_factory=dict)
+    slip: str = ""
     at: Position = field(default=NOWHERE, compare=False)
 
 

@@ -34,6 +34,7 @@ for _command in (
     rules.cases,
     shop.audit,
     shop.shop,
+    shop.report,
     figures.figure,
 ):
     main.add_command(_command)

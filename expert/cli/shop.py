@@ -1,4 +1,4 @@
-"""For the shop: the audit of a trace, and sums over many."""
+"""For the shop: the audit of a trace, sums over many, and pages of both."""
 
 from __future__ import annotations
 
@@ -96,3 +96,39 @@ def shop(
         say_data(as_data(sums))
     else:
         say("\n".join(in_words(sums, everything)))
+
+
+@click.command()
+@RULES
+@JOBS
+@click.option("--out", type=click.Path(path_type=Path), default=None, help="The file to write [report-NAME.html here].")
+@click.option("--slip", is_flag=True, help="The customer's slip alone: plain text here, or a page with --out.")
+@click.argument("path", required=False)
+def report(rules: Path | None, jobs: Path | None, out: Path | None, slip: bool, path: str | None) -> None:
+    """A page to look at or print. PATH: a job number, a trace, or a folder of traces [where jobs are kept].
+
+    One file with nothing fetched and no script: for a job its story, circuits, readings and safety confirmations, for
+    a folder the sums as charts.
+    """
+    from expert.desk.opening import trace_path
+    from expert.shop.report.making import job_page, shop_page, slip_page, slip_text
+    from expert.shop.sums.filters import Filters
+    from expert.trace.errors import TraceError
+
+    try:
+        if path is None or Path(path).is_dir():
+            if slip:
+                refuse("--slip goes with a job: expert report 0007 --slip")
+            folder = Path(path) if path else jobs
+            made, name = shop_page(folder, rules, Filters(), lambda place: load(place).base), "shop"
+        else:
+            trace = trace_path(path, jobs)
+            if slip and out is None:
+                say(slip_text(trace).rstrip("\n"))
+                return
+            made, name = (slip_page if slip else job_page)(trace), trace.stem
+        target = out or Path(f"report-{name}.html")
+        target.write_text(made, encoding="utf-8")
+    except (OSError, TraceError) as problem:
+        refuse(problem)
+    say(f"Written: {target}")

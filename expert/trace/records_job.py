@@ -12,7 +12,8 @@ from expert.trace.record import Record
 class Opened(Record):
     """The job was opened. Pins the rules by their digest, and what the shop owns: instruments (ids), unit system.
 
-    `machine_file`: the text of a machine type that does not stand in the rules, or "".
+    `machine_file`: the text of a machine type that does not stand in the rules, or "". `purpose`: "" for real work,
+    "practice" for a machine that was simulated, "invented" for a made-up job; these never count among real ones.
     """
 
     rules_digest: str
@@ -21,6 +22,7 @@ class Opened(Record):
     instruments: tuple[str, ...] = ()
     system: str = "metric"
     machine_file: str = ""
+    purpose: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,4 +1,4 @@
-"""What the customer reads of the proofs: a bare number gets the unit it was taken in, a typed unit stays as typed."""
+"""What the customer reads of the proofs: plain statements, a reading with its unit and its limit."""
 
 from __future__ import annotations
 
@@ -17,14 +17,13 @@ after_repair: {handle_position: centre, rim_on_blind: dry, earth_bond: "0.1", bl
 """
 
 
-def test_readings_have_units_on_the_customers_slip() -> None:
+def test_what_was_tested_stands_as_statements_with_limits() -> None:
     knowledge = shipped_knowledge()
     _, records = play(knowledge, shop_of(knowledge), read_answers("answers.yaml", WORN_GASKET, knowledge.base), "7")
     slip = next("\n".join(record.lines) for record in records if isinstance(record, CustomerTold))
     for passed in (
-        "What is the resistance from the plug's earth pin to bare metal of the body? 0.1 ohm (passed)",
-        "With a blind disc in the portafilter and the lever up, what does the pump gauge show after ten seconds? "
-        "138 psi (passed)",
-        "Portafilter locked firmly by hand: where does the handle stand? at the centre, or short of it (passed)",
+        "  - earth connection 0.1 ohm, at most 0.3 ohm\n",  # DGUV 203-071 annex 5: 0.3 ohm up to 5 m of lead
+        "  - brew pressure on a closed group 9.51 bar, from 7.98 bar to 11.0 bar\n",  # 138 psi; 9.5 bar on the plate
+        "  - the portafilter closes straight\n",
     ):
         assert passed in slip

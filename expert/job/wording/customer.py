@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from expert.job.state.after_opening import not_shown_safe_in_words
 from expert.job.state.job import Job
-from expert.job.wording.explaining import reading_in_words
+from expert.job.wording.limits import show_limit
 from expert.job.wording.sound_limits import sound_limits_in_words
 from expert.language.formulas.formula import CannotWorkOut, NotKnown
 from expert.language.model import Question
@@ -58,12 +58,12 @@ def _tested(job: Job, question_id: str, answer: str, passed: bool | None) -> str
     """One test as a plain statement, a reading with its limit beside it: not as it was asked at the bench."""
     question = job.base.questions[question_id]
     given = job.answer_to(question_id)
-    called = question.slip or question.ask
+    called = question.slip or question.ask.rstrip("?")
     if not answer or given is None or given.text != answer:
         return f"{called}: {answer or 'not tested'}{_MARKS[passed]}"
     if given.quantity is not None:
         limits = _limits(job, question, given.quantity)
-        return f"{called} {reading_in_words(job, given)}{f', {limits}' if limits else ''}{_MARKS[passed]}"
+        return f"{called} {show_limit(job, given.quantity)}{f', {limits}' if limits else ''}{_MARKS[passed]}"
     if passed and question.slip:
         return question.slip
     told = " or ".join(question.labels.get(outcome, outcome) for outcome in given.outcomes)

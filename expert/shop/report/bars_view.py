@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from expert.shop.report.pages import folded
 
-WIDTH, LEFT, RIGHT, LINE, BAR = 340, 4, 290, 15, 10
+WIDTH, LEFT, RIGHT, LINE, BAR = 340, 4, 220, 15, 10
 
 
 @dataclass(frozen=True, slots=True)

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
+from itertools import pairwise
 
 from expert.job.state.job import Job, applies
 from expert.language.model import Part, RuleBase
@@ -100,7 +101,7 @@ def edges_of(base: RuleBase, parts: set[str]) -> tuple[tuple[str, str], ...]:
     edges: dict[tuple[str, str], None] = {}
     for feed in base.feeds.values():
         way = [step for step in feed.through if step in parts]
-        edges |= dict.fromkeys(zip(way, way[1:], strict=False))
+        edges |= dict.fromkeys(pairwise(way))
     for part in parts:
         for need in base.parts[part].needs:
             through = [step for step in base.feeds[need].through if step in parts and step != part]

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from expert.shop.audit_reasons import ABSENT, PRESENT, Ledger, Reason
+from expert.shop.audit_reasons import ABSENT, PRESENT, Ledger, Reason, given
 from expert.shop.sums.gather import OWN_JUDGEMENT
 from expert.trace.reading import Trace
 from expert.trace.records import Found, Repaired, SearchEnded
@@ -51,7 +51,7 @@ def evidence_of(trace: Trace) -> Evidence:
     numbers |= _when_found(trace)
     cleared = frozenset(fact for fact, known in settled.items() if known.after == ABSENT and fact not in standings)
     said = {
-        number: f"{ledger.questions.get(answered.question, answered.question)} {_given(ledger, number)}"
+        number: f"{given(answered)}: {ledger.questions.get(answered.question, answered.question)}"
         for number, answered in ledger.answers.items()
     }
     return Evidence(standings, cleared, numbers, said)
@@ -75,9 +75,3 @@ def _answers(reason: Reason) -> set[int]:
     if reason.kind == "answer":
         return {int(reason.id)}
     return {number for part in reason.because for number in _answers(part)}
-
-
-def _given(ledger: Ledger, number: int) -> str:
-    from expert.shop.audit_reasons import given
-
-    return given(ledger.answers[number])

@@ -6,7 +6,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
-from expert.desk.replay import rerun
+from expert.desk.replay import opened_of, rerun
 from expert.engine.knowledge import knowledge_of
 from expert.job.state.job import Job
 from expert.shop.audit import Audit, audit_trace, rules_at_hand
@@ -47,9 +47,10 @@ class Confirmation:
 
 @dataclass(frozen=True, slots=True)
 class JobView:
-    """Everything the page needs. `why_not_drawn`: '' when pictures were made."""
+    """Everything the page needs. `purpose`: '' for real work. `why_not_drawn`: '' when pictures were made."""
 
     head: Head
+    purpose: str
     verdict: str
     is_damaged: bool
     faults: tuple[tuple[str, str], ...]
@@ -72,6 +73,7 @@ def job_view(path: Path) -> JobView:
     told = [record for record in audit.trace.records if isinstance(record, CustomerTold)]
     return JobView(
         head=audit.story.head,
+        purpose=opened_of(audit.trace).purpose,
         verdict=verdict_on(audit),
         is_damaged=audit.is_damaged,
         faults=_faults(audit, evidence),
@@ -94,7 +96,9 @@ def _run_again(audit: Audit) -> tuple[Job | None, str]:
 
 
 def _faults(audit: Audit, evidence: Evidence) -> tuple[tuple[str, str], ...]:
-    return tuple((STANDINGS.get(standing, standing), audit.names.fault(f)) for f, standing in evidence.standings.items())
+    return tuple(
+        (STANDINGS.get(standing, standing), audit.names.fault(f)) for f, standing in evidence.standings.items()
+    )
 
 
 def _chapters(audit: Audit) -> Iterator[Chapter]:
@@ -107,7 +111,9 @@ def _chapters(audit: Audit) -> Iterator[Chapter]:
                 title = f"{STANDINGS.get(found.standing, found.standing)}: {names.fault(found.fault)}"
                 yield Chapter("found", title, (), tuple(_reasons(tree.because, 0)))
             case Happened(record=record, told=told, concluded=concluded):
-                lines = [line.strip() for line in happened_in_words(record, names.fault, names.question) if line.strip()]
+                lines = [
+                    line.strip() for line in happened_in_words(record, names.fault, names.question) if line.strip()
+                ]
                 if lines:
                     so = [f"So: {reason.says}" for reason in concluded.fired if reason.says]
                     yield Chapter("happened", lines[0], (*lines[1:], *told, *so))
@@ -144,7 +150,9 @@ def _confirmations(audit: Audit) -> Iterator[Confirmation]:
         if isinstance(record, Moved):
             state = ", ".join(f"{dimension} {value}" for dimension, value in record.state.items())
             was_said = before is not None and isinstance(before.record, Said)
-            yield Confirmation(line.at.strftime("%H:%M:%S"), asked if was_said else record.move.replace("_", " "), state)
+            yield Confirmation(
+                line.at.strftime("%H:%M:%S"), asked if was_said else record.move.replace("_", " "), state
+            )
 
 
 def at_a_glance(view: JobView) -> Mapping[str, str]:
@@ -160,6 +168,3 @@ def at_a_glance(view: JobView) -> Mapping[str, str]:
         "Effort": f"{counted(asked, 'question')}, {'-' if head.minutes is None else f'{head.minutes:g} min'}",
         "Parts used": ", ".join(head.parts) or "none",
     } | ({"Note": head.note} if head.note else {})
-
-
-

@@ -70,8 +70,8 @@ def _counted(row: Row) -> tuple[str, float, str, float | None]:
 
 
 def _troubled(row: Row) -> tuple[str, float, str, float | None]:
-    words = ", ".join(f"{n} {word}" for n, word in ((row[3], "can't tell"), (row[4], "taken back"), (row[5], "contradicted")) if n)
-    return str(row[1]), row[3] + row[4] + row[5], words, None
+    troubles = zip(row[3:6], ("can't tell", "taken back", "contradicted"), strict=True)
+    return str(row[1]), sum(row[3:6]), ", ".join(f"{n} {word}" for n, word in troubles if n), None
 
 
 _PICTURES: dict[str, Callable[[Row], tuple[str, float, str, float | None]]] = {

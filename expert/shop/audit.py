@@ -17,13 +17,16 @@ from expert.language.shipped import shipped
 from expert.shop.audit_story import Story, story_of
 from expert.shop.audit_words import Names, story_in_words
 from expert.terminal.plain import wrapped
+from expert.trace.agreeing import disagreements
 from expert.trace.cleaning import clean
 from expert.trace.plain import to_plain
 from expert.trace.reading import Trace, read_trace
+from expert.trace.register import read_register, register_path
 from expert.trace.verifying import Problem, verify
 from expert.trade.counting import counted
 
 WIDTH = 100
+SLIP_DIGITS = 16
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,13 +44,17 @@ class Again:
 
 @dataclass(frozen=True, slots=True)
 class Audit:
-    """A trace, what is wrong with it, and the story it tells. `again` None: it was not run again."""
+    """A trace, what is wrong with it, and the story it tells. `again` None: it was not run again.
+
+    `registered`: the register of its folder knows it, so that a cut end or a trace written anew would show.
+    """
 
     trace: Trace
     problems: tuple[Problem, ...]
     story: Story
     names: Names
     again: Again | None = None
+    registered: bool = False
 
     @property
     def is_damaged(self) -> bool:
@@ -71,7 +78,9 @@ def audit_trace(path: Path, base: RuleBase | None = None, again_with: RuleBase |
     is_of_the_job = base is not None and base.digest == story.head.rules_digest
     names = Names(story.questions, base if is_of_the_job else None)
     again = None if again_with is None else run_again(trace, knowledge_of(again_with))
-    return Audit(trace, verify(trace), story, names, again)
+    register = read_register(register_path(path))
+    registered = register is not None and bool(register.of(path.name))
+    return Audit(trace, (*verify(trace), *disagreements(trace, register)), story, names, again, registered)
 
 
 def rules_at_hand(path: Path) -> RuleBase | None:
@@ -109,6 +118,8 @@ def audit_in_words(result: Audit) -> Iterator[str]:
     """The audit as lines of text, wrapped and safe to show."""
     for line in story_in_words(result.story, result.names):
         yield from wrapped(clean(line), WIDTH) if line else [""]
+    if seal := seal_in_words(result.trace):
+        yield from ("", seal)
     if result.again is not None:
         yield ""
         yield from _again_in_words(result.again)
@@ -121,8 +132,30 @@ def verdict_on(result: Audit) -> str:
         return f"Verdict: DAMAGED, {counted(damage, 'problem')}. Do not rely on this trace."
     if result.again is not None and not result.again.is_exact:
         because = "the rules are not those of the job" if not result.again.same_rules else "the rules are the same"
-        return f"Verdict: nothing in the file was changed, but it is not reproduced; {because}."
-    return "Verdict: nothing in the file was changed."
+        return f"Verdict: the chain is whole, but the job is not reproduced; {because}."
+    if result.registered:
+        return "Verdict: nothing was changed: the chain is whole, and the folder's register agrees."
+    if result.trace.is_sealed:
+        return (
+            "Verdict: the chain is whole up to its seal. Whether the whole file was written anew, it cannot show by "
+            "itself: compare the seal's digest with the one noted."
+        )
+    return (
+        "Verdict: the chain is whole. Whether its end was cut off, or all of it written anew, it cannot show by itself."
+    )
+
+
+def seal_in_words(trace: Trace) -> str:
+    """The digest of the seal, short enough for a slip of paper; '' for an open job.
+
+    64 bits: nobody finds another trace with the same ones by trying (NIST SP 800-107, truncated digests; from memory).
+    """
+    if not trace.is_sealed:
+        return ""
+    digits = trace.lines[-1].digest[:SLIP_DIGITS]
+    return (
+        "Seal: " + " ".join(digits[start : start + 4] for start in range(0, SLIP_DIGITS, 4)) + " (note it on the slip)"
+    )
 
 
 def _again_in_words(again: Again) -> Iterator[str]:
@@ -148,6 +181,8 @@ def audit_as_data(result: Audit) -> dict[str, Any]:
         "good": result.is_good,
         "problems": [{"line": p.line, "grade": p.grade, "code": p.code, "message": p.message} for p in result.problems],
         "head": to_plain(Head, result.story.head),
+        "registered": result.registered,
+        "seal": result.trace.lines[-1].digest if result.trace.is_sealed else "",
         "named_by_rules": result.names.base is not None,
         "events": [event_as_data(event, result.names) for event in result.story.events],
         "again": None

@@ -64,14 +64,24 @@ def encode(seq: int, at: datetime, record: Record, before: str) -> bytes:
 
     Raises TraceTooLarge over LONGEST_LINE, ValueError for a time without a zone, `plain.NotPlain` for a wrong field.
     """
-    if at.tzinfo is None:
-        raise ValueError("the clock gives a time without a zone; UTC is wanted")
-    when = at.astimezone(UTC).strftime(TIME_FORMAT)
-    content = {"at": when, "before": before, "data": to_json(record), "kind": kind_of(type(record)), "seq": seq}
+    content = {
+        "at": time_in_words(at),
+        "before": before,
+        "data": to_json(record),
+        "kind": kind_of(type(record)),
+        "seq": seq,
+    }
     raw = spell(content | {"check": digest_of(spell(content))})
     if len(raw) > LONGEST_LINE:
         raise TraceTooLarge(f"a {content['kind']} record of {len(raw):,} bytes; a line may have {LONGEST_LINE:,}")
     return raw
+
+
+def time_in_words(at: datetime) -> str:
+    """A time as it stands in a line: UTC, to the second. Raises ValueError for a time without a zone."""
+    if at.tzinfo is None:
+        raise ValueError("the clock gives a time without a zone; UTC is wanted")
+    return at.astimezone(UTC).strftime(TIME_FORMAT)
 
 
 def read_object(raw: bytes) -> Any:

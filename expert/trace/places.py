@@ -9,6 +9,7 @@ from pathlib import Path
 from platformdirs import user_data_path
 
 from expert.trace.errors import NotAJobNumber, TraceNotRead
+from expert.trace.register import NAME, read_register
 
 SUFFIX = ".jsonl"
 LONGEST_JOB_NUMBER = 40
@@ -79,6 +80,9 @@ def next_job_number(folder: Path) -> str:
         entries = os.listdir(folder)
     except OSError as problem:
         raise TraceNotRead(f"{folder} cannot be read: {problem.strerror or problem}") from problem
+    # A number that was given once is not given again, also when its trace is gone.
+    register = read_register(folder / NAME)
+    entries += () if register is None else register.jobs()
     names = (name.removesuffix(SUFFIX) for name in entries if name.endswith(SUFFIX))
     highest = max((int(name) for name in names if _COUNTED.fullmatch(name)), default=0)
     return f"{highest + 1:04d}"

@@ -5,7 +5,7 @@ from __future__ import annotations
 import contextlib
 import errno
 import os
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from pathlib import Path
 from typing import Protocol, Self
 
@@ -49,7 +49,7 @@ class TraceFile:
             try:
                 file = path.open("xb", buffering=0)
             except FileExistsError:
-                torn = _never_begun(path)
+                torn = _torn_beginning(path)
                 if torn is None:
                     raise TraceExists(f"{path} is there already: resume that job, or take another number") from None
                 return cls.reopen(path, lock, 0, torn)
@@ -85,8 +85,8 @@ class TraceFile:
             raise
         return cls(path, file, lock, length)
 
-    def append(self, content: bytes) -> None:
-        """Write at the end and wait for the disk. On any error the file is cut back to what it was.
+    def append(self, content: bytes, then: Callable[[], None]) -> None:
+        """Write at the end, wait for the disk, and do what has to follow. On any error the file is cut back.
 
         Raises TraceNotWritten, TraceTooLarge.
         """
@@ -100,6 +100,7 @@ class TraceFile:
                 self._file.seek(self.length)
                 self._write_all(content)
                 os.fsync(self._file.fileno())
+                then()
             except BaseException:
                 # Also when the technician interrupts: a step counts as recorded in whole or not at all.
                 self._cut_back()
@@ -131,7 +132,12 @@ class TraceFile:
             self._is_lost = True
 
 
-def _never_begun(path: Path) -> bytes | None:
+def never_begun(path: Path) -> bool:
+    """Whether there is no such file, or one that holds no whole line."""
+    return not path.exists() or _torn_beginning(path) is not None
+
+
+def _torn_beginning(path: Path) -> bytes | None:
     """What stands in a file that holds no whole line; None when it holds one, or is no file at all."""
     if not path.is_file():
         return None

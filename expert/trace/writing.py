@@ -7,11 +7,13 @@ from datetime import datetime
 from pathlib import Path
 from typing import Self
 
-from expert.trace.errors import TraceNotRead, TraceSealed
+from expert.trace.agreeing import refuse_disagreement
+from expert.trace.errors import TraceExists, TraceNotRead, TraceSealed
 from expert.trace.lines import NOTHING_BEFORE, digest_of, encode
 from expert.trace.reading import Trace, read_trace
 from expert.trace.records import Record, Sealed
-from expert.trace.storage import TraceFile
+from expert.trace.register import Entry, note, read_register, register_path
+from expert.trace.storage import TraceFile, never_begun
 from expert.trace.verifying import refuse_damage
 
 Clock = Callable[[], datetime]
@@ -38,8 +40,12 @@ class TraceWriter:
     def create(cls, path: Path, clock: Clock) -> Self:
         """Begin the trace of a new job; its folder is made when needed.
 
-        Raises TraceExists when the job has a trace already, JobInUse, TraceNotWritten.
+        Raises TraceExists when the job has a trace already, or had one by the register of its folder, JobInUse,
+        TraceNotRead, TraceNotWritten.
         """
+        register = read_register(register_path(path))
+        if register is not None and never_begun(path) and register.knows(path.name):
+            raise TraceExists(f"{path} was there by the register of its folder, and is gone: take another number")
         return cls(TraceFile.create(path), Trace(path, ()), clock)
 
     @classmethod
@@ -47,14 +53,15 @@ class TraceWriter:
         """Continue a trace. A torn tail is cut off and kept beside it, in `<name>.torn`.
 
         A power cut can leave the first lines of a batch that was never acknowledged: they are whole, and they stay.
-        Raises TraceDamaged when the file was changed, TraceSealed when the job is closed, JobInUse, TraceNotRead,
-        TraceNotWritten, TraceTooLarge.
+        Raises TraceDamaged when the file was changed, or is not what the register of its folder knows, TraceSealed
+        when the job is closed, JobInUse, TraceNotRead, TraceNotWritten, TraceTooLarge.
         """
         if not path.is_file():
             raise TraceNotRead(f"{path} is not there: there is no such job to go on with")
         with TraceFile.held(path) as lock:
             trace = read_trace(path)
             refuse_damage(trace)
+            refuse_disagreement(trace)
             if trace.is_sealed:
                 raise TraceSealed(f"{path} is sealed: the job is closed, and nothing can be added to it")
             file = TraceFile.reopen(path, lock, trace.length, trace.torn)
@@ -97,6 +104,9 @@ class TraceWriter:
             raw = encode(number, now, record, last)
             content += raw + b"\n"
             last = digest_of(raw)
-        self._file.append(bytes(content))
+        sealed = isinstance(batch[-1], Sealed)
+        entry = Entry(self.path.name, self._written + len(batch), last, sealed)
+        # The trace first: a register that is behind is caught up later, one that is ahead would speak of a cut trace.
+        self._file.append(bytes(content), then=lambda: note(self.path, entry, now))
         self._last = last
         self._written += len(batch)

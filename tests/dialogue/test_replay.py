@@ -18,6 +18,7 @@ from expert.trace.records import Fired, Found, Narrowed, Paused, Put, Resumed, S
 from expert.trace.verifying import verify
 from tests.dialogue.small_folder import FILES
 from tests.dialogue.small_rules import small_knowledge, small_shop
+from tests.trace.power_cut import power_cut
 
 INTAKE = ("Ann", "1", "ok", "no fill", "ok", "no", "1")
 TO_THE_POINT = (
@@ -101,7 +102,7 @@ def test_a_batch_of_which_only_a_part_was_written_is_completed(tmp_path: Path, k
     path = tmp_path / "7.jsonl"
     worked(path, [*INTAKE, "yes", "no"])
     whole = path.read_bytes().splitlines(keepends=True)
-    path.write_bytes(b"".join(whole[:kept]))
+    power_cut(path, b"".join(whole[:kept]))
     before = read_trace(path).records
     session, _ = Session.resume(small_knowledge(), path, clock)
     session.close()

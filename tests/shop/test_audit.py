@@ -191,7 +191,9 @@ def audit(*arguments: object) -> Result:
 def test_a_sound_trace(tmp_path: Path) -> None:
     result = audit(job_at(tmp_path / "7.jsonl", COIL_JOB), "--rerun", "--rules", small_rules_folder(tmp_path / "rules"))
     assert (result.exit_code, result.stderr) == (0, "")
-    assert result.stdout.endswith("Reproduced exactly.\nVerdict: nothing in the file was changed.\n")
+    assert result.stdout.endswith(
+        "Reproduced exactly.\nVerdict: nothing was changed: the chain is whole, and the folder's register agrees.\n"
+    )
 
 
 def test_a_tampered_trace_is_told_and_refused(tmp_path: Path) -> None:

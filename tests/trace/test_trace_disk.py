@@ -243,11 +243,14 @@ def test_a_batch_is_waited_for_on_the_disk_in_whole_before_it_counts(
     def watched(descriptor: int) -> None:
         wait(descriptor)
         status = os.fstat(descriptor)
-        waited_for.append(("trace" if status.st_ino == path.stat().st_ino else "folder", status.st_size))
+        named = {found.stat().st_ino: found.suffix for found in (path, tmp_path / "jobs.register") if found.exists()}
+        waited_for.append((named.get(status.st_ino, "folder"), status.st_size))
 
     monkeypatch.setattr(os, "fsync", watched)
     with TraceWriter.create(path, SteadyClock()) as writer:
         assert [what for what, _ in waited_for] == ["folder"]
         for batch in (A_JOB[:1], A_JOB[1:]):
             writer.append(batch)
-            assert waited_for[-1] == ("trace", path.stat().st_size)
+            # The trace before the register, which must never know of more than the trace has.
+            register = (tmp_path / "jobs.register").stat().st_size
+            assert waited_for[-2:] == [(".jsonl", path.stat().st_size), (".register", register)]

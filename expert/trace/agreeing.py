@@ -1,0 +1,74 @@
+"""Whether a trace agrees with the register of its folder: what is missing at its end, and what was written anew."""
+
+from __future__ import annotations
+
+from expert.trace.errors import TraceDamaged
+from expert.trace.reading import Trace
+from expert.trace.register import Entry, Register, read_register, register_path
+from expert.trace.verifying import Problem
+from expert.trade.counting import counted
+
+
+def disagreements(trace: Trace, register: Register | None) -> tuple[Problem, ...]:
+    """What the register of the folder says against a trace, worst first. `register` None: the folder has none.
+
+    A trace may be ahead of the register by what was written when the power went; it may never be behind.
+    """
+    problems: list[Problem] = []
+    entries = register.of(trace.path.name) if register is not None else ()
+    if b"\0" in trace.torn and not (entries and all(_holds(trace, entry) for entry in entries)):
+        # A power cut leaves such a tail after all that was acknowledged; over what was acknowledged, nothing does.
+        message = "the end was overwritten: NUL bytes stand where lines may have been"
+        problems.append(Problem(trace.path, len(trace.lines) + 1, "damage", "overwritten", message))
+    if register is None:
+        return tuple(problems)
+    if register.broken:
+        message = "the register was changed after it was written: it proves nothing any more"
+        problems.append(Problem(register.path, register.broken, "damage", "register-changed", message))
+    if not entries:
+        entry = _known_as(trace, register)
+        problems.append(_unregistered(trace, entry))
+        entries = register.of(entry.job) if entry is not None else ()
+    wrong = next((entry for entry in entries if not _holds(trace, entry)), None)
+    if wrong is not None:
+        problems.append(_wrong(trace, wrong, entries[-1]))
+    return tuple(problems)
+
+
+def refuse_disagreement(trace: Trace) -> None:
+    """Raise TraceDamaged when the register of its folder speaks against a trace. Raises TraceNotRead."""
+    for problem in disagreements(trace, read_register(register_path(trace.path))):
+        if problem.grade == "damage":
+            raise TraceDamaged(problem.message, problem.path, problem.line)
+
+
+def _holds(trace: Trace, entry: Entry) -> bool:
+    return 0 < entry.lines <= len(trace.lines) and trace.lines[entry.lines - 1].digest == entry.digest
+
+
+def _wrong(trace: Trace, wrong: Entry, last: Entry) -> Problem:
+    """Cut at its end, or other lines than those that were noted."""
+    if wrong.lines > len(trace.lines):
+        sealed = ", and the job was closed" if last.sealed else ""
+        message = (
+            f"the end was cut off: {counted(len(trace.lines), 'line')} are here, and the register of the folder knows "
+            f"of {last.lines}{sealed}"
+        )
+        return Problem(trace.path, max(len(trace.lines), 1), "damage", "cut-off", message)
+    message = "the trace was written anew: the register of the folder knows another line in this place"
+    return Problem(trace.path, wrong.lines, "damage", "replaced", message)
+
+
+def _known_as(trace: Trace, register: Register) -> Entry | None:
+    """An entry of another name that speaks of this very trace."""
+    return register.naming({line.digest for line in trace.lines})
+
+
+def _unregistered(trace: Trace, known_as: Entry | None) -> Problem:
+    if known_as is not None:
+        message = f"the register of the folder knows this trace as {known_as.job}: it was renamed or copied"
+        return Problem(trace.path, 1, "note", "renamed", message)
+    message = (
+        "the register of the folder does not know this trace: it came from elsewhere, or is older than the register"
+    )
+    return Problem(trace.path, 1, "note", "not-registered", message)

@@ -7,8 +7,8 @@ from pathlib import Path
 
 import click
 
-from expert.cli.out import say, say_data
 from expert.cli.shared import JOBS, RULES, UNITS, load, now, refuse
+from expert.terminal.out import say, say_data
 
 MOST_CLOSED = 20
 

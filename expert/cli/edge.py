@@ -8,20 +8,14 @@ from __future__ import annotations
 
 import signal
 import sys
-import traceback
 from collections.abc import Callable, Sequence
-from datetime import UTC, datetime
-from pathlib import Path
 from typing import Any
 
 import click
 
-from expert.cli.out import CannotShow, complain, flush, harmless, prepare_streams
+from expert.terminal.out import CannotShow, ReaderLeft, complain, flush, prepare_streams
 
 BAD, FAULT = 2, 2
-IS_SAFE = (
-    "Nothing that was answered is lost. If a machine is on the bench: switch it off, pull the plug, and let it cool."
-)
 
 
 class Edge(click.Group):
@@ -52,7 +46,7 @@ def at_the_edge(run: Callable[[], object]) -> int:
         code = _run(run)
         flush()
     except CannotShow as problem:
-        return _last_words(problem, BAD)
+        return _last_words(problem, 0 if isinstance(problem, ReaderLeft) else BAD)
     except KeyboardInterrupt as problem:  # between two lines of ours
         return _left(problem)
     return code
@@ -76,11 +70,11 @@ def _run(run: Callable[[], object]) -> int:
         return _left(problem.__cause__ if isinstance(problem, click.Abort) else problem)
     except CannotShow:
         raise
-    except BrokenPipeError:
-        return _last_words("Whoever read the output went away.", 0)
     except OSError as problem:
         return _last_words(f"{problem.filename or 'the output'}: {problem.strerror or problem}", BAD)
     except Exception as fault:
+        from expert.desk.faults import fault_in_words
+
         return _last_words(fault_in_words(fault), FAULT)
 
 
@@ -95,22 +89,3 @@ def _last_words(words: object, code: int) -> int:
     except CannotShow:
         return code  # nobody can be told; the exit code is all there is
     return code
-
-
-def fault_in_words(fault: BaseException) -> str:
-    """An unexpected exception told to whoever stands at the machine; the particulars are kept in a file to send."""
-    return f"The program failed here; that is a fault of the program, not yours. {IS_SAFE} {kept(fault)}"
-
-
-def kept(fault: BaseException) -> str:
-    """Keep the particulars of a fault in a file; a sentence that says where it is, or why there is none."""
-    from expert.trace.places import jobs_folder
-
-    moment = datetime.now(UTC)
-    file = Path(jobs_folder()).parent / "faults" / f"{moment:%Y-%m-%d-%H%M%S-%f}.txt"
-    try:
-        file.parent.mkdir(parents=True, exist_ok=True)
-        file.write_text(harmless("".join(traceback.format_exception(fault))), encoding="utf-8")
-    except OSError as problem:
-        return f"The particulars could not be kept: {problem.strerror or problem}. It was: {fault!r}"
-    return f"The particulars are kept, to be sent to whoever looks after the program: {file}"

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import click
 
-from expert.cli.out import say, say_data
 from expert.cli.shared import UNITS, refuse
+from expert.terminal.out import say, say_data
 
 
 @click.command(add_help_option=False, context_settings={"ignore_unknown_options": True})

@@ -7,8 +7,8 @@ from pathlib import Path
 
 import click
 
-from expert.cli.out import complain, say
 from expert.cli.shared import load, refuse
+from expert.terminal.out import complain, say
 from expert.trade.counting import counted
 
 

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, NoReturn
 
 import click
 
-from expert.cli.out import complain
+from expert.terminal.out import complain
 from expert.trade.counting import counted
 
 if TYPE_CHECKING:

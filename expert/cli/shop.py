@@ -9,8 +9,8 @@ from pathlib import Path
 
 import click
 
-from expert.cli.out import complain, say, say_data
 from expert.cli.shared import JOBS, RULES, load, refuse
+from expert.terminal.out import complain, say, say_data
 from expert.trade.counting import counted
 
 

@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 from importlib.metadata import PackageNotFoundError, version
 from pathlib import Path
 
+from expert.desk.faults import not_taken
 from expert.desk.replay import RulesDiffer, opened_of, rerun
 from expert.engine.knowledge import Knowledge
 from expert.job.prompts.as_left import take_up_again
@@ -95,10 +96,13 @@ class Session:
     def say(self, line: str) -> tuple[Record, ...]:
         """Take one line. Nothing is shown, and nothing has happened, unless it is on the disk.
 
-        Raises TraceNotWritten; the line may then be said again.
+        Raises TraceNotWritten; the line may then be said again. Raises NotTaken where the program itself fails at it.
         """
         text = clean(line, LONGEST_LINE)
-        job, records = step(self.job, text)
+        try:
+            job, records = step(self.job, text)
+        except Exception as fault:
+            raise not_taken(fault) from fault
         self.writer.append((Said(text), *records))
         if self.job.held is not None and job.prompt == self.job.held:
             # It stands as it stood: the prompt at which the job was left is shown again, and is on record already.

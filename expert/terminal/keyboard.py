@@ -65,6 +65,10 @@ def paste_bindings() -> KeyBindings:
         # Without a count: the parser has thrown away all but the beginning already.
         buffer.insert_text(text if len(text) <= room else text[: max(room - len(CUT), 0)] + CUT[:room])
 
+    @bindings.add(Keys.Vt100MouseEvent, eager=True)
+    def _(event: KeyPressEvent) -> None:
+        """No mouse is asked for; keys that look like one are no input, and the library fails at some of them."""
+
     @bindings.add(Keys.Any, filter=Condition(lambda: len(get_app().current_buffer.text) >= LONGEST_LINE))
     def _(event: KeyPressEvent) -> None:
         """The line is full: further letters are dropped."""

@@ -6,9 +6,12 @@ from collections.abc import Iterable, Iterator
 from textwrap import wrap
 from typing import TextIO
 
+from expert.desk.faults import NotTaken
 from expert.desk.session import Session
 from expert.job.state.job import Job
 from expert.job.wording.records import lines_of
+from expert.terminal.leaving import EndedFromOutside
+from expert.terminal.out import cannot_show, harmless
 from expert.trace.cleaning import clean
 from expert.trace.records import Record
 
@@ -18,25 +21,49 @@ WIDTH = 79
 def talk_plainly(session: Session, opening: Iterable[Record], lines: Iterator[str], out: TextIO) -> None:
     """Show the opening records, then take lines until the job is over or the lines end.
 
-    Each line taken is shown behind '> ', so that a saved dialogue can be read by itself.
+    Each line taken is shown behind '> ', so that a saved dialogue can be read by itself. Raises CannotShow, with
+    the command that goes on with the job in its message, when nothing can be shown any more.
     """
-    show(session.job, opening, out)
-    while not session.is_over:
-        try:
+    try:
+        show(session.job, opening, out)
+        while not session.is_over:
             line = next(lines, None)
-        except KeyboardInterrupt:
-            _leave("Interrupted.", session, out)
-            raise
-        if line is None:
-            _leave("The lines have ended.", session, out)
-            return
-        text = line.rstrip("\r\n")
-        out.write(f"> {clean(text)[:200]}\n")
+            if line is None:
+                _leave("The lines have ended.", session, out)
+                return
+            text = line.rstrip("\r\n")
+            out.write(f"> {clean(text)[:200]}\n")
+            _answer(session, text, out)
+    except KeyboardInterrupt as interrupt:
+        ended = isinstance(interrupt, EndedFromOutside)
+        _leave("Ended from outside." if ended else "Interrupted.", session, out)
+        raise
+    except OSError as problem:
+        raise cannot_show(problem, out, way_back(session.job)) from None
+
+
+def _answer(session: Session, text: str, out: TextIO) -> None:
+    try:
         show(session.job, session.say(text), out)
+    except NotTaken as problem:
+        for line in with_path_whole(str(problem), WIDTH):
+            out.write(f"{line}\n")
+        out.flush()
+
+
+def with_path_whole(text: str, width: int) -> list[str]:
+    """The text wrapped; a path or command on an indented line of its own is not cut, so that it can be copied."""
+    pieces = text.split("\n")
+    return [line for piece in pieces for line in ([piece] if piece.startswith("  ") else wrapped(piece, width))]
+
+
+def way_back(job: Job) -> str:
+    """What is left behind by a job that is not over."""
+    return f"Nothing is lost. Go on with:\n  {job.how_to_resume}"
 
 
 def _leave(why: str, session: Session, out: TextIO) -> None:
-    out.write(f"{why} Nothing is lost. Go on with:\n  {session.job.how_to_resume}\n")
+    out.write(f"{why} {way_back(session.job)}\n")
     out.flush()
 
 
@@ -46,7 +73,7 @@ def show(job: Job, records: Iterable[Record], out: TextIO) -> None:
         for manner, text in lines_of(job, record):
             # A command is copied as it stands: it must not be cut in two.
             for line in [text] if manner == "command" else wrapped(text, WIDTH):
-                out.write(line + "\n")
+                out.write(harmless(line) + "\n")
     out.flush()
 
 

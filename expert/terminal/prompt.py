@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import contextlib
 from collections.abc import Iterable
 
 from prompt_toolkit import PromptSession, print_formatted_text
@@ -10,6 +11,7 @@ from prompt_toolkit.application.current import get_app_session
 from prompt_toolkit.filters import Condition
 from prompt_toolkit.formatted_text import FormattedText, StyleAndTextTuples
 
+from expert.desk.faults import NotTaken
 from expert.desk.session import Session
 from expert.job.prompts.registry import owner_at
 from expert.job.state.job import Job
@@ -17,7 +19,9 @@ from expert.job.wording.records import lines_of
 from expert.terminal.beside import NOTHING, bench_in_words, joined, remark_on, where_it_stands
 from expert.terminal.completion import JobCompleter
 from expert.terminal.keyboard import TypedBefore, history_file, paste_bindings, shorten_pastes
-from expert.terminal.plain import wrapped
+from expert.terminal.leaving import EndedFromOutside, nothing_typed_is_shown
+from expert.terminal.out import harmless
+from expert.terminal.plain import way_back, wrapped
 from expert.terminal.style import OF_MANNER, PROMPT, REFUSED, STATUS, STYLE, UNDERSTOOD, color_depth
 from expert.trace.cleaning import clean
 from expert.trace.errors import TraceNotWritten, TraceTooLarge
@@ -35,7 +39,7 @@ def show_records(job: Job, records: Iterable[Record]) -> None:
     for record in records:
         for manner, text in lines_of(job, record):
             lines = [text] if manner == "command" else wrapped(text, width)
-            fragments += [(OF_MANNER[manner], line + "\n") for line in lines]
+            fragments += [(OF_MANNER[manner], harmless(line) + "\n") for line in lines]
     _print(fragments)
 
 
@@ -49,7 +53,7 @@ class Chat:
     def __init__(self, session: Session) -> None:
         self.session = session
         self.again = ""
-        self.interrupted = False
+        self.interrupted = self.leaving = self.gave_up = False
         self.trouble_told = False
         self.history = TypedBefore(history_file())
         self.prompt: PromptSession[str] = PromptSession(
@@ -70,21 +74,30 @@ class Chat:
     def talk(self, opening: Iterable[Record]) -> None:
         """Show the opening, then take lines until the job is closed or left."""
         show_records(self.session.job, opening)
-        while not self.session.is_over:
-            line = self.ask()
-            if line is not None:
-                self.send(line)
+        try:
+            with nothing_typed_is_shown():
+                while not (self.session.is_over or self.gave_up):
+                    line = self.ask()
+                    if line is not None:
+                        self.send(line)
+        except EndedFromOutside:
+            with contextlib.suppress(OSError):  # the terminal may be gone
+                self.tell("Ended from outside.")
+                self.tell_way_back()
+            raise
 
     def ask(self) -> str | None:
         """The next line; None when Ctrl-C was pressed once."""
         again, self.again = self.again, ""
         try:
             line = self.prompt.prompt(default=again)
+        except EndedFromOutside:
+            raise
         except KeyboardInterrupt:
             return self._on_interrupt()
         except EOFError:
             return self._way_out()
-        self.interrupted = False
+        self.interrupted = self.leaving = False
         return line
 
     def send(self, line: str) -> None:
@@ -96,6 +109,15 @@ class Chat:
             self.tell(f"NOT RECORDED: {problem}", "danger")
             self.tell("Nothing else has changed. Put it right, then press Enter to send the line again.")
             return
+        except NotTaken as problem:
+            for line in str(problem).split("\n"):
+                self.tell(line, "command" if line.startswith("  ") else "danger")
+            if self.leaving:  # not even leaving works: then the job is left as it stands on the disk
+                self.gave_up = True
+                self.tell_way_back()
+            return
+        except EndedFromOutside:
+            raise
         except KeyboardInterrupt:
             self.again = clean(line)
             self.tell("Interrupted before the line was recorded. Press Enter to send it again.")
@@ -109,7 +131,8 @@ class Chat:
     def tell(self, text: str, manner: str = "plain") -> None:
         """A sentence of the terminal's own; it is no part of the job's record."""
         width = get_app_session().output.get_size().columns
-        _print([(OF_MANNER[manner], line + "\n") for line in wrapped(clean(text), width)])
+        lines = [clean(text)] if manner == "command" else wrapped(clean(text), width)
+        _print([(OF_MANNER[manner], line + "\n") for line in lines])
 
     def _on_interrupt(self) -> str | None:
         if self.interrupted:
@@ -120,9 +143,16 @@ class Chat:
 
     def _way_out(self) -> str | None:
         """What has to be said to leave from here. An open take-back is answered with no first."""
+        self.leaving = True
         if not owner_at(self.session.job).takes_commands:
             self.send("no")
         return "pause"
+
+    def tell_way_back(self) -> None:
+        """The command that goes on with the job, on a line of its own so that it can be copied."""
+        said, command = way_back(self.session.job).split("\n")
+        self.tell(said)
+        self.tell(command, "command")
 
     # ------------------------------------------------------------ the bottom lines
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import io
 import os
 import sys
 from collections.abc import Callable
@@ -13,6 +12,8 @@ from expert.desk.pinning import files_changed, pin_rules, pinned_folder
 from expert.desk.replay import opened_of, rerun
 from expert.desk.session import Session
 from expert.engine.knowledge import Knowledge
+from expert.terminal.leaving import told_when_ended
+from expert.terminal.out import complain, say
 from expert.terminal.plain import talk_plainly
 from expert.trace.errors import TraceNotRead, TraceSealed
 from expert.trace.places import SUFFIX, job_path, jobs_folder, next_job_number
@@ -62,8 +63,8 @@ def resume_job(load: Callable[[Path], Knowledge], rules: Path, path: Path, clock
     changed = files_changed(kept, rules) if kept.is_dir() else ()
     if changed:
         # The rules at hand are not even read: a job on the bench must not wait until an edit of them is right.
-        sys.stdout.write(f"The rules were edited since this job was opened. Files changed: {', '.join(changed)}.\n")
-        sys.stdout.write("The job goes on with the rules of that time.\n")
+        say(f"The rules were edited since this job was opened. Files changed: {', '.join(changed)}.")
+        say("The job goes on with the rules of that time.")
     knowledge = load(kept if changed else rules)
     if not changed and opened.rules_digest != knowledge.base.digest:
         return _show_differences(knowledge, trace)
@@ -75,11 +76,11 @@ def resume_job(load: Callable[[Path], Knowledge], rules: Path, path: Path, clock
 
 def _show_differences(knowledge: Knowledge, trace: Trace) -> int:
     differences = rerun(knowledge, trace).differences
-    sys.stderr.write("The rules were edited since this job was opened, and those of that time were not kept.\n")
-    sys.stderr.write(f"With the rules at hand the job would {_how_much(len(differences))}\n")
+    complain("The rules were edited since this job was opened, and those of that time were not kept.")
+    complain(f"With the rules at hand the job would {_how_much(len(differences))}")
     for difference in differences[:20]:
-        sys.stderr.write(f"  {difference}\n")
-    sys.stderr.write("Nothing was changed. Name the rules of that time with --rules, or open a new job.\n")
+        complain(f"  {difference}")
+    complain("Nothing was changed. Name the rules of that time with --rules, or open a new job.")
     return 1
 
 
@@ -91,19 +92,16 @@ def _how_much(differences: int) -> str:
 
 def _talk(session: Session, opening: tuple[Record, ...], plain: bool) -> None:
     try:
-        if plain or not (sys.stdin.isatty() and sys.stdout.isatty()):
-            _take_any_bytes()
-            talk_plainly(session, opening, iter(sys.stdin), sys.stdout)
-        else:
-            from expert.terminal.chat import talk_in_terminal
-
-            talk_in_terminal(session, opening)
+        with told_when_ended():
+            _talk_here(session, opening, plain)
     finally:
         session.close()
 
 
-def _take_any_bytes() -> None:
-    """Bytes that are no text become a replacement character, and what the output cannot show a question mark."""
-    for stream in (sys.stdin, sys.stdout):
-        if isinstance(stream, io.TextIOWrapper):
-            stream.reconfigure(errors="replace")
+def _talk_here(session: Session, opening: tuple[Record, ...], plain: bool) -> None:
+    if plain or not (sys.stdin.isatty() and sys.stdout.isatty()):
+        talk_plainly(session, opening, iter(sys.stdin), sys.stdout)
+    else:
+        from expert.terminal.chat import talk_in_terminal
+
+        talk_in_terminal(session, opening)

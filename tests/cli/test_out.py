@@ -12,10 +12,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from expert.cli import out
 from expert.language.checks import CODES
 from expert.language.model import Position
 from expert.language.problems import Problem
+from expert.terminal import out
 
 NASTY = ["\x1b]52;c;aGk=\x07", "\x1b[2J", "\x9b31m", "\u202e", "\x00", "\r", "\ud800", "\x1bPq#0\x1b\\", "\u2028"]
 texts = st.lists(st.one_of(st.sampled_from(NASTY), st.text(max_size=8)), max_size=8).map("".join)

@@ -174,11 +174,11 @@ def test_modules_are_short() -> None:
     assert not long
 
 
-MAY_WRITE = {"cli/out.py"}
+MAY_WRITE = set()
 
 
 def test_commands_speak_through_one_way_out() -> None:
-    """What is said may quote anybody's file: `cli/out.py` cleans it, so nothing in `cli` writes past it."""
+    """What is said may quote anybody's file: `terminal/out.py` cleans it, so nothing in `cli` writes past it."""
     found = []
     for file in (EXPERT / "cli").glob("*.py"):
         if str(file.relative_to(EXPERT)) in MAY_WRITE:

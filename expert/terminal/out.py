@@ -21,7 +21,19 @@ _INSTEAD = {"°": " deg", "Ω": "ohm", "µ": "u", "μ": "u", "±": "+-", "–": 
 
 
 class CannotShow(Exception):
-    """The output could not be written, and not because its reader went away."""
+    """The output could not be written."""
+
+
+class ReaderLeft(CannotShow):
+    """Whoever read the output has seen enough of it."""
+
+
+def cannot_show(problem: OSError, stream: TextIO, go_on: str) -> CannotShow:
+    """What to raise when a dialogue can no longer be shown; the stream is let go of. `go_on`: what can be done."""
+    _let_go(stream)
+    if isinstance(problem, BrokenPipeError):
+        return ReaderLeft(f"Whoever read the output went away. {go_on}")
+    return CannotShow(f"The output cannot be written: {problem.strerror or problem}. {go_on}")
 
 
 def harmless(text: object) -> str:

@@ -13,7 +13,8 @@ from expert.language.formulas.formula import CannotWorkOut, NotKnown
 from expert.language.model import Question
 from expert.trade.quantities.units import Quantity, show
 
-WIDTH, LEFT, RIGHT = 340, 10, 330
+WIDTH, LEFT, RIGHT, ROW = 340, 10, 330, 13
+LETTER = 6.6  # as wide as a letter of the picture's size is at most, on average
 WIDE = 30.0  # limits further apart than this factor stand on a logarithmic scale
 
 
@@ -29,10 +30,12 @@ class Zone:
 
 @dataclass(frozen=True, slots=True)
 class Mark:
-    """A limit: its place and its words."""
+    """A limit: its place on the scale, and its words with their own place and row below it."""
 
     x: float
     words: str
+    at: float
+    row: int
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,6 +54,10 @@ class ReadingPicture:
     high: float
     is_logarithmic: bool
     width: int = WIDTH
+
+    @property
+    def height(self) -> int:
+        return 64 + ROW * max(mark.row for mark in self.marks)
 
 
 def readings_of(job: Job) -> tuple[ReadingPicture, ...]:
@@ -80,12 +87,25 @@ def _picture(job: Job, given: Given) -> ReadingPicture | None:
         " or ".join(given.outcomes),
         told,
         _zones(question, bands, scale),
-        tuple(Mark(scale.place(limit), show_limit(job, Quantity(limit, kind))) for limit in limits),
+        _marks([(scale.place(limit), show_limit(job, Quantity(limit, kind))) for limit in limits]),
         None if math.isinf(given.quantity.value) else scale.place(given.quantity.value),
         scale.place(given.quantity.value - doubt),
         scale.place(given.quantity.value + doubt),
         scale.is_logarithmic,
     )
+
+
+def _marks(limits: list[tuple[float, str]]) -> tuple[Mark, ...]:
+    """Each limit's words in the first row where they do not run into their neighbour."""
+    taken: list[float] = []  # by row: where its last words end
+    marks = []
+    for x, words in limits:
+        half = len(words) * LETTER / 2
+        at = min(max(x, LEFT + half), RIGHT - half)
+        row = next((n for n, end in enumerate(taken) if end + LETTER <= at - half), len(taken))
+        taken[row:] = [at + half, *taken[row + 1 :]]
+        marks.append(Mark(x, words, at, row))
+    return tuple(marks)
 
 
 def _zones(

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import stat
 from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
@@ -44,6 +45,8 @@ def read_trace(path: Path) -> Trace:
     over LARGEST_FILE, TraceNotRead when the file cannot be read. Digests are not judged here: see `verifying`.
     """
     try:
+        if not stat.S_ISREG(path.stat().st_mode):  # a pipe would keep us waiting for ever
+            raise TraceNotRead(f"{path} is not a file: a trace is one")
         with path.open("rb") as file:
             return _read(file, path)
     except OSError as problem:

@@ -19,7 +19,7 @@ from expert.desk.faults import faults_folder
 from expert.job.state.job import Job
 from expert.trace.reading import read_trace
 from expert.trace.records import Record, Said
-from tests.dialogue.command_line import AT_THE_PUMP, Shop
+from tests.dialogue.command_line import AT_THE_PUMP, Ran, Shop, run
 from tests.dialogue.small_folder import small_folder
 from tests.dialogue.terminals import AtSize
 
@@ -106,6 +106,13 @@ def test_streams_of_another_encoding(tmp_path: Path, encoding: str) -> None:
     ran = run_with(tmp_path, "BENCH", AT_THE_PUMP.encode(encoding), PYTHONIOENCODING=encoding)
     assert ran.returncode == 0, ran
     assert b"Traceback" not in ran.stderr
+
+
+def test_a_pipe_is_no_trace_and_keeps_nobody_waiting(tmp_path: Path) -> None:
+    pipe = tmp_path / "7.jsonl"
+    os.mkfifo(pipe)
+    ran = run("audit", pipe)
+    assert ran == Ran(2, "", f"{pipe} is not a file: a trace is one\n")
 
 
 # ---------------------------------------------------------------- a fault of the program

@@ -26,6 +26,7 @@ from expert.trace.records_job import (
     Resumed,
     Sealed,
     Stopped,
+    TakenIn,
 )
 from expert.trace.records_talk import (
     Answered,
@@ -76,12 +77,14 @@ __all__ = [
     "SearchEnded",
     "Stopped",
     "TakenBack",
+    "TakenIn",
     "Told",
     "Unfired",
 ]
 
 KINDS: tuple[type[Record], ...] = (
     Opened,
+    TakenIn,
     Paused,
     Resumed,
     HandedOver,

@@ -26,6 +26,24 @@ class Opened(Record):
 
 
 @dataclass(frozen=True, slots=True)
+class TakenIn(Record):
+    """The intake is done: who is at the bench, with what machine, and what the customer noticed.
+
+    `machine` and `complaints`: in words; `machine_key` and `complaint_keys`: their ids. `plate`: what was taken at the
+    plate prompt, each a name and a value as typed. `qualified`: for live work. How the machine stands is recorded as
+    the bench's first state.
+    """
+
+    technician: str
+    machine: str
+    machine_key: str
+    plate: tuple[str, ...]
+    complaints: tuple[str, ...]
+    complaint_keys: tuple[str, ...]
+    qualified: bool
+
+
+@dataclass(frozen=True, slots=True)
 class Paused(Record):
     """The technician left the job to go on later."""
 

@@ -151,8 +151,8 @@ def test_files_that_came_and_went_are_named(at_the_pump: Shop) -> None:
         pytest.param(
             *EDIT,
             "With the rules at hand the job would differ in 2 places:\n"
-            "  line 30: fired: text was 'A silent pump is dead in this little world.', now it is 'Silence is death.'\n"
-            "  line 32: found: because was 'A silent pump is dead in this little world.', now it is "
+            "  line 31: fired: text was 'A silent pump is dead in this little world.', now it is 'Silence is death.'\n"
+            "  line 33: found: because was 'A silent pump is dead in this little world.', now it is "
             "'Silence is death.'\n",
             id="other words",
         ),

@@ -18,13 +18,14 @@ from expert.trace.records import (
     Put,
     Record,
     Said,
+    TakenIn,
     Told,
     Unfired,
 )
 from tests.trace.trace_samples import values_of
 
 # Told in the head, with a question, with what it led to, or as what came of it.
-TOLD_WITH_ANOTHER = {Answered, CannotTell, Fired, Found, Narrowed, Opened, Put, Said, Told, Unfired}
+TOLD_WITH_ANOTHER = {Answered, CannotTell, Fired, Found, Narrowed, Opened, Put, Said, TakenIn, Told, Unfired}
 
 
 @pytest.mark.parametrize("kind", KINDS, ids=lambda kind: kind.__name__)

@@ -9,7 +9,8 @@ from expert.job.prompts.machine import MachineType
 from expert.job.prompts.plate import Plate
 from expert.job.prompts.qualified import Qualified
 from expert.job.prompts.technician import Technician
-from expert.job.state.job import Phase, Turn, phase_after
+from expert.job.state.job import Job, Phase, Turn, phase_after
+from expert.trace.records import TakenIn
 
 INTAKE: tuple[IntakePrompt, ...] = (Technician(), MachineType(), Plate(), Complaints(), Qualified(), Arrives())
 BY_NAME = {prompt.name: prompt for prompt in INTAKE}
@@ -21,4 +22,19 @@ def intake_on(turn: Turn) -> None:
         if prompt.name not in turn.job.intake_settled:
             prompt.put(turn)
             return
+    turn.add(taken_in(turn.job))
     turn.job.phase = phase_after(Phase.INTAKE)
+
+
+def taken_in(job: Job) -> TakenIn:
+    """What the intake settled, for the record."""
+    assert job.machine is not None
+    return TakenIn(
+        technician=job.technician,
+        machine=job.machine.title,
+        machine_key=job.machine.id,
+        plate=job.plate_told,
+        complaints=tuple(job.base.complaints[complaint].name for complaint in job.complaints),
+        complaint_keys=job.complaints,
+        qualified=job.qualified,
+    )

@@ -41,7 +41,10 @@ class Plate(IntakePrompt):
         return plate_prompt(job)
 
     def settle(self, turn: Turn, text: str) -> bool:
-        return not take_plate(turn, text)
+        if not take_plate(turn, text):
+            return True
+        turn.job.plate_told = (*turn.job.plate_told, text)
+        return False
 
     def unattended(self, job: Job, at_hand: Unattended) -> list[str]:
         """The plate's values, and what of the answers is told beside them, such as the altitude."""

@@ -118,6 +118,7 @@ class Job:
     intake_settled: tuple[str, ...] = ()
     technician: str = ""
     machine: Machine | None = None
+    plate_told: tuple[str, ...] = ()  # lines taken at the plate prompt, as typed
     plate_ranges: dict[str, tuple[Quantity, Quantity]] = field(default_factory=dict)
     complaints: tuple[str, ...] = ()
     qualified: bool = False

@@ -20,7 +20,7 @@ def check(rules: Path | None, advice: bool) -> None:
 
     Exit code 2 when the rules are refused, else 0: advice is not wrong.
     """
-    from expert.workbench.check import advice as advice_on
+    from expert.workbench.checks import advice as advice_on
 
     base = load(rules).base
     found = advice_on(base) if advice else ()

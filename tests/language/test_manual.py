@@ -18,7 +18,7 @@ from expert.language.worked.cases import read_cases
 from expert.language.worked.job_answers import read_answers
 from expert.trade.quantities.units import KINDS
 from expert.workbench.cases import run_case
-from expert.workbench.check import CODES as ADVICE_CODES
+from expert.workbench.checks import CODES as ADVICE_CODES
 from tests.language.make_manual import with_tables
 
 ROOT = Path(__file__).parents[2]
@@ -72,9 +72,11 @@ def test_the_tables_tell_what_every_code_means() -> None:
 
 def test_every_code_in_the_program_has_a_meaning() -> None:
     written: set[str] = set()
-    for file in [*(ROOT / "expert/language").rglob("*.py"), ROOT / "expert/workbench/check.py"]:
+    for file in [*(ROOT / "expert/language").rglob("*.py"), *(ROOT / "expert/workbench/checks").rglob("*.py")]:
         text = file.read_text(encoding="utf-8")
-        written |= set(re.findall(r'"([a-z]+(?:-[a-z0-9]+)+|tab|tag|alias|anchor|formula|cycle)"', text))
+        written |= set(
+            re.findall(r'"([a-z]+(?:-[a-z0-9]+)+|tab|tag|alias|anchor|formula|cycle|indistinguishable)"', text)
+        )
     assert written - {"utf-8", "utf-8-sig"} == {*CODES, *ADVICE_CODES}
 
 

@@ -1,0 +1,137 @@
+"""Faults that rules, repairs or proofs leave hanging."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from expert.language.model import Fault, Normal, Say
+from expert.language.problems import Problem
+from expert.workbench.index import Applies, Index
+from expert.workbench.uses import faults_spoken_for
+from expert.workbench.ways import Way
+
+CODES = {
+    "never-confirmed": "No rule confirms the fault: it can only be left over.",
+    "never-cleared": "No rule clears the fault: it stays a suspect to the end.",
+    "explains-nothing": "The fault explains no complaint, and nothing leads to it.",
+    "cleared-by-its-sign": "A rule clears the fault on an answer that the fault itself shows.",
+    "no-repair": "The repair has no steps.",
+    "no-proof": "No question proves the repair of the fault.",
+    "proof-cannot-fail": "Every answer to a proof counts as sound, so it proves nothing.",
+    "proof-sees-nothing": "With the fault still there, every one of its proofs would come out sound.",
+    "proof-not-there": "A proof applies on no machine that can have the fault.",
+    "proof-without-sound": "A question is meant to prove a repair, but has no `sound`.",
+    "danger-not-told": "No rule about a dangerous fault stops the work or gives a caution.",
+    "unexplained-complaint": "No fault explains the complaint and no rule calls it normal.",
+}
+
+
+def check(index: Index) -> Iterator[Problem]:
+    """Fault by fault, then what proofs lack, then complaints that lead nowhere."""
+    told = _dangers_told(index)
+    for fault in index.base.faults.values():
+        if fault.id not in index.confirming:
+            yield Problem(fault.at, f"no rule confirms {fault.id}", "never-confirmed")
+        if fault.id not in index.clearing:
+            yield Problem(fault.at, f"no rule clears {fault.id}", "never-cleared")
+        if not fault.explains and not fault.result and not _led_to(index, fault):
+            yield Problem(fault.at, f"{fault.id} explains no complaint, and nothing leads to it", "explains-nothing")
+        if not fault.repair.steps:
+            yield Problem(fault.at, f"the repair of {fault.id} has no steps", "no-repair")
+        if fault.dangerous and fault.id not in told:
+            message = f"{fault.id} is dangerous, but no rule about it stops the work or gives a caution"
+            yield Problem(fault.at, message, "danger-not-told")
+        yield from _own_signs(index, fault)
+        yield from _proofs(index, fault)
+    yield from _provers(index)
+    yield from _complaints(index)
+
+
+def _led_to(index: Index, fault: Fault) -> bool:
+    """Whether a rule, another fault or an unsound answer brings the fault up."""
+    brought = {"check", "suspect", "points_to", "caused_by"}
+    return any(use.role in brought for use in index.uses.get(fault.id, ()))
+
+
+def _dangers_told(index: Index) -> set[str]:
+    """The faults that a rule with a stop or a caution speaks of, in its condition or in its conclusions."""
+    told: set[str] = set()
+    for rule in index.base.rules.values():
+        if any(isinstance(said, Say) and said.word in ("stop_work", "caution") for said in rule.then):
+            told |= faults_spoken_for(rule, index.base)
+    return told
+
+
+def _own_signs(index: Index, fault: Fault) -> Iterator[Problem]:
+    """A rule that clears the fault on answers of which every one is what the fault shows."""
+    for rule in index.clearing.get(fault.id, ()):
+        for way in index.ways[rule.id]:
+            signs = [fact for fact in way if fact in fault.shows]
+            others = [f for f in way if f not in fault.shows and not f.startswith(("machine.", "complaint."))]
+            if signs and not others and all(way[fact] & set(fault.shows[fact]) for fact in signs):
+                seen = ", ".join(f"{fact}: {'/'.join(sorted(way[fact] & set(fault.shows[fact])))}" for fact in signs)
+                message = f"{rule.id} clears {fault.id} on what the fault itself shows ({seen})"
+                yield Problem(rule.at, message, "cleared-by-its-sign")
+                break
+
+
+def _proofs(index: Index, fault: Fault) -> Iterator[Problem]:
+    if not fault.prove:
+        yield Problem(fault.at, f"no question proves the repair of {fault.id}", "no-proof")
+        return
+    base = index.base
+    applies = base.parts[fault.part].applies
+    for name in fault.prove:
+        if not _on_one_machine(applies, base.questions[name].applies):
+            message = f"{name} is to prove the repair of {fault.id}, but applies on no machine that has the part"
+            yield Problem(fault.at, message, "proof-not-there")
+    if not any(_would_fail(index, fault, name) for name in fault.prove):
+        message = (
+            f"no proof of {fault.id} would show that it is still there: it shows no unsound answer to "
+            f"{', '.join(fault.prove)}, and no rule confirms it from one"
+        )
+        yield Problem(fault.at, message, "proof-sees-nothing")
+
+
+def _on_one_machine(one: Applies, other: Applies) -> bool:
+    return all(set(values) & set(other.get(feature, values)) for feature, values in one.items())
+
+
+def _would_fail(index: Index, fault: Fault, question: str) -> bool:
+    """Whether the question comes out unsound with the fault there: by its `shows`, or by a rule that confirms it so."""
+    sound = set(index.base.questions[question].sound)
+    if set(fault.shows.get(question, ())) - sound:
+        return True
+    ways: list[Way] = [way for rule in index.confirming.get(fault.id, ()) for way in index.ways[rule.id]]
+    return any(question in way and way[question] - sound for way in ways)
+
+
+def _provers(index: Index) -> Iterator[Problem]:
+    base = index.base
+    provers: dict[str, str] = {}
+    for fault in base.faults.values():
+        for name in fault.prove:
+            provers.setdefault(name, f"the repair of {fault.id}")
+    for name in base.bench.service:
+        provers.setdefault(name, "the return to service")
+    for name in base.bench.after_opening:
+        provers.setdefault(name, "the return of an opened machine")
+    for name, what in provers.items():
+        question = base.questions[name]
+        if not question.sound:
+            message = f"{name} is to prove {what}, but does not say which outcome is sound"
+            yield Problem(question.at, message, "proof-without-sound")
+        elif set(question.sound) == set(question.outcomes):
+            message = f"{name} is to prove {what}, but every outcome of it is sound"
+            yield Problem(question.at, message, "proof-cannot-fail")
+
+
+def _complaints(index: Index) -> Iterator[Problem]:
+    base = index.base
+    led_on = {complaint for fault in base.faults.values() for complaint in fault.explains}
+    for rule in base.rules.values():
+        led_on.update(name for said in rule.then if isinstance(said, Normal) for name in said.complaints)
+    for complaint in base.complaints.values():
+        if complaint.id not in led_on:
+            message = f"no fault explains {complaint.id}, and no rule calls it normal"
+            yield Problem(complaint.at, message, "unexplained-complaint")

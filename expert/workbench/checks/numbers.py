@@ -1,0 +1,168 @@
+"""Limits against each other, against the plate of each shipped machine, and against the instrument that reads them."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+from itertools import pairwise
+
+from expert.language.model import Machine, Question
+from expert.language.problems import Problem
+from expert.trade.quantities.units import Quantity, show
+from expert.trade.sensors.instruments import Instrument, uncertainty
+from expert.workbench.index import Index
+from expert.workbench.plates import Span, number, spans_on
+
+CODES = {
+    "reversed-on-plate": "On a shipped machine's plate the lower limit is not below the upper one.",
+    "never-on-plate": "On a shipped machine's plate the reading can never come out: those above it take everything.",
+    "overlapping-readings": "Two readings take part of each other's values, so the order decides what a value means.",
+    "hairline-gap": "A small gap between two readings falls to `otherwise`, as if one limit were mistyped.",
+    "beyond-instrument": "The limit lies beyond what the instrument can show.",
+    "below-accuracy": "The limit is smaller than the error of the instrument there.",
+    "narrower-than-accuracy": "The reading is so narrow that the instrument can never decide for it.",
+    "beyond-believable": "The limit lies outside what the question calls believable.",
+    "expected-is-not-sound": "The value that the limits are worked out from does not itself count as sound.",
+}
+_HAIRLINE = 0.05
+
+
+def check(index: Index) -> Iterator[Problem]:
+    """Measured question by measured question, on each shipped machine that has it; a slip is told once."""
+    told: set[tuple[str, object]] = set()
+    for question in index.base.questions.values():
+        for machine in index.base.machines.values():
+            if question.measure is None or not index.on(machine, question.applies):
+                continue
+            for problem in _on_machine(index, machine, question):
+                if (problem.code, problem.at) not in told:
+                    told.add((problem.code, problem.at))
+                    yield problem
+
+
+def _on_machine(index: Index, machine: Machine, question: Question) -> Iterator[Problem]:
+    spans = spans_on(index.base, machine, question)
+    if spans is None or question.measure is None:
+        return
+    where = f"on {machine.id}"
+    taken: list[tuple[float, float]] = []
+    for span in spans:
+        name = f"'{span.reading.name}' of {question.id}"
+        if span.low >= span.high:
+            message = f"{name}: {where} the limits are {_told(question, span)}; the lower is not below the upper"
+            yield Problem(span.reading.at, message, "reversed-on-plate")
+        elif _covered(span, taken):
+            message = f"{name} can never come out {where}: the readings above it take {_told(question, span)}"
+            yield Problem(span.reading.at, message, "never-on-plate")
+        taken.append((span.low, span.high))
+        yield from _on_instrument(index.base.instruments[question.measure.instrument], question, span)
+    yield from _neighbours(question, spans)
+    yield from _expected(index, machine, question, spans)
+
+
+def _covered(span: Span, taken: list[tuple[float, float]]) -> bool:
+    reached = span.low
+    for low, high in sorted(taken):
+        if low <= reached:
+            reached = max(reached, high)
+    return reached >= span.high
+
+
+def _told(question: Question, span: Span) -> str:
+    """The span in words, such as `792 ohm to 1.39 kohm`."""
+    assert question.measure is not None
+    ends = [show(Quantity(end, question.measure.kind)) for end in (span.low, span.high) if not math.isinf(end)]
+    if len(ends) == 2:
+        return f"{ends[0]} to {ends[1]}"
+    return "all values" if not ends else f"{'above' if math.isinf(span.high) else 'below'} {ends[0]}"
+
+
+# ---------------------------------------------------------------- two readings side by side
+
+
+def _neighbours(question: Question, spans: tuple[Span, ...]) -> Iterator[Problem]:
+    ordered = sorted((s for s in spans if not s.takes_the_rest), key=lambda span: (span.low, span.high))
+    rest_is_sound = any(span.takes_the_rest and span.reading.name in question.sound for span in spans)
+    for lower, upper in pairwise(ordered):
+        names = " and ".join(f"'{span.reading.name}' ({_told(question, span)})" for span in (lower, upper))
+        at = max(lower.reading.at, upper.reading.at)
+        if lower.low < upper.low < lower.high < upper.high:
+            yield Problem(at, f"{question.id}: {names} overlap in part", "overlapping-readings")
+        gap = (upper.low - lower.high) / max(abs(upper.low), abs(lower.high), 1e-12)
+        if 0 < gap < _HAIRLINE and not rest_is_sound:
+            message = f"{question.id}: between {names} a small gap falls to 'otherwise'"
+            yield Problem(at, message, "hairline-gap")
+
+
+# ---------------------------------------------------------------- the instrument
+
+
+def _on_instrument(instrument: Instrument, question: Question, span: Span) -> Iterator[Problem]:
+    measure = question.measure
+    assert measure is not None
+    top = _top(instrument)
+    for limit in (span.low, span.high):
+        if math.isinf(limit):
+            continue
+        shown = show(Quantity(limit, measure.kind))
+        error = _error(instrument, question, limit)
+        name = f"the limit {shown} of '{span.reading.name}' in {question.id}"
+        if top is not None and abs(limit) > top:
+            most = show(Quantity(top, measure.kind))
+            yield Problem(span.reading.at, f"{name} is more than {instrument.name} shows ({most})", "beyond-instrument")
+        elif measure.believable and not measure.believable[0].value <= limit <= measure.believable[1].value:
+            low, high = (show(end) for end in measure.believable)
+            yield Problem(span.reading.at, f"{name} is not within {low} to {high}", "beyond-believable")
+        elif limit and error >= abs(limit):
+            message = f"{name} is within the error of {instrument.name} there ({_as_error(question, error)})"
+            yield Problem(span.reading.at, message, "below-accuracy")
+    if not math.isinf(span.low) and not math.isinf(span.high) and span.low < span.high:
+        least = _error(instrument, question, span.low) + _error(instrument, question, span.high)
+        if span.high - span.low <= least:
+            message = (
+                f"'{span.reading.name}' of {question.id} ({_told(question, span)}) is narrower than the error of "
+                f"{instrument.name} at both ends ({_as_error(question, least)})"
+            )
+            yield Problem(span.reading.at, message, "narrower-than-accuracy")
+
+
+def _error(instrument: Instrument, question: Question, value: float) -> float:
+    assert question.measure is not None
+    return uncertainty(instrument, Quantity(value, question.measure.kind)).value
+
+
+def _as_error(question: Question, error: float) -> str:
+    assert question.measure is not None
+    kind = question.measure.kind
+    return f"+-{error:.2g} K" if kind == "temperature" else f"+-{show(Quantity(error, kind))}"
+
+
+def _top(instrument: Instrument) -> float | None:
+    """The most that the instrument shows; None where its data do not say."""
+    if instrument.full_scale is not None:
+        return abs(instrument.full_scale.value)
+    last = instrument.ranges[-1].up_to if instrument.ranges else None
+    return None if last is None else last.value
+
+
+# ---------------------------------------------------------------- the expected value
+
+
+def _expected(index: Index, machine: Machine, question: Question, spans: tuple[Span, ...]) -> Iterator[Problem]:
+    """The worked-out value that both limits of the sound reading are made from must itself be sound."""
+    base = index.base
+    for span in spans:
+        low, high = span.reading.low, span.reading.high
+        if span.reading.name not in question.sound or low is None or high is None or low.names != high.names:
+            continue
+        if len(low.names) != 1 or low.names[0] not in base.work_outs:
+            continue
+        work_out = base.work_outs[low.names[0]]
+        value = number(base, machine, work_out.formula, work_out.assume).value
+        if not span.low <= value <= span.high:
+            shown = show(Quantity(value, low.kind))
+            message = (
+                f"{question.id}: on {machine.id} the expected value {work_out.id} is {shown}, and that is not "
+                f"'{span.reading.name}' ({_told(question, span)})"
+            )
+            yield Problem(span.reading.at, message, "expected-is-not-sound")

@@ -1,0 +1,89 @@
+"""Questions whose answer, or one of whose outcomes, changes nothing; and live ones without a warning."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from expert.language.model import Narrow
+from expert.language.problems import Problem
+from expert.workbench.index import Index
+
+CODES = {
+    "unused-question": "No rule, condition, formula or proof uses the question.",
+    "unused-outcome": "No rule uses one of a question's outcomes (only a note).",
+    "unused-finding": "Rules conclude the finding, or nothing does, and nothing builds on it.",
+    "finding-outcome-never-concluded": "A rule waits for an outcome of a finding that no rule concludes.",
+    "unused-name": "Nothing uses the named condition or list, the worked-out value or the caution.",
+    "live-without-caution": "A question with mains on and covers off has no caution.",
+}
+# Roles in which a question's answer counts for something.
+_COUNTS = ("if", "only_if", "readings", "formula", "prove", "service", "after_opening", "first", "while", "through")
+
+
+def check(index: Index) -> Iterator[Problem]:
+    """Questions, then findings, then what has a name that nobody uses."""
+    yield from _unused(index)
+    yield from _unused_outcomes(index)
+    yield from _findings(index)
+    yield from _unused_names(index)
+    for question in index.base.questions.values():
+        if not question.cautions and question.bench.get("mains") == "on" and question.bench.get("covers") == "off":
+            message = f"{question.id} is put with mains on and covers off, and has no caution"
+            yield Problem(question.at, message, "live-without-caution")
+
+
+def _unused(index: Index) -> Iterator[Problem]:
+    for question in index.base.questions.values():
+        if not any(use.role.startswith(_COUNTS) for use in index.uses.get(question.id, ())):
+            yield Problem(question.at, f"nothing uses the answer to {question.id}", "unused-question")
+
+
+def _unused_outcomes(index: Index) -> Iterator[Problem]:
+    """An outcome of a question with more than two that no condition, `shows`, `lacking` or `sound` mentions."""
+    base = index.base
+    used = {question.id: set(question.sound) for question in base.questions.values()}
+    shown = [*(fault.shows for fault in base.faults.values()), *(feed.lacking for feed in base.feeds.values())]
+    for shows in shown:
+        for name, outcomes in shows.items():
+            used[name].update(outcomes)
+    for name in used:
+        used[name].update(outcome for test in index.tests.get(name, ()) for outcome in test.outcomes)
+    for question in base.questions.values():
+        if question.id in index.uses and len(question.outcomes) > 2:
+            for outcome in question.outcomes:
+                if outcome not in used[question.id]:
+                    message = f"note: no rule uses '{outcome}' of {question.id}"
+                    yield Problem(question.at, message, "unused-outcome")
+
+
+def _findings(index: Index) -> Iterator[Problem]:
+    concluded: dict[str, set[str]] = {}
+    for rule in index.base.rules.values():
+        for said in rule.then:
+            if isinstance(said, Narrow):
+                concluded.setdefault(said.fact, set()).update(said.outcomes)
+    for finding in index.base.findings.values():
+        tests = index.tests.get(finding.id, ())
+        if not tests:
+            yield Problem(finding.at, f"nothing builds on the finding {finding.id}", "unused-finding")
+        for test in tests:
+            if not set(test.outcomes) & concluded.get(finding.id, set()):
+                message = f"this waits for {finding.id}: {'/'.join(test.outcomes)}, which no rule concludes"
+                yield Problem(test.at, message, "finding-outcome-never-concluded")
+
+
+def _unused_names(index: Index) -> Iterator[Problem]:
+    base = index.base
+    for condition in base.conditions.values():
+        if not condition.used_at:
+            yield Problem(condition.at, f"nothing uses the condition {condition.id}", "unused-name")
+    for named in base.lists.values():
+        if not named.used_at:
+            yield Problem(named.at, f"nothing uses the list {named.id}", "unused-name")
+    for work_out in base.work_outs.values():
+        # What a sound machine comes nearest to is shown beside the limits, by its name.
+        if work_out.id not in index.uses and not work_out.id.endswith("_expected"):
+            yield Problem(work_out.at, f"nothing uses {work_out.id}", "unused-name")
+    for caution in base.cautions.values():
+        if caution.id not in index.uses:
+            yield Problem(caution.at, f"nothing uses {caution.id}", "unused-name")

@@ -1,0 +1,58 @@
+"""Texts that a technician with gloves on cannot take in, or would misread."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+from expert.language.model import Question
+from expert.language.problems import Problem
+from expert.workbench.index import Index
+
+CODES = {
+    "long-question": "The question is longer than 120 characters.",
+    "two-questions": "Two questions stand in one: an answer would not tell which it belongs to.",
+    "negated-question": "A yes/no question asks for a negative, so that `yes` means no.",
+    "label-of-another": "The label of an outcome reads like the name of another one.",
+}
+LONGEST = 120
+_NEGATED = re.compile(r"\b(?:not|no longer|never|isn't|doesn't|don't|hasn't|won't)\b", re.IGNORECASE)
+_TWO = re.compile(r"\?.*\?")
+
+
+def check(index: Index) -> Iterator[Problem]:
+    """Question by question."""
+    for question in index.base.questions.values():
+        yield from _asked(question)
+        yield from _labels(question)
+
+
+def _asked(question: Question) -> Iterator[Problem]:
+    if len(question.ask) > LONGEST:
+        message = f"{question.id} is asked in {len(question.ask)} characters; {LONGEST} can be taken in at a glance"
+        yield Problem(question.at, message, "long-question")
+    if _TWO.search(question.ask):
+        yield Problem(question.at, f"{question.id} asks two things in one", "two-questions")
+    if question.measure is None and not question.labels and (found := _NEGATED.search(_main_clause(question.ask))):
+        message = f"{question.id} asks for '{found[0]}', so that yes would mean no; ask for what is there"
+        yield Problem(question.at, message, "negated-question")
+
+
+def _main_clause(ask: str) -> str:
+    """The clause with the question mark: what stands before a colon or a full stop only sets the scene."""
+    return re.split(r"[:.;]\s", ask)[-1]
+
+
+def _labels(question: Question) -> Iterator[Problem]:
+    """A label that has another outcome's words and none of its own."""
+    words = {outcome: set(outcome.split("_")) for outcome in question.labels}
+    for outcome, label in question.labels.items():
+        said = set(re.findall(r"[a-z]+", label.lower()))
+        if words[outcome] & said:
+            continue
+        for other, theirs in words.items():
+            swapped = words[outcome] & set(re.findall(r"[a-z]+", question.labels[other].lower()))
+            if other != outcome and theirs & said and swapped:
+                message = f"{question.id}: the label of '{outcome}' reads like '{other}' ({label})"
+                yield Problem(question.at, message, "label-of-another")
+                break

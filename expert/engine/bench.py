@@ -53,12 +53,14 @@ class Terms:
     """What routes depend on beside the bench file: two jobs on the same terms have the same routes.
 
     `moves`: ids of the moves that are open. `barred`: combinations of states that the bench is not brought into, also
-    not on the way to another; `passed`: those that it is only brought through, with no work done in them.
+    not on the way to another; `passed`: those that it is only brought through, with no work done in them. `priced`:
+    those that cost so many minutes more to come into, for tests that have to pass before.
     """
 
     moves: frozenset[str]
     barred: tuple[BenchState, ...]
     passed: tuple[BenchState, ...]
+    priced: tuple[tuple[BenchState, float], ...] = ()
 
 
 def terms_for(
@@ -67,17 +69,20 @@ def terms_for(
     holds: Callable[[Condition], bool | None],
     impossible: Iterable[str] = (),
     barred: Iterable[Mapping[str, str]] = (),
+    priced: Iterable[tuple[Mapping[str, str], float]] = (),
 ) -> Terms:
     """The terms for one technician at one machine: without live work for those who are not qualified for it.
 
     `holds` tells whether a condition on facts is true (None: not known); a move whose `unless` is true, or that
-    the technician has reported as `impossible`, is left out. `barred`: further combinations of states to keep out of.
+    the technician has reported as `impossible`, is left out. `barred`: further combinations of states to keep out of;
+    `priced`: those that cost so many minutes more.
     """
     out = set(impossible)
     return Terms(
         moves=frozenset(move.id for move in bench.moves if move.id not in out and holds(move.unless) is not True),
         barred=tuple(_pattern(states) for states in (*(() if qualified else bench.qualified_only), *barred)),
         passed=tuple(_pattern(states) for states in bench.passing_only),
+        priced=tuple((_pattern(states), minutes) for states, minutes in priced),
     )
 
 
@@ -155,8 +160,15 @@ class BenchMap:
                 further = after(left, move.makes)
                 if further not in done and self.allowed(further):
                     number += 1
-                    heapq.heappush(waiting, (minutes + move.minutes, number, further, (*moves, move)))
+                    price = minutes + move.minutes + self._price(left, further)
+                    heapq.heappush(waiting, (price, number, further, (*moves, move)))
         return done
+
+    def _price(self, before: BenchState, further: BenchState) -> float:
+        """Minutes for what has to pass before the bench comes into a state that it did not stand in."""
+        return sum(
+            minutes for pattern, minutes in self._terms.priced if _fits(further, pattern) and not _fits(before, pattern)
+        )
 
 
 @dataclass(frozen=True, slots=True)

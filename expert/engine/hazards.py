@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping, Set
 from dataclasses import dataclass, field
+from typing import Literal
 
 from expert.language.model import ALWAYS, All, Any, Condition, Evidence, Hazard, Is, Not, Release, RuleBase, Suspect
 
@@ -98,7 +99,7 @@ def _atom(fact: str, outcomes: tuple[str, ...], known: Known) -> Causes | None:
     if not possible or not set(possible) <= set(outcomes):
         return None
     if fact in known.base.faults:
-        return frozenset((f"fault {fact}", *known.behind(fact)))
+        return frozenset((f"fault {fact}", *(known.behind(fact) if possible == ("present",) else ())))
     if fact.startswith("machine."):
         return NOTHING
     return frozenset((fact.replace(".", " ", 1) if fact.startswith("complaint.") else f"finding {fact}",))
@@ -127,7 +128,7 @@ def _spoken_for(base: RuleBase, rule: str) -> Iterable[str]:
 class Released:
     """How a hazard ended: the answers and the repair that ended it, in the words of the trace."""
 
-    how: str
+    how: Literal["tests", "repair"]
     by: tuple[str, ...]
 
 

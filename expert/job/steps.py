@@ -12,12 +12,13 @@ from expert.job.commands.obey import obey
 from expert.job.prompts.as_left import make_safe_again
 from expert.job.prompts.closing import close_on
 from expert.job.prompts.conflict import conflict_of, handle_conflict
-from expert.job.prompts.danger import handle_danger, make_safe, open_dangers
+from expert.job.prompts.danger import handle_danger, leave, make_safe, may_stand, open_dangers
 from expert.job.prompts.intake import intake_on
 from expert.job.prompts.proof import prove_on
 from expert.job.prompts.registry import owner_at
 from expert.job.prompts.repair import repair_on
 from expert.job.search.searching import search_on
+from expert.job.state.hazards import watch
 from expert.job.state.job import NO_PROMPT, Job, Phase, Shop, Turn, phase_after
 from expert.trace.records import Record, Told
 
@@ -64,9 +65,13 @@ def go_on(turn: Turn) -> None:
     while job.prompt == NO_PROMPT:
         if job.phase is Phase.INTAKE:  # what is known must be complete before anything follows from it
             _go_on_in(job.phase, turn)
+            continue
+        watch(turn)
         # A danger first: a contradiction is cleared up with more tests, and nothing is tested before it is safe.
-        elif open_dangers(job):
+        if open_dangers(job):
             handle_danger(turn)
+        elif not may_stand(job):
+            leave(turn)
         elif job.unsure:
             make_safe_again(turn)
         elif conflict := conflict_of(job):

@@ -12,6 +12,8 @@ from expert.trace.records import (
     Conflict,
     CustomerTold,
     HandedOver,
+    HazardOpened,
+    HazardReleased,
     Moved,
     MoveOffered,
     NoLongerHolds,
@@ -19,6 +21,7 @@ from expert.trace.records import (
     Paused,
     Proved,
     Record,
+    Refused,
     Repaired,
     Resumed,
     Said,
@@ -26,6 +29,7 @@ from expert.trace.records import (
     SearchEnded,
     Stopped,
     TakenBack,
+    Worker,
 )
 from expert.trade.counting import counted
 
@@ -58,6 +62,15 @@ def _at_the_bench(record: Record, fault: Callable[[str], str], question: Callabl
             yield f"STOP! {text} [{rule}]"
         case Cleared(by=by):
             yield f"Danger dealt with by {by}"
+        case HazardOpened(hazard=hazard, name=name, forbids=forbids, because=because):
+            acts = f"; forbids {', '.join(forbids)}" if forbids else ""
+            yield f"Danger stands: {name} [{hazard}]{acts}; {', '.join(because)}"
+        case HazardReleased(hazard=hazard, how=how, by=by):
+            yield f"Danger ended: {hazard}, {how}" + (f" ({', '.join(by)})" if by else "")
+        case Refused(hazard=hazard, act=act, what=what):
+            yield f"Not offered: {what} [{hazard}: {act.replace('_', ' ')}]"
+        case Worker(name=name, qualified=qualified):
+            yield f"At the bench: {name}, {'qualified' if qualified else 'not qualified'} for live work"
         case Repaired(fault=mended, minutes=minutes, said=said):
             yield ""
             yield f"Repaired: {fault(mended)} ({minutes:g} min). Said: {said}"

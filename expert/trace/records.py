@@ -4,12 +4,13 @@ A new kind is one dataclass here and one line in KINDS. Fields are str, int, flo
 text to these, and dataclasses of these (see `plain`; `kinds` turns records into JSON and back). A field with a default
 may be missing from older traces. Sentences are kept as the technician read or typed them.
 
-The dataclasses stand in `records_job` and `records_talk`; everybody imports them from here.
+The dataclasses stand in `records_job`, `records_hazards` and `records_talk`; everybody imports them from here.
 """
 
 from __future__ import annotations
 
 from expert.trace.record import Record
+from expert.trace.records_hazards import HazardOpened, HazardReleased, Refused, Worker
 from expert.trace.records_job import (
     CannotMove,
     CautionShown,
@@ -59,6 +60,8 @@ __all__ = [
     "Fired",
     "Found",
     "HandedOver",
+    "HazardOpened",
+    "HazardReleased",
     "MoveOffered",
     "Moved",
     "Narrowed",
@@ -70,6 +73,7 @@ __all__ = [
     "Proved",
     "Put",
     "Record",
+    "Refused",
     "Repaired",
     "Resumed",
     "Said",
@@ -80,6 +84,7 @@ __all__ = [
     "TakenIn",
     "Told",
     "Unfired",
+    "Worker",
 ]
 
 KINDS: tuple[type[Record], ...] = (
@@ -113,4 +118,8 @@ KINDS: tuple[type[Record], ...] = (
     Cleared,
     Repaired,
     Proved,
+    HazardOpened,
+    HazardReleased,
+    Refused,
+    Worker,
 )

@@ -30,8 +30,8 @@ class Why:
 
     `aim`: the question that is wanted, where another has to come before it. `rule` and `ahead_for`: the rule whose
     check list put it ahead, and for which suspect, or "". `settles`: suspects whose standing an answer could change.
-    `before_move`: the bench move before which it must be known, or "". `candidates` and `suspects`: the first ranks
-    highest.
+    `before_move`: the bench move before which it must be known, or "". `hazard`: the danger for whose release it is
+    put, or "". `candidates` and `suspects`: the first ranks highest.
     """
 
     aim: str = ""
@@ -41,3 +41,4 @@ class Why:
     candidates: tuple[Considered, ...] = ()
     suspects: tuple[Suspicion, ...] = ()
     before_move: str = ""
+    hazard: str = ""

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from expert.engine.bench import after, satisfies
 from expert.job.state.job import Prompt, Turn
 from expert.language.model import Question
-from expert.trace.records import CautionShown, PromptKind, Put
+from expert.trace.records import CautionShown, Moved, PromptKind, Put
 from expert.trace.why import Why
 
 
@@ -18,7 +19,19 @@ def show_cautions(turn: Turn, cautions: tuple[str, ...]) -> None:
 
 
 def put_question(turn: Turn, question: Question, kind: PromptKind, why: Why) -> None:
-    """Cautions, then the question; the job waits for its answer."""
+    """Cautions, then the question; the job waits for its answer.
+
+    A test that takes something off has altered the machine from now on, whatever comes of it.
+    """
+    job = turn.job
+    if question.alters and not satisfies(job.bench, question.alters):
+        job.bench = after(job.bench, question.alters)
+        turn.add(Moved(f"test {question.id}", dict(job.bench), 0.0))
+    for other in tuple(job.prepared):
+        preparation = job.base.questions[other].prepare
+        # What was set up for a live test holds no longer when another test takes something off as well.
+        if question.alters and preparation is not None and question.alters.keys() & preparation.leaves.keys():
+            job.prepared.discard(other)
     show_cautions(turn, question.cautions)
     turn.add(Put(kind, question.id, question.ask, why))
     turn.job.prompt = Prompt(kind, question.id, typed_answers(question))

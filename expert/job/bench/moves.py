@@ -4,15 +4,18 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from expert.engine.bench import Route, in_time, satisfies
+from expert.engine.bench import Route, after, in_time, satisfies
 from expert.job.answers.putting import put_question, show_cautions
+from expert.job.bench.first import Before, first_test
 from expert.job.state.bench import bench_map
+from expert.job.state.hazards import refuse
 from expert.job.state.job import Job, Prompt, Turn
 from expert.language.model import Move, Preparation, Question
-from expert.trace.records import MoveOffered, Put
+from expert.trace.records import Moved, MoveOffered, Put
 from expert.trace.why import Why
 
 PREPARE = "prepare "
+SET_UP = "set"  # what confirms that a test is set up
 
 
 def offer_again(turn: Turn, route: Route | None) -> bool:
@@ -40,8 +43,26 @@ def bring_bench(turn: Turn, wanted: Mapping[str, str]) -> bool | None:
     route = ways.route(job.bench, wanted)
     if route is None:
         return None
-    put_move(turn, route.moves[0])
-    return False
+    before = first_test(job, route)
+    if before is None:
+        put_move(turn, route.moves[0])
+        return False
+    return put_release_test(turn, before)
+
+
+def put_release_test(turn: Turn, before: Before) -> bool | None:
+    """Put the dead test without which the way on stays forbidden; or the move that leads to it."""
+    job = turn.job
+    for hazard, act in before.hazards:
+        refuse(turn, hazard, act, f"move {before.move.id}")
+    ready = make_ready(turn, before.test)
+    if ready:
+        hazard = before.hazards[0][0]
+        turn.tell(f"This has to be known before going on, because of {hazard.name}. {hazard.until}")
+        why = Why(aim=before.test.id, hazard=hazard.id, before_move=before.move.id)
+        put_question(turn, before.test, "proof" if before.test.id in job.to_prove else "question", why)
+        return False
+    return ready
 
 
 def make_ready(turn: Turn, question: Question) -> bool | None:
@@ -59,8 +80,8 @@ def put_preparation(turn: Turn, question: str, preparation: Preparation) -> None
     """The steps of setting up, then the question that confirms them."""
     show_cautions(turn, turn.job.base.questions[question].cautions)
     turn.tell("Set up the next test.", *(f"{number}. {step}" for number, step in enumerate(preparation.steps, 1)))
-    turn.add(Put("move", f"{PREPARE}{question}", "Is that done? (yes / no)"))
-    turn.job.prompt = Prompt("move", f"{PREPARE}{question}", ("yes", "no"))
+    turn.add(Put("move", f"{PREPARE}{question}", f"Is that done? (type {SET_UP}, or no)"))
+    turn.job.prompt = Prompt("move", f"{PREPARE}{question}", (SET_UP, "no"))
 
 
 def note_opened(job: Job) -> None:
@@ -105,5 +126,27 @@ def put_move(turn: Turn, move: Move) -> None:
             return
     show_cautions(turn, move.cautions)
     turn.tell(f"{move.say} ({move.minutes:g} min)", *(f"{number}. {step}" for number, step in enumerate(move.steps, 1)))
-    turn.add(Put("move", move.id, f"{move.confirm} (yes / no)"))
-    turn.job.prompt = Prompt("move", move.id, ("yes", "no"))
+    how = f"type {move.word}, or no" if move.word else "yes / no"
+    turn.add(Put("move", move.id, f"{move.confirm} ({how})"))
+    turn.job.prompt = Prompt("move", move.id, (move.word or "yes", "no"))
+
+
+def has_moved(turn: Turn, name: str, makes: Mapping[str, str], minutes: float) -> None:
+    """The bench stands otherwise now. What no longer holds is forgotten: cautions, and what was set up for a test."""
+    job = turn.job
+    job.bench = after(in_time(job.base.bench, job.bench), makes)
+    job.minutes += minutes
+    note_opened(job)
+    stands = dict(job.bench)
+    job.cautions_read = {caution for caution in job.cautions_read if _lasts(job, caution, stands)}
+    for question in tuple(job.prepared):
+        preparation = job.base.questions[question].prepare
+        if preparation is not None and not satisfies(job.bench, preparation.leaves):
+            job.prepared.discard(question)
+    turn.add(Moved(name, dict(job.bench), minutes))
+
+
+def _lasts(job: Job, caution: str, stands: Mapping[str, str]) -> bool:
+    """Whether a caution that was shown still stands: its danger is the same as before the move."""
+    lasts = job.base.cautions[caution].lasts if caution in job.base.cautions else {}
+    return bool(lasts) and all(stands[name] in states for name, states in lasts.items())

@@ -5,9 +5,11 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from expert.job.answers.reading import NotAnAnswer
-from expert.job.bench.moves import bring_bench
+from expert.job.bench.moves import bring_bench, put_move
 from expert.job.prompts.owner import Owner, Unattended
 from expert.job.search.ending import because_of
+from expert.job.state.bench import bench_map
+from expert.job.state.hazards import forbidding, open_hazards, refuse
 from expert.job.state.job import CouldNot, Given, Job, Phase, Prompt, Turn
 from expert.job.state.situation import picture_of, reopen
 from expert.trace.records import Cleared, Found, Put, Stopped
@@ -16,6 +18,7 @@ from expert.trade.quantities.units import echo
 STOPPED = (
     "Work has stopped. When a responsible person has dealt with the danger, type: dealt with by NAME. Or: hand over"
 )
+RECORDED_ONLY = "That is recorded, and ends no danger. The work goes on with dead tests."
 NOBODY = {"me", "myself", "i", "self", "name", "nobody", "noone", "somebody", "someone", "anyone"}
 NOT_SAFE = (
     "The machine could not be made safe. Leave it, keep everybody away, switch off at the breaker. "
@@ -41,7 +44,7 @@ def handle_danger(turn: Turn) -> None:
             if fault not in job.found:
                 job.found[fault] = "found"
                 turn.add(Found(fault, "found", because_of(job, fault)))
-    make_safe(turn, STOPPED)
+    make_safe(turn, stopped_text(job))
 
 
 def make_safe(turn: Turn, then: str, wanted: Mapping[str, str] | None = None) -> bool:
@@ -53,9 +56,37 @@ def make_safe(turn: Turn, then: str, wanted: Mapping[str, str] | None = None) ->
     job = turn.job
     ready = bring_bench(turn, job.base.bench.safe if wanted is None else wanted)
     if ready is None or (ready and then):
-        turn.add(Put("danger", "stop", then if ready else NOT_SAFE))
-        job.prompt = Prompt("danger", "stop", ("dealt with by ", "hand over"))
+        put_stop(turn, then if ready else NOT_SAFE)
     return bool(ready)
+
+
+def may_stand(job: Job) -> bool:
+    """Whether the machine may stand as it does: no danger forbids it, for whoever works at the bench now."""
+    return not (any(forbidding(job, job.bench)) or not bench_map(job, strict=True).allowed(job.bench))
+
+
+def leave(turn: Turn) -> None:
+    """Put the move out of a state that a danger forbids; where there is none, wait for a responsible person."""
+    job = turn.job
+    for hazard, act in forbidding(job, job.bench):
+        refuse(turn, hazard, act.id, "standing so")
+    route = bench_map(job, strict=True).route(job.bench, {})
+    if route is None or not route.moves:
+        put_stop(turn, NOT_SAFE)
+    else:
+        put_move(turn, route.moves[0])
+
+
+def put_stop(turn: Turn, text: str) -> None:
+    """Wait for a responsible person."""
+    turn.add(Put("danger", "stop", text))
+    turn.job.prompt = Prompt("danger", "stop", ("dealt with by ", "hand over"))
+
+
+def stopped_text(job: Job) -> str:
+    """What lifts the stop, and what ends the dangers that stand."""
+    ends = [f"It ends when: {hazard.until}" for hazard in open_hazards(job) if not hazard.from_the_start]
+    return "\n".join([STOPPED, *([f"{RECORDED_ONLY}"] if ends else []), *ends])
 
 
 def _letters(name: str) -> str:
@@ -72,7 +103,7 @@ def answer_danger(turn: Turn, line: str) -> None:
     name = name.strip()[:60]
     if not any(map(str.isalpha, name)) or _letters(name) in NOBODY:
         raise NotAnAnswer(f"{echo(name)} is nobody's name. Type: dealt with by, and the name of who answers for it.")
-    if _letters(name) == _letters(job.technician):
+    if _letters(name) in map(_letters, (job.technician, *job.workers)):
         raise NotAnAnswer("Whoever works at the bench cannot lift the stop. Somebody else must answer for it by name.")
     job.can_again("move")
     job.dangers_cleared |= set(open_dangers(job))

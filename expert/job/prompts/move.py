@@ -4,19 +4,19 @@ from __future__ import annotations
 
 from typing import assert_never
 
-from expert.engine.bench import after, in_time, satisfies
+from expert.engine.bench import satisfies
 from expert.job.answers.reading import NO, YES, NotAnAnswer
-from expert.job.bench.moves import note_opened
+from expert.job.bench.moves import has_moved
 from expert.job.prompts.danger import open_dangers
 from expert.job.prompts.owner import Owner, Unattended
 from expert.job.prompts.proof import offer_what_was_out_of_reach
 from expert.job.prompts.test_prompt import cautions_again, numbered_steps
 from expert.job.state.job import CouldNot, Given, Job, Phase, Turn
 from expert.language.model import Move
-from expert.trace.records import CannotMove, Moved
+from expert.trace.records import CannotMove
 from expert.trade.quantities.units import echo
 
-NOT_YET = "Nothing else comes before this. Type yes when it is done, or can't if it cannot be done."
+NOT_YET = "Nothing else comes before this. Type {word} when it is done, or can't if it cannot be done."
 CONFIRMED = "You confirm each move, so that nobody works on a live or hot machine by mistake."
 
 
@@ -25,7 +25,7 @@ class BenchMove(Owner):
         answer_move(turn, line)
 
     def unattended(self, job: Job, at_hand: Unattended) -> list[str]:
-        return ["yes"]
+        return [job.prompt.choices[0]]
 
     def why(self, job: Job) -> tuple[str, ...]:
         return (why_moved(job), CONFIRMED)
@@ -45,38 +45,41 @@ def move_put(job: Job) -> Move:
 
 
 def answer_move(turn: Turn, line: str) -> None:
-    """The technician's confirmation: the state changes with a yes only. Raises NotAnAnswer."""
+    """The technician's confirmation: the state changes with its word only. Raises NotAnAnswer."""
     job = turn.job
     move = move_put(job)
-    done = confirmed(line)
+    done = confirmed(line, move.word)
     safe = job.base.bench.safe
     leads_to_safe = not satisfies(job.bench, safe) and any(
         move.makes.get(name) == state for name, state in safe.items()
     )
     # "No" is "not yet" while the machine is not safe; a way round this move is looked for only after "can't".
     if not done and leads_to_safe and line.strip().casefold() in NO:
-        raise NotAnAnswer(NOT_YET)
+        raise NotAnAnswer(NOT_YET.format(word=move.word or "yes"))
     if done:
-        job.bench = after(in_time(job.base.bench, job.bench), move.makes)
-        job.minutes += move.minutes
-        note_opened(job)
-        # What was read in one state may be forgotten in the next.
-        job.cautions_read.clear()
-        turn.add(Moved(move.id, dict(job.bench), move.minutes))
+        has_moved(turn, move.id, move.makes, move.minutes)
+    elif move.otherwise and line.strip().casefold() in NO:
+        # It was measured, and came out the other way.
+        has_moved(turn, f"{move.id}: no", move.otherwise, move.minutes)
     else:
         unable = job.could_not("move", move.id)
         job.choice = None
         turn.add(CannotMove(unable.number, move.id, move.say))
 
 
-def confirmed(line: str) -> bool:
-    """Whether a move was made, by the technician's word. Raises NotAnAnswer for anything but yes and no."""
-    word = line.strip().casefold()
-    if word in YES | {"done", "ok"}:
+def confirmed(line: str, word: str) -> bool:
+    """Whether a move was made. Raises NotAnAnswer for anything but its own word and no.
+
+    The word stands on the screen with the move, so that a hand that goes on typing y confirms nothing.
+    """
+    said = line.strip().casefold().rstrip(".!")
+    if said in ({word} if word else YES | {"done"}):
         return True
-    if word in NO or word.startswith(("can't", "cant", "cannot")):
+    if said in NO or said.startswith(("can't", "cant", "cannot")):
         return False
-    raise NotAnAnswer(f"{echo(line)} is no answer here. Type yes when it is done, or no if it cannot be done.")
+    raise NotAnAnswer(
+        f"{echo(line)} does not confirm it. Type {word or 'yes'} when it is so, or no if it cannot be done."
+    )
 
 
 def why_moved(job: Job) -> str:

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+from expert.engine.bench import after
 from expert.job.answers.taking import cannot_tell
-from expert.job.bench.moves import PREPARE
+from expert.job.bench.moves import PREPARE, SET_UP
 from expert.job.prompts.move import CONFIRMED, confirmed, why_moved
 from expert.job.prompts.owner import Owner, Unattended
 from expert.job.prompts.test_prompt import numbered_steps
@@ -14,10 +15,11 @@ from expert.trace.records import Moved
 
 class SettingUp(Owner):
     def take(self, turn: Turn, line: str) -> None:
-        """With a yes the test is set up; with a no the question is left. Raises NotAnAnswer."""
+        """With its word the test is set up; with a no the question is left. Raises NotAnAnswer."""
         job = turn.job
         question = question_prepared(job)
-        if confirmed(line):
+        if confirmed(line, SET_UP):
+            job.bench = after(job.bench, question.prepare.leaves if question.prepare else {})
             job.prepared.add(question.id)
             turn.add(Moved(job.prompt.subject, dict(job.bench), 0.0))
         else:
@@ -25,7 +27,7 @@ class SettingUp(Owner):
             job.choice = None
 
     def unattended(self, job: Job, at_hand: Unattended) -> list[str]:
-        return ["yes"]
+        return [SET_UP]
 
     def why(self, job: Job) -> tuple[str, ...]:
         return (why_moved(job), CONFIRMED)

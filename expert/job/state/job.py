@@ -8,6 +8,7 @@ from enum import StrEnum
 from typing import Literal
 
 from expert.engine.bench import BenchState
+from expert.engine.hazards import Standings
 from expert.engine.knowledge import Knowledge
 from expert.engine.planner import Choice
 from expert.engine.state import State
@@ -149,6 +150,10 @@ class Job:
     resume_with: str = ""  # the command, where the number alone does not lead back here
     back_to_close: bool = False  # what is proved now is the safety of an opened machine, on the way out
     held: Prompt | None = None  # what the job waited for when it was left, while it is asked how the machine stands
+    hazards: Standings = field(default_factory=Standings)
+    repaired_at: dict[str, int] = field(default_factory=dict)  # fault -> number of the first answer after it
+    refused: set[tuple[str, str]] = field(default_factory=set)  # hazard and what was refused, so that it is said once
+    workers: tuple[str, ...] = ()  # everybody who worked at this job
     unsure: bool = False  # how the machine stands was not as recorded: nothing comes before it is safe
 
     @property
@@ -175,6 +180,9 @@ class Job:
             dangers_told=set(self.dangers_told),
             dangers_cleared=set(self.dangers_cleared),
             repaired=dict(self.repaired),
+            hazards=self.hazards.copy(),
+            repaired_at=dict(self.repaired_at),
+            refused=set(self.refused),
             declined=set(self.declined),
             found=dict(self.found),
             closing=dict(self.closing),

@@ -1,0 +1,48 @@
+"""What has to be known before a way is taken: the dead tests that release what the way would otherwise lead into. Pure."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from expert.engine.bench import BenchState, Route, after, in_time
+from expert.job.state.bench import bench_map
+from expert.job.state.hazards import due_tests, forbidding, to_put
+from expert.job.state.job import Job
+from expert.language.model import Hazard, Move, Question
+
+
+@dataclass(frozen=True, slots=True)
+class Before:
+    """A test that comes before a move, and the hazards, each with the act, that forbid what the move leads to."""
+
+    test: Question
+    move: Move
+    hazards: tuple[tuple[Hazard, str], ...]
+
+
+def first_test(job: Job, route: Route) -> Before | None:
+    """The test to put before a route is taken, the nearest of those due; None when nothing forbids the route."""
+    found: list[tuple[float, Before]] = []
+    strict = bench_map(job, strict=True)
+    state = job.bench
+    for move in route.moves:
+        state = after(in_time(job.base.bench, state), move.makes)
+        for hazard, act, test in _due(job, state):
+            way = strict.route(job.bench, test.prepare.bench if test.prepare else test.bench)
+            if way is not None:
+                found.append((way.minutes, Before(test, move, ((hazard, act),))))
+    if not found:
+        return None
+    nearest = min(found, key=lambda item: item[0])[1]
+    same = tuple(dict.fromkeys(b.hazards[0] for _, b in found if b.test.id == nearest.test.id))
+    return Before(nearest.test, nearest.move, same)
+
+
+def _due(job: Job, state: BenchState) -> list[tuple[Hazard, str, Question]]:
+    """The tests due for a state, each with its hazard and the act that the hazard forbids."""
+    return [
+        (hazard, act.id, test)
+        for hazard, act in forbidding(job, state)
+        for name in due_tests(job, hazard)
+        if (test := to_put(job, job.base.questions[name])) is not None
+    ]

@@ -46,10 +46,14 @@ class Known:
 
 @dataclass(frozen=True, slots=True)
 class Standing:
-    """A hazard that is open: the number that the first answer after its opening has, and what opened it."""
+    """A hazard that is open: the number that the first answer after its opening has, and what opened it.
+
+    `again`: questions that have to be answered anew, each with the number from which an answer counts.
+    """
 
     since: int
     causes: Causes
+    again: Mapping[str, int] = field(default_factory=dict)
 
 
 @dataclass(slots=True)
@@ -128,7 +132,7 @@ def _spoken_for(base: RuleBase, rule: str) -> Iterable[str]:
 class Released:
     """How a hazard ended: the answers and the repair that ended it, in the words of the trace."""
 
-    how: Literal["tests", "repair"]
+    how: Literal["tests", "repair", "taken back"]
     by: tuple[str, ...]
 
 
@@ -208,7 +212,8 @@ def keep_account(standings: Standings, known: Known, next_number: int) -> list[t
     for hazard in known.base.hazards.values():
         causes = causes_of(hazard, known)
         if hazard.id in standings.open:
-            end = released(hazard, standings.open[hazard.id], known)
+            standing = standings.open[hazard.id]
+            end = released(hazard, standing, known) or corrected(standing, causes, known)
             if end is not None:
                 del standings.open[hazard.id]
                 standings.released[hazard.id] = causes
@@ -224,17 +229,31 @@ def keep_account(standings: Standings, known: Known, next_number: int) -> list[t
     return changed
 
 
-def withdraw(standings: Standings, known: Known, taken: str) -> list[str]:
-    """Hazards that stood on nothing but the answer that the technician took back are open no longer."""
-    gone = [
-        name
-        for name, standing in standings.open.items()
-        if not causes_of(known.base.hazards[name], known)
-        and not any(_lost(cause, known) for cause in standing.causes - {taken})
-    ]
-    for name in gone:
-        del standings.open[name]
-    return gone
+def correct(standings: Standings, known: Known, question: str, taken: str, next_number: int) -> None:
+    """An answer was taken back: hazards that stood on nothing else end when the same question is answered anew.
+
+    Until then they stand: a mistake is mended by looking again, and not by forgetting what was seen.
+    """
+    for name, standing in standings.open.items():
+        others = standing.causes - {taken}
+        if not causes_of(known.base.hazards[name], known) and not any(_lost(cause, known) for cause in others):
+            standings.open[name] = Standing(standing.since, standing.causes, {**standing.again, question: next_number})
+
+
+def corrected(standing: Standing, causes: Causes, known: Known) -> Released | None:
+    """Whether what had been taken back was answered anew, and nothing makes the hazard stand any more."""
+    anew = [known.answers.get(question, (-1, ()))[0] for question in standing.again]
+    if causes or not anew or any(got < first for got, first in zip(anew, standing.again.values(), strict=True)):
+        return None
+    return Released("taken back", tuple(f"answer {number}" for number in anew))
+
+
+def to_answer_anew(standing: Standing, known: Known) -> str | None:
+    """The question that has to be answered again after its answer was taken back."""
+    for question, first in standing.again.items():
+        if known.answers.get(question, (-1, ()))[0] < first:
+            return None if known.unable.get(question, -1) >= first else question
+    return None
 
 
 def _lost(cause: str, known: Known) -> bool:

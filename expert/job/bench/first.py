@@ -1,4 +1,4 @@
-"""What has to be known before a way is taken: the dead tests that release what the way would otherwise lead into. Pure."""
+"""What has to be known before a way is taken: the dead tests that release what forbids it. Pure."""
 
 from __future__ import annotations
 

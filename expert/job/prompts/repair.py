@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from expert.job.answers.putting import show_cautions
-from expert.job.answers.reading import NO, YES, NotAnAnswer
+from expert.job.answers.reading import NO, NotAnAnswer
 from expert.job.answers.taking import set_aside
 from expert.job.bench.moves import bring_bench, offer_again
 from expert.job.prompts.owner import Owner, Unattended
@@ -18,7 +18,7 @@ from expert.trace.records import NoLongerHolds, Put, Repaired
 from expert.trade.quantities.units import echo
 
 WHAT_WAS_DONE = "When it is done: type done. If you did something else: instead, and what. If it is not repaired: no"
-DONE = {*YES, "done", "ok"}
+DONE = {"done"}  # neither ok nor y: whoever says it has read what it confirms
 MOST_CAUSES = 4  # named in one line
 DEAD: Mapping[str, str] = {"mains": "isolated"}
 
@@ -104,6 +104,7 @@ def answer_repair(turn: Turn, line: str) -> None:
         which = f"answers {numbers}" if len(overtaken) > 1 else f"answer {numbers}"
         turn.tell(f"No longer counted, because it was about the machine before the repair: {which}.")
     job.repaired[fault] = None
+    job.repaired_at[fault] = job.next_number
     conclude(turn, job.state.narrow(f"repair {fault}", fault, ("absent",)))
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from expert.job.answers.reading import NO, YES, NotAnAnswer
 from expert.job.answers.taking import judge_again, set_aside
 from expert.job.prompts.owner import Owner, Unattended
+from expert.job.state.hazards import answer_anew
 from expert.job.state.job import NO_PROMPT, CouldNot, Job, Turn
 from expert.job.state.situation import reopen
 from expert.trace.records import TakenBack
@@ -40,6 +41,7 @@ class TakeBack(Owner):
             job.can_again(taken.kind, taken.subject)
         else:
             set_aside(turn, taken)
+            answer_anew(job, taken.question, taken.source)
         turn.add(TakenBack(number, taken.about))
         judge_again(turn, taken.about)
         for owner in self.others:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 
 from expert.engine.bench import BenchState, satisfies
-from expert.engine.hazards import Known, Released, keep_account, next_test, tests_left, withdraw
+from expert.engine.hazards import Known, Released, correct, keep_account, next_test, tests_left, to_answer_anew
 from expert.job.state.job import Job, Turn
 from expert.job.state.values import missing_first
 from expert.language.model import Act, Hazard, Question, Release
@@ -48,10 +48,9 @@ def watch(turn: Turn) -> None:
         job.choice = None
 
 
-def withdraw_hazards(turn: Turn, taken: str) -> None:
-    """Hazards that stood on an answer that was taken back, and on nothing else, are open no longer."""
-    for name in withdraw(turn.job.hazards, known_of(turn.job), taken):
-        turn.add(HazardReleased(name, "taken back", (taken,)))
+def answer_anew(job: Job, question: str, taken: str) -> None:
+    """An answer was taken back: what stood on it alone ends when the question is answered again."""
+    correct(job.hazards, known_of(job), question, taken, job.next_number)
 
 
 # ---------------------------------------------------------------- what they forbid
@@ -91,6 +90,8 @@ def due_tests(job: Job, hazard: Hazard) -> tuple[str, ...]:
     known = known_of(job)
     standing = job.hazards.open[hazard.id]
     due: dict[str, None] = {}
+    if (anew := to_answer_anew(standing, known)) and to_put(job, job.base.questions[anew]) is not None:
+        due[anew] = None
     for release in hazard.released_by:
         test = next_test(release, standing, known)
         if test is not None and _can_be_made(job, release, standing_tests=tests_left(release, standing, known)):

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 
+from expert.engine.hazards import START
 from expert.job.state.job import Job
 from expert.job.state.values import unit_at_prompt
 from expert.job.wording.explaining import answer_in_words, last_answer
@@ -17,6 +18,8 @@ from expert.trace.records import (
     Fired,
     Found,
     HandedOver,
+    HazardOpened,
+    HazardReleased,
     MoveOffered,
     Noted,
     Paused,
@@ -73,6 +76,13 @@ def _lines_of(job: Job, record: Record) -> Iterable[tuple[str, str]]:
         case Stopped(text=text):
             yield "danger", f"STOP! {text}"
             yield "danger", "Local electrical and pressure codes and licensed practice come first."
+        case HazardOpened(name=name, forbids=forbids, until=until, because=because) if because != (START,):
+            yield "danger", f"! Danger: {name}."
+            acts = [job.base.acts[act].say for act in forbids if not job.base.acts[act].left]
+            if acts:
+                yield "danger", f"  Do not {' or '.join(acts)}. It ends when: {until}"
+        case HazardReleased(hazard=hazard, how=how) if how != "taken back":
+            yield "found", f"Danger over: {job.base.hazards[hazard].name}."
         case TakenBack(number=number):
             yield "plain", f"Answer {number} is taken back."
         case CannotTell(number=number) if number:

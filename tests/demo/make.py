@@ -53,7 +53,7 @@ class DemoTechnician:
                     "arrives": [demo.arrives],
                 }[prompt.subject]
             case "move":
-                return ["yes"]
+                return [prompt.choices[0]]
             case "question" | "proof":
                 return self._answer(job, prompt.subject)
             case "danger":

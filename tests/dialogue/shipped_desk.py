@@ -57,7 +57,7 @@ class ShippedDesk:
             if prompt.kind == "question":
                 said = self.type(answers.get(prompt.subject, "can't tell"))
             elif prompt.kind == "move":
-                said = self.type("yes")
+                said = self.type(prompt.choices[0])
             else:
                 return said
         raise AssertionError(f"{until or 'the end'} was not reached within {most} lines")

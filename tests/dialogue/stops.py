@@ -59,7 +59,7 @@ def _brought_to(name: str) -> tuple[ShippedDesk, list[Record]]:
         prompt, before = desk.job.prompt, len(desk.records)
         match prompt.kind:
             case "move":
-                desk.type("yes")
+                desk.type(prompt.choices[0])
             case "question" | "proof":
                 question = desk.job.base.questions[prompt.subject]
                 desk.type(stop.answers.get(prompt.subject) or sound_answer(desk.job, question))

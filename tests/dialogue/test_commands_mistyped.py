@@ -10,7 +10,7 @@ MISTYPED = [
     (
         "wy",
         "make safe",
-        ["Did you mean: why? 'wy' is no answer here. Type yes when it is done, or no if it cannot be done."],
+        ["Did you mean: why? 'wy' does not confirm it. Type yes when it is so, or no if it cannot be done."],
     ),
     ("wy", "yes or no", ["Did you mean: why? 'wy' is no answer here. Type yes or no, or: can't tell"]),
     (
@@ -54,7 +54,7 @@ MISTYPED = [
         "make safe",
         [
             (
-                "Did you mean: take back? 'takeback 3' is no answer here. Type yes when it is done, or no if it "
+                "Did you mean: take back? 'takeback 3' does not confirm it. Type yes when it is so, or no if it "
                 "cannot be done."
             )
         ],
@@ -116,7 +116,7 @@ MISTYPED = [
     (
         "awnsers",
         "make safe",
-        [("Did you mean: answers? 'awnsers' is no answer here. Type yes when it is done, or no if it cannot be done.")],
+        [("Did you mean: answers? 'awnsers' does not confirm it. Type yes when it is so, or no if it cannot be done.")],
     ),
     ("awnsers", "yes or no", ["Did you mean: answers? 'awnsers' is no answer here. Type yes or no, or: can't tell"]),
     (
@@ -162,7 +162,7 @@ MISTYPED = [
     (
         "why not",
         "make safe",
-        [("Did you mean: why? 'why not' is no answer here. Type yes when it is done, or no if it cannot be done.")],
+        [("Did you mean: why? 'why not' does not confirm it. Type yes when it is so, or no if it cannot be done.")],
     ),
     ("why not", "yes or no", ["Did you mean: why? 'why not' is no answer here. Type yes or no, or: can't tell"]),
     (

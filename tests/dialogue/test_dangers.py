@@ -155,7 +155,7 @@ def test_a_danger_met_again_stops_the_work_again(stop: Stop) -> None:
     for _ in range(60):
         prompt = desk.job.prompt
         if prompt.kind == "move":
-            desk.type("yes")
+            desk.type(prompt.choices[0])
         elif prompt.kind in ("question", "proof"):
             question = desk.job.base.questions[prompt.subject]
             desk.type(stop.answers.get(prompt.subject) or sound_answer(desk.job, question))

@@ -87,7 +87,7 @@ def test_what_the_shop_cannot_measure_is_not_proved_and_the_job_says_so() -> Non
         prompt = desk.job.prompt
         if prompt.kind not in ("proof", "move", "question"):
             break
-        said = desk.type("yes" if prompt.kind == "move" else _sound(desk))
+        said = desk.type(prompt.choices[0] if prompt.kind == "move" else _sound(desk))
     assert ("earth_bond", "", None) in desk.job.proofs
     assert "  1  repaired, not fully proved: do not hand out before it is" in said
 

@@ -55,7 +55,7 @@ def typed(chance: random.Random, job: Job) -> str:
     prompt = job.prompt
     match prompt.kind:
         case "move":
-            return "can't" if chance.random() < 0.05 else "yes"
+            return "can't" if chance.random() < 0.05 else prompt.choices[0]
         case "question" | "proof":
             return answer(chance, job, job.base.questions[prompt.subject])
         case "danger":

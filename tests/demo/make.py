@@ -107,10 +107,18 @@ def make(demo: DemoJob, knowledge: Knowledge, folder: Path) -> Path:
 
 def main(folder: Path = ROOT / "transcripts_demo") -> None:
     knowledge = knowledge_of(load_rules(ROOT / "rules"))
+    # Made anew on purpose: what the folder remembers of the jobs before would refuse it.
+    _forget(folder)
     for demo in JOBS:
         path = make(demo, knowledge, folder)
         path.with_suffix(".txt").write_text(render(read_trace(path), knowledge), encoding="utf-8")
         print(path, file=sys.stderr)
+    _forget(folder)
+
+
+def _forget(folder: Path) -> None:
+    for register in folder.glob("jobs.register*"):
+        register.unlink()
 
 
 if __name__ == "__main__":

@@ -34,8 +34,8 @@ def first_test(job: Job, route: Route) -> Before | None:
     if not found:
         return None
     nearest = min(found, key=lambda item: item[0])[1]
-    same = tuple(dict.fromkeys(b.hazards[0] for _, b in found if b.test.id == nearest.test.id))
-    return Before(nearest.test, nearest.move, same)
+    same = {b.hazards[0][0].id: b.hazards[0] for _, b in found if b.test.id == nearest.test.id}
+    return Before(nearest.test, nearest.move, tuple(same.values()))
 
 
 def _due(job: Job, state: BenchState) -> list[tuple[Hazard, str, Question]]:

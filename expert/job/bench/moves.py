@@ -58,7 +58,7 @@ def put_release_test(turn: Turn, before: Before) -> bool | None:
     ready = make_ready(turn, before.test)
     if ready:
         hazard = before.hazards[0][0]
-        turn.tell(f"This has to be known before going on, because of {hazard.name}. {hazard.until}")
+        turn.tell(f"This comes first, because of {hazard.name}. It ends when: {hazard.until}")
         why = Why(aim=before.test.id, hazard=hazard.id, before_move=before.move.id)
         put_question(turn, before.test, "proof" if before.test.id in job.to_prove else "question", why)
         return False

@@ -1,6 +1,7 @@
 """The command line: parses words and calls the packages. Nothing is decided here.
 
-One module for each group of people: `bench.py`, `rules.py`, `shop.py`, `figures.py`; what they share is in `shared.py`.
+One module for each group of people: `bench.py`; `checking.py`, `rules.py`; `shop.py`; `figures.py`; what they share
+is in `shared.py`.
 What all of them say goes out through `out.py`, and what goes wrong in them ends in `edge.py`.
 Exit code 0: done; 1: ran, and found something wrong; 2: bad usage or bad input. Problems go to standard error.
 Imports stand inside the commands, so that each starts without what it does not need.
@@ -10,7 +11,7 @@ from __future__ import annotations
 
 import click
 
-from expert.cli import bench, figures, rules, shop
+from expert.cli import bench, checking, figures, rules, shop
 from expert.cli.edge import Edge
 
 
@@ -30,7 +31,7 @@ for _command in (
     bench.resume,
     bench.jobs,
     bench.demo,
-    rules.check,
+    checking.check,
     rules.cases,
     shop.audit,
     shop.shop,

@@ -1,4 +1,4 @@
-"""For whoever edits the rules: verify them, and play their worked cases."""
+"""For whoever edits the rules: play their worked cases."""
 
 from __future__ import annotations
 
@@ -10,27 +10,6 @@ import click
 from expert.cli.shared import load, refuse
 from expert.terminal.out import complain, say
 from expert.trade.counting import counted
-
-
-@click.command()
-@click.argument("rules", type=click.Path(path_type=Path), required=False)
-@click.option("--advice/--no-advice", default=True, help="Also tell what could be better.")
-def check(rules: Path | None, advice: bool) -> None:
-    """Verify a rule base: every problem with file, line and column.
-
-    Exit code 2 when the rules are refused, else 0: advice is not wrong.
-    """
-    from expert.workbench.checks import advice as advice_on
-
-    base = load(rules).base
-    found = advice_on(base) if advice else ()
-    for problem in found:
-        complain(problem)
-    say(
-        f"{counted(len(base.rules), 'rule')}, {counted(len(base.questions), 'question')}, "
-        f"{counted(len(base.faults), 'fault')} of {counted(len(base.parts), 'part')}: no problem, "
-        f"{counted(len(found), 'piece of advice', 'pieces of advice')}"
-    )
 
 
 @click.command()

@@ -48,8 +48,15 @@ _FOLDERS = {"machines": "machine", "circuits": "circuit"}
 _FILES = tuple(f"{sort}.yaml" for sort in _READ if sort not in (*_FOLDERS.values(), "circuit part"))
 
 
-def load_rules(folder: Path) -> RuleBase:
-    """The rule base in a folder. Raises RulesRefused with every problem; their paths begin with the folder as given."""
+# By path: a file's text, and what it was read as. Kept from one reading to the next, so that only edits are parsed.
+Trees = dict[str, tuple[str, str, Node | None, tuple[Problem, ...]]]
+
+
+def load_rules(folder: Path, trees: Trees | None = None) -> RuleBase:
+    """The rule base in a folder. Raises RulesRefused with every problem; their paths begin with the folder as given.
+
+    `trees`: what earlier readings of the same folder came to; it is used and kept up to date.
+    """
     problems: list[Problem] = []
     texts: dict[str, str] = {}
     if not folder.is_dir():
@@ -58,7 +65,7 @@ def load_rules(folder: Path) -> RuleBase:
         text, found = file_text(folder / inner)
         problems += found
         texts[inner] = text
-    return _read(texts, problems, str(folder))
+    return _read(texts, problems, str(folder), trees)
 
 
 def files_in(folder: Path, problems: list[Problem]) -> list[str]:
@@ -132,7 +139,7 @@ def _sort_of(inner: str) -> str:
     return _FOLDERS.get(path.parts[0], "") if len(path.parts) == 2 and path.suffix == ".yaml" else ""
 
 
-def _read(texts: Mapping[str, str], problems: list[Problem], folder: str) -> RuleBase:
+def _read(texts: Mapping[str, str], problems: list[Problem], folder: str, kept: Trees | None = None) -> RuleBase:
     with collector_resting():
         already = {problem.at.path for problem in problems}
         names = Names()
@@ -147,7 +154,7 @@ def _read(texts: Mapping[str, str], problems: list[Problem], folder: str) -> Rul
                 continue
             root = None
             if path not in already:
-                clean[inner], root = tree_of(path, texts[inner], problems)
+                clean[inner], root = _tree_kept(path, texts[inner], problems, kept)
             trees.append((sort, path, root))
             survey.declare(sort, path, root)
         if not already and not any(sort == "circuit" for sort, _, _ in trees):
@@ -165,6 +172,18 @@ def _read(texts: Mapping[str, str], problems: list[Problem], folder: str) -> Rul
         if problems:
             raise RulesRefused(problems)
         return base
+
+
+def _tree_kept(path: str, text: str, problems: list[Problem], kept: Trees | None) -> tuple[str, Node | None]:
+    """What `tree_of` gives, from what is kept if the text is the same."""
+    before = kept.get(path) if kept is not None else None
+    if before is None or before[0] != text:
+        found: list[Problem] = []
+        before = (text, *tree_of(path, text, found), tuple(found))
+        if kept is not None:
+            kept[path] = before
+    problems += before[3]
+    return before[1], before[2]
 
 
 def tree_of(path: str, text: str, problems: list[Problem]) -> tuple[str, Node | None]:

@@ -1,0 +1,106 @@
+"""One look at a rule base: what refuses it, or the advice on it; in words, as data, and again after each edit."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+from expert.language.load import Trees, files_in, load_rules
+from expert.language.model import RuleBase
+from expert.language.problems import Problem, RulesRefused
+from expert.trade.counting import counted
+from expert.workbench.checks import CODES, advice
+from expert.workbench.checks.machines import way_to
+from expert.workbench.index import Index
+from expert.workbench.ways import answers_of
+
+
+@dataclass(frozen=True, slots=True)
+class Look:
+    """What was found. `base` is None where the rules are refused: then `problems` says why, else there are none."""
+
+    base: RuleBase | None
+    problems: tuple[Problem, ...]
+    advice: tuple[Problem, ...]
+
+
+def look_at(folder: Path, with_advice: bool = True, trees: Trees | None = None) -> Look:
+    """Read and check a folder of rule files. `trees`: what was read before; only edits are parsed anew."""
+    try:
+        base = load_rules(folder, trees)
+    except RulesRefused as refused:
+        return Look(None, refused.problems, ())
+    return Look(base, (), advice(base) if with_advice else ())
+
+
+def in_a_line(look: Look) -> str:
+    """The sum of it."""
+    if look.base is None:
+        return f"{counted(len(look.problems), 'problem')}: the rules are not used"
+    base = look.base
+    return (
+        f"{counted(len(base.rules), 'rule')}, {counted(len(base.questions), 'question')}, "
+        f"{counted(len(base.faults), 'fault')} of {counted(len(base.parts), 'part')}: no problem, "
+        f"{counted(len(look.advice), 'piece of advice', 'pieces of advice')}"
+    )
+
+
+def as_data(look: Look) -> dict[str, Any]:
+    """For other programs: `refused`, `problems` and `advice` (path, line, column, code, message), and `counts`."""
+    base = look.base
+    counted_kinds = ("rules", "questions", "faults", "parts", "findings", "machines", "circuits")
+    return {
+        "refused": base is None,
+        "problems": [_problem_data(problem) for problem in look.problems],
+        "advice": [_problem_data(problem) for problem in look.advice],
+        "counts": {} if base is None else {kind: len(getattr(base, kind)) for kind in counted_kinds},
+    }
+
+
+def _problem_data(problem: Problem) -> dict[str, Any]:
+    at = problem.at
+    return {
+        "path": at.path,
+        "line": at.line,
+        "column": at.column,
+        "code": problem.code,
+        "message": problem.message,
+        "is_advice": problem.code in CODES,
+    }
+
+
+def witnesses(base: RuleBase) -> Iterator[str]:
+    """For each machine and fault, the answers that find it, or that there are none."""
+    index = Index(base)
+    for machine in base.machines.values():
+        yield f"{machine.id}:"
+        for fault in index.faults_on(machine):
+            way = way_to(index, machine, fault.id)
+            answers = {} if way is None else {f: o for f, o in way.items() if not f.startswith("machine.")}
+            yield f"  {fault.id}: {'no answers lead to it' if way is None else answers_of(answers)}"
+
+
+def looks(folder: Path, with_advice: bool, wait: Callable[[], None]) -> Iterator[Look]:
+    """A look now, and one after every edit of a file in the folder; `wait` is called between two glances."""
+    trees: Trees = {}
+    before: dict[str, tuple[int, int]] | None = None
+    while True:
+        now = _stamps(folder)
+        if now != before:
+            before = now
+            yield look_at(folder, with_advice, trees)
+        wait()
+
+
+def _stamps(folder: Path) -> dict[str, tuple[int, int]]:
+    """When each file was last written, and its size."""
+    found = {}
+    for inner in files_in(folder, []) if folder.is_dir() else ():
+        try:
+            stat = (folder / inner).stat()
+        except OSError:  # an editor that writes by renaming: the file is back at the next glance
+            continue
+        found[inner] = (stat.st_mtime_ns, stat.st_size)
+    return found

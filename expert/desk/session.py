@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
-from importlib.metadata import PackageNotFoundError, version
 from pathlib import Path
 
 from expert.desk.faults import not_taken
+from expert.desk.program import program_version
 from expert.desk.replay import RulesDiffer, opened_of, rerun
 from expert.engine.knowledge import Knowledge
 from expert.job.prompts.as_left import take_up_again
@@ -18,14 +18,6 @@ from expert.trace.records import Opened, Record, Resumed, Said, Told
 from expert.trace.writing import Clock, TraceWriter
 
 LONGEST_LINE = 2_000
-
-
-def program_version() -> str:
-    """The version of this program as installed."""
-    try:
-        return version("bench-expert")
-    except PackageNotFoundError:
-        return "not installed"
 
 
 @dataclass

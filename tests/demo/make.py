@@ -3,9 +3,12 @@ comes out before it is committed."""
 
 from __future__ import annotations
 
+import shutil
 import sys
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
+from tempfile import TemporaryDirectory
+from unittest.mock import patch
 
 from expert.desk.opening import shop_of
 from expert.desk.session import Session
@@ -20,6 +23,8 @@ from tests.demo.scenario import JOBS, DemoJob
 ROOT = Path(__file__).resolve().parents[2]
 BEGIN = datetime(2026, 3, 2, 9, 0, tzinfo=UTC)
 MOST_LINES = 400
+
+PROGRAM = "0.1.0"
 
 
 class DemoClock:
@@ -87,10 +92,17 @@ class DemoTechnician:
 
 
 def make(demo: DemoJob, knowledge: Knowledge, folder: Path) -> Path:
-    """Play one job and leave its trace in the folder."""
+    """Play one job and leave its trace in the folder, without the register of the folder that it was played in."""
+    with TemporaryDirectory() as played:
+        path = _play(demo, knowledge, Path(played))
+        return Path(shutil.move(path, folder / path.name))
+
+
+def _play(demo: DemoJob, knowledge: Knowledge, folder: Path) -> Path:
     path = folder / f"{demo.number}.jsonl"
-    path.unlink(missing_ok=True)
-    session, _ = Session.open(knowledge, shop_of(knowledge), path, demo.number, DemoClock())
+    # The digest of the code would make every demo job anew after every change of it.
+    with patch("expert.desk.session.program_version", return_value=PROGRAM):
+        session, _ = Session.open(knowledge, shop_of(knowledge), path, demo.number, DemoClock())
     technician = DemoTechnician(demo)
     taken = 0
     while session.job.phase is not Phase.DONE:
@@ -101,7 +113,6 @@ def make(demo: DemoJob, knowledge: Knowledge, folder: Path) -> Path:
         if taken > MOST_LINES:
             raise AssertionError(f"{demo.number} does not end")
     session.close()
-    path.with_name(path.name + ".lock").unlink(missing_ok=True)
     return path
 
 

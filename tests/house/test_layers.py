@@ -26,7 +26,7 @@ MAY_IMPORT: dict[str, set[str]] = {
     "practice": {"machine", "terminal", "desk"} | DESK,
     "cli": {"practice", "workbench", "shop", "machine", "terminal", "desk"} | DESK,
 }
-TO_COME = {"machine", "practice"}  # may be missing; are held to the table from their first module on
+TO_COME = {"practice"}  # may be missing; are held to the table from their first module on
 # Folders of the job, each may import those before it.
 IN_THE_JOB = ("state", "wording", "answers", "bench", "search", "prompts", "figures", "commands", "steps")
 PURE = ("engine", "job", "machine")

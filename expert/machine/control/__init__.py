@@ -1,0 +1,1 @@
+"""What decides in the machine: the board's programme (`board.py`) and the temperature controller (`controller.py`)."""

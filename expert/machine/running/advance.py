@@ -1,0 +1,131 @@
+"""Running the clock: from event to event, with steps no longer than what changes meanwhile allows."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable
+from dataclasses import replace
+
+from expert.machine.control.board import remember
+from expert.machine.mains.supply import FUSE_HOLDS, RCD_TRIPS
+from expert.machine.running.heat_step import heated, lag
+from expert.machine.running.instant import Instant, instant, live, wall_at_limits
+from expert.machine.running.machine import Machine
+from expert.machine.running.outflow import Outflow, outflow
+from expert.machine.running.state import State
+from expert.machine.running.steps import longest_step
+
+_PUMP_RISE, _PUMP_RISE_SHORTED, _PUMP_SECONDS = 130.0, 300.0, 300.0
+_COIL_RISE, _COIL_SECONDS = 60.0, 400.0
+_RELAY_RISE, _RELAY_RISE_DRY, _RELAY_SECONDS = 25.0, 80.0, 120.0
+_LIMITER_BACK = 25.0
+_DRYING_SECONDS = 700.0
+_FLUSH_LITRE_SECONDS = 1000.0
+
+Watcher = Callable[[Machine, Instant], bool]
+
+
+def advance(machine: Machine, seconds: float, watcher: Watcher | None = None) -> Machine:
+    """The machine after some seconds as it stands. Plug, lever and taps stay as they are.
+
+    watcher: called at the start, after every step and at the end with the machine and its instant; returning True ends
+    the run early. Raises ValueError for a negative time.
+    """
+    if seconds < 0.0:
+        raise ValueError(f"time runs forwards only; {seconds:g} s were asked for")
+    left = seconds
+    while True:
+        machine, now = settled(machine)
+        if (watcher is not None and watcher(machine, now)) or left <= 1e-9:
+            return machine
+        out = outflow(machine, now)
+        step = min(left, longest_step(machine, now, out))
+        machine = _stepped(machine, now, out, step)
+        left -= step
+
+
+def settled(machine: Machine, coarse: bool = True) -> tuple[Machine, Instant]:
+    """The machine with everything that acts at once done: fuses blown, residual-current device and limits tripped."""
+    for _ in range(6):
+        now = instant(machine, coarse)
+        after = _tripped(machine, now)
+        if after == machine.state:
+            break
+        machine = replace(machine, state=after)
+    return machine, now
+
+
+def _tripped(machine: Machine, now: Instant) -> State:
+    state, mains = machine.state, machine.parts.mains
+    found = state
+    if now.supply.residual_amps > RCD_TRIPS * machine.build.rcd_amps:
+        found = replace(found, rcd_tripped=True)
+    if now.supply.board_amps > FUSE_HOLDS * mains.board_fuse.amps:
+        found = replace(found, board_fuse_blown=True)
+    elif now.supply.line_amps > FUSE_HOLDS * mains.fuse.amps:
+        found = replace(found, fuse_blown=True)
+    wall = wall_at_limits(machine)
+    found = replace(
+        found,
+        limit_1_open=state.limit_1_open or wall >= mains.limit_1.opens_at,
+        limit_2_open=state.limit_2_open or wall >= mains.limit_2.opens_at,
+        element_burnt=state.element_burnt or state.sheath >= mains.element.sheath_limit,
+    )
+    pump = machine.parts.water.pump
+    opens = state.pump_coil >= pump.limiter_opens_at
+    stays = state.limiter_open and state.pump_coil > pump.limiter_opens_at - _LIMITER_BACK
+    calls = now.contacts.controller_out
+    return replace(found, limiter_open=opens or stays, calls_heat=calls)
+
+
+def _stepped(machine: Machine, now: Instant, out: Outflow, seconds: float) -> Machine:
+    state = heated(machine, now, out, seconds)
+    state = _windings(machine, now, state, seconds)
+    state = _waters(machine, now, state, seconds)
+    board = remember(machine.parts.mains.board, now.inputs, machine.state.board, seconds)
+    dries = math.exp(-seconds / _DRYING_SECONDS) if state.boiler > 80.0 else 1.0
+    hot = state.hot_minutes + seconds / 60 if state.boiler > 100.0 and live(machine) else state.hot_minutes
+    state = replace(
+        state,
+        clock=state.clock + seconds,
+        board=board,
+        moisture=machine.state.moisture * dries,
+        hot_minutes=hot if live(machine) else 0.0,
+    )
+    return replace(machine, state=state)
+
+
+def _windings(machine: Machine, now: Instant, state: State, seconds: float) -> State:
+    room, plate = machine.build.room, machine.build.plate
+    rise = _PUMP_RISE_SHORTED if machine.parts.water.pump.diode == "shorted" else _PUMP_RISE
+    pump = room + rise * (now.supply.pump / plate.volts) ** 2
+    coil = room + _COIL_RISE * (now.supply.fill / plate.volts) ** 2
+    paste = _RELAY_RISE if machine.parts.mains.relay.paste else _RELAY_RISE_DRY
+    nominal = plate.element_watts / plate.volts
+    relay = room + paste * now.supply.element_amps / nominal
+    return replace(
+        state,
+        pump_coil=lag(state.pump_coil, pump, seconds, _PUMP_SECONDS),
+        coil=lag(state.coil, coil, seconds, _COIL_SECONDS),
+        relay_body=lag(state.relay_body, relay, seconds, _RELAY_SECONDS),
+    )
+
+
+def _waters(machine: Machine, now: Instant, state: State, seconds: float) -> State:
+    """Tank, the pump's priming, steam and air in the exchanger and its loop."""
+    water, flow = machine.parts.water, now.flows
+    from_tank = 0.0 if "tank" in machine.bench.bypassed else max(flow.pump, 0.0)
+    leak = water.tank.leak**2 * 0.5
+    tank = max(state.tank - (from_tank - flow.returned + leak) / 1000 * seconds, 0.0)
+    primed = state.primed
+    if now.supply.pump > 0.0:
+        there = "tank" in machine.bench.bypassed or tank > 0.03
+        primed = there and (primed or water.pump.self_primes)
+    steam = state.hx_steam
+    if flow.brew > 0.0:
+        steam = max(steam - flow.brew / _FLUSH_LITRE_SECONDS / water.exchanger.litres * seconds, 0.0)
+    elif water.brew_one_way.back > 0.0 and state.boiler > 105.0:
+        steam = lag(steam, 0.6, seconds, 600.0)
+    flushed = flow.brew * seconds > 150.0 or (flow.brew > 0.0 and not state.loop_air)
+    loop_air = (state.loop_air and not flushed) or (now.supply.pump > 0.0 and tank <= 0.03 and machine.bench.lever_up)
+    return replace(state, tank=tank, primed=primed, hx_steam=steam, loop_air=loop_air)

@@ -24,6 +24,7 @@ KEPT_OF_A_PASTE = 2 * LONGEST_LINE
 TAIL = 8  # characters; longer than the mark that ends a paste, which may come in two pieces
 FLOOD = 250  # characters read at once that no fingers can have typed: a paste without marks
 CUT = " [cut here]"
+PASTE_BEGINS = "\x1b[200~"
 KEPT_LINES = 500
 
 
@@ -37,7 +38,7 @@ class ShortPasteParser(Vt100Parser):
             super().feed(data)
             if self._in_bracketed_paste and len(self._paste_buffer) > KEPT_OF_A_PASTE + TAIL:
                 self._paste_buffer = self._paste_buffer[:KEPT_OF_A_PASTE] + self._paste_buffer[-TAIL:]
-        elif len(data) >= FLOOD and "\x1b" not in data and "\x03" not in data:
+        elif len(data) >= FLOOD and PASTE_BEGINS not in data and "\x03" not in data:
             self._flooded += len(data)
             if self._flooded <= KEPT_OF_A_PASTE:
                 self.feed_key_callback(KeyPress(Keys.BracketedPaste, data))

@@ -41,7 +41,7 @@ class Switch:
 class Element:
     """Heating element of two equal windings in parallel, cold resistance of each [ohm], hot by `hot_factor`.
 
-    hot_factor 1.012: NiCr 80/20 at 200 degC (resistance-alloy maker's table). sheath_limit: where the wire burns [degC].
+    hot_factor 1.012: NiCr 80/20 at 200 degC (alloy table). sheath_limit: where the wire burns [degC].
     """
 
     winding_1: float
@@ -80,7 +80,7 @@ class SolidStateRelay:
 
 @dataclass(frozen=True, slots=True)
 class Sensor:
-    """The boiler's temperature sensor: `series` and `parallel` to the element [ohm]; drift [K]; in its pocket or not."""
+    """The boiler's temperature sensor: `series` and `parallel` to the element [ohm]; drift [K]; in its pocket."""
 
     kind: str
     series: float = 0.0

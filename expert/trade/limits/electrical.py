@@ -12,9 +12,12 @@ import math
 from expert.trade.errors import WrongArguments, above, within
 from expert.trade.quantities.quantity import article
 
-EARTH_SETS = ("design", "routine", "uk", "germany", "australia", "us")
-INSULATION_SETS = ("uk", "germany", "australia")
-LEAKAGE_SETS = ("design", "catering", "uk", "uk_4th", "germany", "australia", "us")
+NATIONAL = ("uk", "germany", "australia", "us", "canada", "japan")
+# Held by whoever has not said in which country the shop is: no national limit is looser.
+STRICTEST = "strictest"
+EARTH_SETS = ("design", "routine", *NATIONAL, STRICTEST)
+INSULATION_SETS = (*NATIONAL, STRICTEST)
+LEAKAGE_SETS = ("design", "catering", "uk_4th", *NATIONAL, STRICTEST)
 CLASSES = ("class_1", "class_1_portable", "class_1_motor", "class_0", "class_2", "class_3")
 HEATING = ("heating", "no_heating")
 # Most resistance of a core at 20 degC [ohm/km]; IEC 60228, class 5, plain copper.
@@ -38,8 +41,11 @@ _LEAKAGE = {
     ("germany", "class_2"): 0.5,
     ("australia", "class_1"): 5.0,
     ("australia", "class_2"): 1.0,
-    ("us", "class_1_portable"): 0.5,
-    ("us", "class_1"): 0.75,
+    **{(nation, "class_1_portable"): 0.5 for nation in ("us", "canada")},
+    **{(nation, "class_1"): 0.75 for nation in ("us", "canada")},
+    **{(nation, "class_2"): 0.5 for nation in ("us", "canada")},
+    ("japan", "class_1"): 1.0,
+    ("japan", "class_2"): 1.0,
 }
 
 
@@ -61,18 +67,22 @@ def cord_core_resistance(cord_length: float, cord_section: float) -> float:
 def earth_limit(limit_set: str, cord_length: float, cord_section: float) -> float:
     """Highest earth bond resistance that passes, cord included, in [ohm]. Class I only.
 
-    limit_set: design or us (cord left out), routine, uk, germany, australia, else WrongArguments; cord_length [m], 0
-    to 100 (0: measured without the cord); cord_section: 0.75, 1, 1.5 or 2.5 mm2; else OutOfRange.
+    limit_set: design, us, canada or japan (cord left out), routine, uk, germany, australia, strictest (the lowest of
+    all nations), else WrongArguments; cord_length [m], 0 to 100 (0: measured without the cord); cord_section: 0.75,
+    1, 1.5 or 2.5 mm2, of no account where the cord is left out; else OutOfRange.
     Source: design IEC 60335-1 27.5; routine EN 50106:2008 A.1 (0.2 or 0.1 plus cord: the lesser is taken); uk IET Code
     of Practice 5th edition 2020; germany DGUV 203-071 annex 5 (above 1.5 mm2: the computed cord value); australia
-    AS/NZS 3760 from memory, to be confirmed; us UL wording.
+    AS/NZS 3760 from memory, to be confirmed; us UL wording; canada and japan from memory, to be confirmed.
     >>> round(earth_limit("uk", 2.0, 1.5), 3), round(earth_limit("germany", 6.0, 1.5), 3)
     (0.127, 0.4)
     """
     _known(limit_set, EARTH_SETS, "earth limit")
-    core = cord_core_resistance(cord_length, cord_section)
-    if limit_set in ("design", "us"):
+    within("cord length", cord_length, "m", 0.0, 100.0, _CORE)
+    if limit_set == STRICTEST:
+        return min(earth_limit(nation, cord_length, cord_section) for nation in NATIONAL)
+    if limit_set in ("design", "us", "canada", "japan"):
         return 0.1
+    core = cord_core_resistance(cord_length, cord_section)
     if limit_set == "routine":
         return min(0.2, 0.1 + core)
     if limit_set == "uk":
@@ -92,11 +102,12 @@ def _german_earth_limit(length: float, section: float, core: float) -> float:
 def insulation_limit(limit_set: str, protection_class: str, heating: str, power: float) -> float:
     """Lowest insulation resistance at 500 V DC that passes, in [Mohm].
 
-    limit_set: uk, germany or australia; protection_class: class_1, class_2 or class_3; heating: heating or no_heating;
+    limit_set: a nation or strictest (the highest of all nations); protection_class: class_1, class_2 or class_3; heating: heating or no_heating;
     else WrongArguments. power: of the heaters [W], 0 to 100000, else OutOfRange.
     Source: uk IET Code of Practice 5th edition (heating eased to 0.3 below 3 kW; sources disagree for which rating);
     germany DGUV 203-071 annex 5 (heating above 3.5 kW that misses 0.3 may still pass on its protective conductor
-    current); australia AS/NZS 3760 from memory, to be confirmed.
+    current); australia AS/NZS 3760 from memory, to be confirmed; us and canada common practice, no source; japan
+    Electrical Appliance and Material Safety Act from memory, to be confirmed.
     >>> insulation_limit("germany", "class_1", "heating", 2000.0), insulation_limit("uk", "class_2", "no_heating", 0.0)
     (0.3, 2.0)
     """
@@ -104,8 +115,12 @@ def insulation_limit(limit_set: str, protection_class: str, heating: str, power:
     _known(protection_class, CLASSES, "protection class")
     _known(heating, HEATING, "kind of load")
     within("power", power, "W", 0.0, 1e5, _ANY)
+    if limit_set == STRICTEST:
+        return max(insulation_limit(nation, protection_class, heating, power) for nation in NATIONAL)
     if limit_set == "australia":
         return 1.0
+    if limit_set == "japan" and protection_class == "class_2":
+        return 3.0
     if protection_class == "class_2":
         return 2.0
     if protection_class == "class_3":
@@ -114,18 +129,19 @@ def insulation_limit(limit_set: str, protection_class: str, heating: str, power:
         raise WrongArguments(
             f"set {limit_set} has no insulation limit for class_0; class_1, class_2 or class_3 would do"
         )
-    eased = heating == "heating" and (limit_set == "germany" or power < 3000)
+    eased = heating == "heating" and (limit_set == "germany" or (limit_set == "uk" and power < 3000))
     return 0.3 if eased else 1.0
 
 
 def leakage_limit(limit_set: str, protection_class: str, power: float) -> float:
     """Highest leakage or protective conductor current that passes, in [mA].
 
-    limit_set: design, catering, uk, uk_4th, germany, australia or us; protection_class: class_1 (stationary, heating),
+    limit_set: design, catering, uk_4th, a nation or strictest (the lowest of all nations); protection_class: class_1 (stationary, heating),
     class_1_portable, class_1_motor, class_0, class_2, class_3; a pair without a limit raises WrongArguments. power: of
     the heaters [W], 0 to 100000, else OutOfRange.
     Source: design IEC 60335-1 13.2 up to edition 5; catering IEC 60335-2-75 from memory; uk IET Code of Practice 5th
-    (uk_4th: 4th) edition; germany DGUV 203-071 annex 5; australia AS/NZS 3760 from memory; us UL wording.
+    (uk_4th: 4th) edition; germany DGUV 203-071 annex 5; australia AS/NZS 3760, canada and japan
+    from memory; us UL wording.
     >>> leakage_limit("design", "class_1", 2000.0), leakage_limit("germany", "class_1", 2000.0)
     (1.5, 3.5)
     """
@@ -133,6 +149,8 @@ def leakage_limit(limit_set: str, protection_class: str, power: float) -> float:
     _known(protection_class, CLASSES, "protection class")
     within("power", power, "W", 0.0, 1e5, _ANY)
     kilowatts = power / 1000
+    if limit_set == STRICTEST:
+        return min(leakage_limit(nation, protection_class, power) for nation in _nations_with(protection_class))
     fixed = _LEAKAGE.get((limit_set, protection_class))
     if fixed is not None:
         return fixed
@@ -145,6 +163,12 @@ def leakage_limit(limit_set: str, protection_class: str, power: float) -> float:
     with_limit = [name for name in CLASSES if (limit_set, name) in _LEAKAGE or name == "class_1"]
     would_do = ", ".join(with_limit)
     raise WrongArguments(f"set {limit_set} has no leakage limit for {protection_class}; {would_do} would do")
+
+
+def _nations_with(protection_class: str) -> tuple[str, ...]:
+    """The nations whose set has a leakage limit for a class."""
+    held = [nation for nation in NATIONAL if (nation, protection_class) in _LEAKAGE]
+    return tuple({*held, *(("germany",) if protection_class == "class_1" else ())}) or ("germany",)
 
 
 def insulation_shown(limit: float, error_percent: float = 30.0) -> float:

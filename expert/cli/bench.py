@@ -7,7 +7,7 @@ from pathlib import Path
 
 import click
 
-from expert.cli.shared import JOBS, RULES, UNITS, load, now, refuse
+from expert.cli.shared import JOBS, RULES, UNITS_OR_PROFILE, load, now, refuse
 from expert.terminal.out import say, say_data
 
 MOST_CLOSED = 20
@@ -22,7 +22,7 @@ MOST_CLOSED = 20
 )
 @click.option("--json", "as_json", is_flag=True, help="With --answers: print the outcome as one JSON object.")
 @click.option("--plain", is_flag=True, help="Plain lines even at a terminal.")
-@UNITS
+@UNITS_OR_PROFILE
 def bench(
     rules: Path | None,
     jobs: Path | None,
@@ -30,12 +30,14 @@ def bench(
     answers: Path | None,
     as_json: bool,
     plain: bool,
-    units: str,
+    units: str | None,
 ) -> None:
     """Open a job and talk it through, from intake to close.
 
     Answers are typed at the prompt; help lists what else can be typed. Every answer is on the disk before the next
     question appears.
+
+    What the shop's profile says (expert shop --set-up) is not asked; an answers file says everything itself.
 
     What an answers file holds, and each key that --json prints, stands in rules/README.md, under "Worked cases and
     answers files".
@@ -53,10 +55,10 @@ def bench(
     knowledge = load(rules)
     try:
         if answers is not None:
-            result = play_answers(knowledge, rules or shipped("rules"), answers, jobs, number, now, units)
+            result = play_answers(knowledge, rules or shipped("rules"), answers, jobs, number, now, units or "metric")
             say_data(result) if as_json else say(in_words(result))
         else:
-            open_job(knowledge, rules or shipped("rules"), jobs, number, now, plain, units)
+            open_job(knowledge, rules or shipped("rules"), jobs, number, now, plain, units or "")
     except RulesRefused as refused:
         refuse(*refused.problems)
     except (TraceError, CannotPlay) as problem:

@@ -19,6 +19,13 @@ RULES = click.option(
     "--rules", type=click.Path(path_type=Path), default=None, help="Folder of rule files [the shipped rules]."
 )
 JOBS = click.option("--jobs", type=click.Path(path_type=Path), default=None, help="Folder where jobs are kept.")
+UNITS_OR_PROFILE = click.option(
+    "--units",
+    type=click.Choice(["metric", "us"]),
+    default=None,
+    envvar="EXPERT_UNITS",
+    help="Units shown, and those of bare numbers at the prompt (or set EXPERT_UNITS) [as the shop's profile says].",
+)
 UNITS = click.option(
     "--units",
     type=click.Choice(["metric", "us"]),

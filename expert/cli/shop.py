@@ -61,6 +61,7 @@ DAY = click.DateTime(["%Y-%m-%d"])
 @click.option("--all", "everything", is_flag=True, help="Whole lists, not only their beginnings.")
 @click.option("--json", "as_json", is_flag=True, help="The same as one JSON object.")
 @click.option("--csv", "csv_folder", type=click.Path(path_type=Path), default=None, help="Write CSV files there.")
+@click.option("--set-up", is_flag=True, help="Say the shop's profile: country, people, machines, instruments.")
 @click.argument("folder", type=click.Path(path_type=Path), required=False)
 def shop(
     rules: Path | None,
@@ -72,6 +73,7 @@ def shop(
     everything: bool,
     as_json: bool,
     csv_folder: Path | None,
+    set_up: bool,
     folder: Path | None,
 ) -> None:
     """Sums over many jobs: the traces in FOLDER [the folder where jobs are kept].
@@ -83,6 +85,9 @@ def shop(
     from expert.shop.sums.words import as_data, in_words, write_csv
     from expert.shop.sums.working_out import sums_of
 
+    if set_up:
+        _set_up(rules)
+        return
     filters = Filters(since.date() if since else None, until.date() if until else None, machine, technician)
     try:
         sums = sums_of(folder, rules, replace(filters, purpose=purpose or ""), lambda place: load(place).base)
@@ -132,3 +137,25 @@ def report(rules: Path | None, jobs: Path | None, out: Path | None, slip: bool, 
     except (OSError, TraceError) as problem:
         refuse(problem)
     say(f"Written: {target}")
+
+
+def _set_up(rules: Path | None) -> None:
+    """Ask for the profile and write it; a profile that cannot be read is not overwritten unseen."""
+    from expert.desk.profile.setting_up import set_up
+    from expert.desk.profile.using import profile_at_hand, profile_path
+    from expert.desk.profile.writing import write_profile
+    from expert.language.problems import RulesRefused
+    from expert.trace.cleaning import clean
+
+    base = load(rules).base
+    try:
+        before = profile_at_hand(base)
+        text = set_up(lambda question: clean(input(question)), say, base, before)
+        write_profile(profile_path(), text)
+    except RulesRefused as refused:
+        refuse(*refused.problems, f"Mend {profile_path()} or move it away, then set up again.")
+    except EOFError:
+        refuse("The lines have ended. Nothing was written.")
+    except OSError as problem:
+        refuse(problem)
+    say(f"Written: {profile_path()}")

@@ -12,7 +12,8 @@ from expert.desk.session import Session
 from expert.desk.unattended import Player, with_machine
 from expert.engine.knowledge import Knowledge
 from expert.job.prompts.owner import Unattended
-from expert.job.state.job import Job, Shop
+from expert.job.state.job import Job
+from expert.job.state.shop import Shop
 from expert.language.shipped import shipped
 from expert.language.worked.job_answers import load_answers
 from expert.language.worked.machine_text import machine_text

@@ -6,10 +6,11 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from expert.desk.differences import difference_in_words
+from expert.desk.profile.using import shop_at_opening
 from expert.desk.unattended import with_machine
 from expert.engine.knowledge import Knowledge
 from expert.job.prompts.as_left import take_up_again
-from expert.job.state.job import Job, Shop
+from expert.job.state.job import Job
 from expert.job.steps import begin, step
 from expert.language.problems import RulesRefused
 from expert.language.worked.job_answers import read_machine_text
@@ -95,7 +96,7 @@ def rerun(knowledge: Knowledge, trace: Trace) -> Rerun:
     """Type the recorded lines again. With the same rules every record must come out the same."""
     opened = opened_of(trace)
     knowledge = with_its_machine(knowledge, opened, trace.path)
-    shop = Shop(frozenset(opened.instruments), opened.system)
+    knowledge, shop = shop_at_opening(knowledge, opened, trace.path)
     job, due = begin(knowledge, shop, opened.job)
     waiting = list(due)
     last_replies = held = due

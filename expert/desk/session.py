@@ -10,7 +10,8 @@ from expert.desk.program import program_version
 from expert.desk.replay import RulesDiffer, opened_of, rerun
 from expert.engine.knowledge import Knowledge
 from expert.job.prompts.as_left import take_up_again
-from expert.job.state.job import Job, Phase, Shop
+from expert.job.state.job import Job, Phase
+from expert.job.state.shop import Shop
 from expert.job.steps import begin, step
 from expert.trace.cleaning import clean
 from expert.trace.errors import TraceNotWritten
@@ -37,9 +38,18 @@ class Session:
 
     @classmethod
     def open(
-        cls, knowledge: Knowledge, shop: Shop, path: Path, number: str, clock: Clock, machine_file: str = ""
+        cls,
+        knowledge: Knowledge,
+        shop: Shop,
+        path: Path,
+        number: str,
+        clock: Clock,
+        machine_file: str = "",
+        shop_file: str = "",
+        purpose: str = "",
     ) -> tuple[Session, tuple[Record, ...]]:
-        """A new job; `machine_file`: the text of a machine type that the rules do not have.
+        """A new job; `machine_file`: the text of a machine type that the rules do not have; `shop_file`: that of the
+        shop's profile, which `shop` was made from; `purpose`: "" for real work.
 
         Raises what `TraceWriter.create` raises.
         """
@@ -53,6 +63,8 @@ class Session:
                 instruments=tuple(sorted(shop.instruments)),
                 system=shop.system,
                 machine_file=machine_file,
+                purpose=purpose,
+                shop_file=shop_file,
             )
             writer.append((opened, *records))
         except BaseException:

@@ -13,13 +13,14 @@ from expert.job.prompts.as_left import make_safe_again
 from expert.job.prompts.closing import close_on
 from expert.job.prompts.conflict import conflict_of, handle_conflict
 from expert.job.prompts.danger import handle_danger, leave, make_safe, may_stand, open_dangers
-from expert.job.prompts.intake import intake_on
+from expert.job.prompts.intake import intake_on, take_what_is_known
 from expert.job.prompts.proof import prove_on
 from expert.job.prompts.registry import owner_at
 from expert.job.prompts.repair import repair_on
 from expert.job.search.searching import search_on
 from expert.job.state.hazards import watch
-from expert.job.state.job import NO_PROMPT, Job, Phase, Shop, Turn, phase_after
+from expert.job.state.job import NO_PROMPT, Job, Phase, Turn, phase_after
+from expert.job.state.shop import Shop
 from expert.trace.records import Record, Told
 
 LONGEST_LINE = 2_000
@@ -28,6 +29,7 @@ LONGEST_LINE = 2_000
 def begin(knowledge: Knowledge, shop: Shop, number: str) -> tuple[Job, tuple[Record, ...]]:
     """A new job and its first prompt."""
     turn = Turn(Job(knowledge, shop, number, State(knowledge.network)))
+    take_what_is_known(turn)
     go_on(turn)
     return turn.job, tuple(turn.records)
 

@@ -13,9 +13,10 @@ from difflib import get_close_matches
 from pathlib import Path
 from typing import TextIO
 
+from expert.desk.profile.using import shop_at_opening
 from expert.desk.replay import RulesDiffer, opened_of
 from expert.engine.knowledge import Knowledge
-from expert.job.state.job import Job, Phase, Shop
+from expert.job.state.job import Job, Phase
 from expert.job.steps import begin, step
 from expert.job.wording.records import lines_of
 from expert.terminal.demo_headings import with_headings
@@ -46,7 +47,7 @@ class Scene:
 def scenes(trace: Trace, knowledge: Knowledge) -> Iterator[Scene]:
     """The recorded lines through the real dialogue, step by step. Raises TraceDamaged when it does not begin as one."""
     opened = opened_of(trace)
-    job, records = begin(knowledge, Shop(frozenset(opened.instruments), opened.system), opened.job)
+    job, records = begin(*shop_at_opening(knowledge, opened, trace.path), opened.job)
     yield Scene(None, job, records)
     for record in trace.records:
         if isinstance(record, Said):

@@ -7,8 +7,9 @@ import sys
 from collections.abc import Callable
 from pathlib import Path
 
-from expert.desk.opening import resume_command, shop_of
+from expert.desk.opening import resume_command
 from expert.desk.pinning import files_changed, pin_rules, pinned_folder
+from expert.desk.profile.using import calibrations_due, profile_at_hand, shop_from
 from expert.desk.replay import opened_of, rerun
 from expert.desk.session import Session
 from expert.engine.knowledge import Knowledge
@@ -31,14 +32,21 @@ def open_job(
     number: str | None,
     clock: Clock,
     plain: bool,
-    system: str = "metric",
+    system: str = "",
 ) -> None:
-    """Open a job and talk it through at this terminal. The rules are kept beside the jobs for a later `resume`."""
+    """Open a job and talk it through at this terminal. The rules are kept beside the jobs for a later `resume`.
+
+    `system`: units shown, "" as the shop's profile says. Raises RulesRefused when the profile cannot be used.
+    """
+    profile = profile_at_hand(knowledge.base)
+    own, shop = shop_from(knowledge, profile, system)
     folder = jobs or jobs_folder()
     number = number or next_job_number(folder)
     path = job_path(folder, number)
     pin_rules(rules, folder, knowledge.base.digest)
-    session, opening = Session.open(knowledge, shop_of(knowledge, system), path, number, clock)
+    session, opening = Session.open(own, shop, path, number, clock, shop_file=profile.text if profile else "")
+    if profile is not None:
+        sys.stdout.write("".join(f"{line}\n" for line in calibrations_due(profile, own.base, clock().date())))
     session.is_resumed_by(resume_command(rules, path))
     _talk(session, opening, plain)
 

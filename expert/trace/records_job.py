@@ -14,6 +14,7 @@ class Opened(Record):
 
     `machine_file`: the text of a machine type that does not stand in the rules, or "". `purpose`: "" for real work,
     "practice" for a machine that was simulated, "invented" for a made-up job; these never count among real ones.
+    `shop_file`: the text of the shop's profile, or "".
     """
 
     rules_digest: str
@@ -23,6 +24,7 @@ class Opened(Record):
     system: str = "metric"
     machine_file: str = ""
     purpose: str = ""
+    shop_file: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -9,7 +9,8 @@ from expert.desk.result import result_of
 from expert.desk.unattended import CannotPlay, play
 from expert.engine.knowledge import Knowledge
 from expert.job.answers.reading import NotAnAnswer
-from expert.job.state.job import Job, Shop
+from expert.job.state.job import Job
+from expert.job.state.shop import Shop
 from expert.language.problems import Problem
 from expert.language.worked.cases import Case
 from expert.trace.records import Put, Record

@@ -5,7 +5,7 @@ from __future__ import annotations
 from functools import cache
 
 from expert.engine.knowledge import Knowledge, knowledge_of
-from expert.job.state.job import Shop
+from expert.job.state.shop import Shop
 from expert.language.load import read_rules
 
 FEATURES = """\

@@ -82,12 +82,14 @@ def test_how_tells_the_limit_and_its_source() -> None:
     assert [line for line in said if line.startswith("From: ")] == [
         "From: highest earth bond resistance that passes, lead included: 0.12 ohm = earth_limit(machine.limits, "
         "plate.cord_length, plate.cord_section); limits uk, cord_length 1.5 m, cord_section 1.5 mm2 (germany: DGUV "
-        "203-071 annex 5; uk: IET Code of Practice, 5th edition 2020, 0.1 ohm and the lead; australia: AS/NZS 3760 "
-        "from memory, to be confirmed)"
+        "203-071 annex 5; uk: IET Code of Practice, 5th edition 2020, 0.1 ohm and the lead; australia: AS/NZS "
+        "3760, canada and japan from memory, to be confirmed; us: UL wording)"
     ]
 
 
 def test_an_unknown_set_is_refused_with_those_there_are() -> None:
     desk = ShippedDesk()
     desk.type("Ann", "1")
-    assert desk.type("limits france")[0] == "limits: 'france' is none of germany, uk, australia."
+    assert desk.type("limits france")[0] == (
+        "limits: 'france' is none of germany, uk, australia, us, canada, japan, strictest."
+    )

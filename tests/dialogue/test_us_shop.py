@@ -24,7 +24,7 @@ def test_the_plate_is_shown_in_us_units() -> None:
         "  set_temperature         253.4 °F",  # 123 degC is 253.4 degF exactly
         "  safety_valve_pressure   29.0 psi",  # 2.0 bar; one psi is 0.0689476 bar (NIST SP 811)
         "  brew_pressure           138 psi",
-        "  boiler_volume           60.87 fl oz",  # 1.8 L; one US fluid ounce is 29.5735 mL (NIST SP 811)
+        "  boiler_volume           60.9 fl oz",  # 1.8 L; one US fluid ounce is 29.5735 mL (NIST SP 811)
         "  room_temperature        68 °F assumed",
         "  altitude                0 ft assumed",
         "  rated_voltage           230 V",

@@ -10,7 +10,7 @@ import pytest
 from expert.desk.result import result_of
 from expert.desk.unattended import play
 from expert.engine.knowledge import knowledge_of
-from expert.job.state.job import Shop
+from expert.job.state.shop import Shop
 from expert.language import read_rules
 from expert.language.checks import CODES
 from expert.language.keys import CONCLUSIONS, QUESTION, RULE

@@ -9,7 +9,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from expert.trace.errors import TraceDamaged
-from expert.trace.kinds import KIND_NAMES, to_json
+from expert.trace.kinds import KIND_NAMES, from_json
 from expert.trace.lines import TIME_FORMAT
 from expert.trace.reading import read_trace
 from expert.trace.skimming import skim, skim_bytes
@@ -24,8 +24,8 @@ SHORT = min(DEMOS, key=lambda path: path.stat().st_size).read_bytes()
 def test_the_records_are_those_of_a_careful_reading(path: Path) -> None:
     trace = read_trace(path)
     skimmed = skim(path, ALL_KINDS)
-    assert [(r.line, r.at, r.kind, r.data) for r in skimmed.records] == [
-        (line.seq, line.at.strftime(TIME_FORMAT), line.kind, to_json(line.record)) for line in trace.lines
+    assert [(r.line, r.at, from_json(r.kind, r.data)) for r in skimmed.records] == [
+        (line.seq, line.at.strftime(TIME_FORMAT), line.record) for line in trace.lines
     ]
     assert (skimmed.lines, skimmed.damage, skimmed.last_kind) == (len(trace.lines), "", "sealed")
 

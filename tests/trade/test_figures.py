@@ -219,7 +219,8 @@ WORDS = [
     (
         "earth_limit",
         ["mars", 2.0, 1.5],
-        "'mars' is not known for an earth limit; design, routine, uk, germany, australia, us would do",
+        "'mars' is not known for an earth limit; "
+        "design, routine, uk, germany, australia, us, canada, japan, strictest would do",
     ),
     ("earth_limit", ["uk", 2.0, 4.0], "a core of 4 mm2 is not in the table; 0.75, 1, 1.5, 2.5 mm2 would do"),
     ("leakage_limit", ["uk", "class_3", 0.0], "set uk has no leakage limit for class_3; class_1, class_2 would do"),

@@ -55,7 +55,11 @@ class Complaints(IntakePrompt):
                 raise NotAnAnswer(f"{echo(part.strip())} fits no complaint.{hint} {others}")
             chosen.append(fitting[0].id)
         add_complaints(turn, chosen)
-        return False
+        if not job.shop.people:
+            return False
+        # A shop that has its profile is asked for all complaints at once.
+        rule_out_the_rest(turn)
+        return True
 
     def unattended(self, job: Job, at_hand: Unattended) -> list[str]:
         return [", ".join(at_hand.answers.complaints), "ok"]

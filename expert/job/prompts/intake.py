@@ -6,7 +6,7 @@ from expert.job.prompts.arrives import Arrives
 from expert.job.prompts.complaints import Complaints
 from expert.job.prompts.intake_prompt import IntakePrompt
 from expert.job.prompts.machine import MachineType
-from expert.job.prompts.plate import Plate
+from expert.job.prompts.plate import Plate, set_machine
 from expert.job.prompts.qualified import Qualified
 from expert.job.prompts.technician import Technician
 from expert.job.state.job import Job, Phase, Turn, phase_after
@@ -24,6 +24,15 @@ def intake_on(turn: Turn) -> None:
             return
     turn.add(taken_in(turn.job))
     turn.job.phase = phase_after(Phase.INTAKE)
+
+
+def take_what_is_known(turn: Turn) -> None:
+    """In a shop that only one type of machine comes to, the type need not be asked."""
+    job = turn.job
+    types = job.shop.machines or tuple(job.base.machines)
+    if job.shop.people and len(types) == 1:
+        set_machine(turn, job.base.machines[types[0]])
+        job.intake_settled = (*job.intake_settled, MachineType.name)
 
 
 def taken_in(job: Job) -> TakenIn:

@@ -10,7 +10,13 @@ from expert.job.prompts.intake_prompt import IntakePrompt, numbered_meant, numbe
 from expert.job.prompts.owner import Unattended
 from expert.job.prompts.plate import set_machine
 from expert.job.state.job import Job, Turn
+from expert.language.model import Machine
 from expert.trade.quantities.units import echo
+
+
+def _that_come_in(job: Job) -> list[Machine]:
+    """The types that come to this shop; all where it does not say."""
+    return [machine for machine in job.base.machines.values() if machine.id in (job.shop.machines or (machine.id,))]
 
 
 class MachineType(IntakePrompt):
@@ -19,11 +25,12 @@ class MachineType(IntakePrompt):
     because = "Tests, limits and parts depend on the type of machine."
 
     def text(self, job: Job) -> tuple[str, tuple[str, ...]]:
-        lines = [f"  {number}  {machine.title}" for number, machine in enumerate(job.base.machines.values(), 1)]
-        return "\n".join(["Which machine type is it? Type its number.", *lines]), tuple(job.base.machines)
+        machines = _that_come_in(job)
+        lines = [f"  {number}  {machine.title}" for number, machine in enumerate(machines, 1)]
+        return "\n".join(["Which machine type is it? Type its number.", *lines]), tuple(m.id for m in machines)
 
     def settle(self, turn: Turn, text: str) -> bool:
-        machines = list(turn.job.base.machines.values())
+        machines = _that_come_in(turn.job)
         chosen = pick(text, [machine.id for machine in machines])
         if chosen is None:
             meant = names_meant(text, {machine.id: f"{machine.id} {machine.title}" for machine in machines})

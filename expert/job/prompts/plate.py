@@ -13,17 +13,19 @@ from expert.job.prompts.owner import Unattended
 from expert.job.prompts.plate_ranges import forget_range, middle_of_range
 from expert.job.state.inference import conclude
 from expert.job.state.job import Given, Job, Turn, applies
+from expert.job.state.shop import at_home
 from expert.job.state.values import value_of
 from expert.language.formulas.formula import CannotWorkOut, NotKnown
 from expert.language.model import Machine
 from expert.language.worked.plate_choices import conditions_behind_limits, features_behind_limits
 from expert.trade.quantities.units import KINDS, NotAQuantity, Quantity, believable, echo, read_quantity, show
+from expert.trade.quantities.wire_gauge import read_awg, shown_as_awg
 
 
 def set_machine(turn: Turn, machine: Machine) -> None:
     """Take the machine's data as known: its features, and the absence of faults in parts that it does not have."""
     job = turn.job
-    job.machine = machine
+    job.machine = machine = machine if job.machine is not None else at_home(job.shop, machine)
     base = job.base
     known: dict[str, tuple[str, ...]] = {f"machine.{key}": (value,) for key, value in machine.features.items()}
     for part in base.parts.values():
@@ -68,9 +70,7 @@ def plate_prompt(job: Job) -> tuple[str, tuple[str, ...]]:
     """The plate values and the features that limits rest on, with what may be typed."""
     assert job.machine is not None
     system = job.shop.system
-    lines = _in_two_columns(
-        [f"  {name:<24}{show(value, _unit(job, name), system)}" for name, value in job.machine.plate.items()]
-    )
+    lines = _in_two_columns([f"  {name:<24}{_rating(job, name, value)}" for name, value in job.machine.plate.items()])
     features = features_behind_limits(job.base)
     for name, values in features.items():
         now = job.machine.features[name]
@@ -86,6 +86,12 @@ def plate_prompt(job: Job) -> tuple[str, tuple[str, ...]]:
     return "\n".join([head, *lines]), ("ok", *job.machine.plate, *features, *conditions)
 
 
+def _rating(job: Job, name: str, value: Quantity) -> str:
+    """A rating as shown; a cord in a US shop by its gauge."""
+    gauge = shown_as_awg(value.value) if value.kind == "area" and job.shop.system == "us" else ""
+    return gauge or show(value, _unit(job, name), job.shop.system)
+
+
 def _in_two_columns(lines: list[str]) -> list[str]:
     """One below the other, then side by side: the whole plate has to stand on a screen of 24 lines."""
     half = (len(lines) + 1) // 2
@@ -99,6 +105,9 @@ def take_plate(turn: Turn, text: str) -> bool:
         return False
     name, _, value = text.partition(" ")
     name, value = name.casefold().strip("=:"), value.strip(" =:")
+    if job.shop.home is not None:
+        # As it is shown here, where the trade has another word for it.
+        name = next((ours for ours, theirs in job.shop.home.words.items() if theirs == name), name)
     if name in features_behind_limits(job.base):
         set_feature(turn, name, value)
     elif name in conditions_behind_limits(job.base):
@@ -155,7 +164,8 @@ def _told(turn: Turn, name: str, text: str) -> Quantity:
     system = job.shop.system
     unit = KINDS[record.kind].us if system == "us" and KINDS[record.kind].us else record.unit
     try:
-        quantity = middle_of_range(turn, name, record.kind, text)
+        section = read_awg(text) if record.kind == "area" else None
+        quantity = Quantity(section, "area") if section else middle_of_range(turn, name, record.kind, text)
         if quantity is None:
             quantity = read_quantity(text, record.kind, unit, system)
             forget_range(job, name)

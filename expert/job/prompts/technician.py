@@ -6,9 +6,21 @@ from expert.job.answers.mistyped import is_squeezed_command
 from expert.job.answers.reading import NotAnAnswer
 from expert.job.prompts.intake_prompt import IntakePrompt
 from expert.job.prompts.owner import Unattended
+from expert.job.prompts.plate import plate_prompt, take_plate
 from expert.job.state.job import Job, Turn
+from expert.job.state.shop import Person
 
 LONGEST_NAME = 60
+
+
+def _introduced(person: Person) -> str:
+    """A technician as listed, with what this person may do and by whose word."""
+    by = f", by the word of {person.by_word_of}" if person.by_word_of else ""
+    return f"{person.name} (live work: {'yes' if person.qualified else 'no'}{by})"
+
+
+def _names(job: Job) -> tuple[str, ...]:
+    return tuple(person.name for person in job.shop.people)
 
 
 class Technician(IntakePrompt):
@@ -17,13 +29,36 @@ class Technician(IntakePrompt):
     because = "The record says who worked at the machine."
 
     def text(self, job: Job) -> tuple[str, tuple[str, ...]]:
-        return "Who is at the bench? Type your name.", ()
+        people = job.shop.people
+        if not people:
+            return "Who is at the bench? Type your name.", ()
+        lines = [f"  {number}  {_introduced(person)}" for number, person in enumerate(people, 1)]
+        if job.machine is None:
+            return "\n".join(["Who is at the bench? Type your number or name.", *lines]), _names(job)
+        head = "Who is at the bench? Type your number or name; after a comma what the plate says instead."
+        plate, _ = plate_prompt(job)
+        machine = f"{job.machine.title}, with its plate:"
+        return "\n".join([head, *lines, machine, *plate.splitlines()[1:]]), _names(job)
 
     def settle(self, turn: Turn, text: str) -> bool:
+        job = turn.job
+        who, *instead = (part.strip() for part in text.split(","))
         # Anything with a letter may be a name, but for a command that only lacks its space.
-        if not any(map(str.isalpha, text)) or is_squeezed_command(text):
+        person = job.shop.person(who)
+        if person is None and (not any(map(str.isalpha, who)) or is_squeezed_command(text)):
             raise NotAnAnswer(self.not_known)
-        turn.job.technician = text[:LONGEST_NAME]
+        if not job.shop.people:
+            job.technician = text[:LONGEST_NAME]
+            return True
+        for line in instead if job.machine else ():
+            take_plate(turn, line)
+            job.plate_told = (*job.plate_told, line)
+        job.technician = person.name if person else who[:LONGEST_NAME]
+        if person is not None:
+            job.qualified = person.qualified
+            job.intake_settled = (*job.intake_settled, "qualified")
+        if job.machine is not None and not instead:
+            job.intake_settled = (*job.intake_settled, "plate")
         return True
 
     def unattended(self, job: Job, at_hand: Unattended) -> list[str]:

@@ -12,6 +12,7 @@ from expert.engine.hazards import Standings
 from expert.engine.knowledge import Knowledge
 from expert.engine.planner import Choice
 from expert.engine.state import State
+from expert.job.state.shop import Shop
 from expert.language.model import Machine, Question, RuleBase
 from expert.trace.records import PromptKind, Record, Told
 from expert.trade.quantities.units import Quantity
@@ -96,14 +97,6 @@ class CouldNot:
     @property
     def about(self) -> str:
         return self.subject
-
-
-@dataclass(frozen=True, slots=True)
-class Shop:
-    """What does not change from job to job: the instruments owned (ids) and the units shown."""
-
-    instruments: frozenset[str]
-    system: str = "metric"
 
 
 @dataclass

@@ -8,6 +8,7 @@ from expert.engine.hazards import START
 from expert.job.state.job import Job
 from expert.job.state.values import unit_at_prompt
 from expert.job.wording.explaining import answer_in_words, last_answer
+from expert.job.wording.home_words import in_words_of
 from expert.trace.cleaning import clean
 from expert.trace.records import (
     CannotMove,
@@ -48,7 +49,7 @@ LEADS: Mapping[PromptKind, str] = {"proof": "Proof: "}  # what stands before a p
 
 def lines_of(job: Job, record: Record) -> tuple[tuple[str, str], ...]:
     """The lines a record gives, each with its manner: plain, question, caution, danger, so, found, small, command."""
-    lines = tuple((manner, clean(text)) for manner, text in _lines_of(job, record))
+    lines = tuple((manner, in_words_of(job.shop.country, clean(text))) for manner, text in _lines_of(job, record))
     if job.shop.system != "us":
         return lines
     from expert.job.wording.prose_units import in_us_units

@@ -118,7 +118,7 @@ def _instrument(record: Record, name: str) -> Instrument:
     reader = record.reader
     kind = read_kind(record, "measures")
     difference = difference_of(kind)
-    ranges = tuple(_range(Record(reader, item, keys.RANGE), kind) for item in record.list_of("ranges"))
+    ranges = tuple(read_range(Record(reader, item, keys.RANGE), kind) for item in record.list_of("ranges"))
     written = set(record.written)
     if ("class" in written) != ("full_scale" in written):
         reader.refuse(record.node, "no-accuracy", "'class' and 'full_scale' go together")
@@ -140,7 +140,8 @@ def _instrument(record: Record, name: str) -> Instrument:
     )
 
 
-def _range(record: Record, kind: str) -> Range:
+def read_range(record: Record, kind: str) -> Range:
+    """One range of an instrument that shows this kind."""
     step = read_named(record, "step", difference_of(kind))
     return Range(
         up_to=read_named(record, "up_to", kind),

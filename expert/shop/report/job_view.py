@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from pathlib import Path
@@ -9,6 +10,8 @@ from pathlib import Path
 from expert.desk.replay import opened_of, rerun
 from expert.engine.knowledge import knowledge_of
 from expert.job.state.job import Job
+from expert.job.wording.home_words import in_words_of
+from expert.job.wording.prose_units import in_us_units
 from expert.shop.audit import Audit, audit_trace, rules_at_hand
 from expert.shop.audit_happened import happened_in_words
 from expert.shop.audit_head import Head
@@ -18,7 +21,7 @@ from expert.shop.audit_words import STANDINGS
 from expert.shop.report.circuit_view import CircuitPicture, circuits_of
 from expert.shop.report.evidence import Evidence, evidence_of
 from expert.shop.report.reading_view import ReadingPicture, readings_of
-from expert.trace.records import CustomerTold, Moved, Put, Record, Said
+from expert.trace.records import CustomerTold, Moved, Opened, Put, Record, Said
 from expert.trade.counting import counted
 
 RULES_MISSING = "The rules of this job are not at hand, so its circuits and readings are not drawn."
@@ -47,7 +50,8 @@ class Confirmation:
 
 @dataclass(frozen=True, slots=True)
 class JobView:
-    """Everything the page needs. `purpose`: '' for real work. `why_not_drawn`: '' when pictures were made."""
+    """Everything the page needs. `purpose`: '' for real work. `shop`: its name and telephone, for the slip.
+    `why_not_drawn`: '' when pictures were made."""
 
     head: Head
     purpose: str
@@ -57,6 +61,7 @@ class JobView:
     chapters: tuple[Chapter, ...]
     confirmations: tuple[Confirmation, ...]
     slip: tuple[str, ...]
+    shop: tuple[str, str]
     circuits: tuple[CircuitPicture, ...]
     readings: tuple[ReadingPicture, ...]
     why_not_drawn: str
@@ -71,19 +76,39 @@ def job_view(path: Path) -> JobView:
     evidence = evidence_of(audit.trace)
     job, why_not = _run_again(audit)
     told = [record for record in audit.trace.records if isinstance(record, CustomerTold)]
+    opened = opened_of(audit.trace)
     return JobView(
         head=audit.story.head,
-        purpose=opened_of(audit.trace).purpose,
+        purpose=opened.purpose,
         verdict=verdict_on(audit),
         is_damaged=audit.is_damaged,
         faults=_faults(audit, evidence),
         chapters=tuple(_chapters(audit)),
         confirmations=tuple(_confirmations(audit)),
-        slip=told[-1].lines if told else (),
+        slip=tuple(_at_home(opened, line) for line in told[-1].lines) if told else (),
+        shop=_named_shop(opened),
         circuits=circuits_of(job, evidence) if job else (),
         readings=readings_of(job) if job else (),
         why_not_drawn=why_not,
     )
+
+
+def _at_home(opened: Opened, line: str) -> str:
+    """A line of the slip as it was shown at the bench: in the words and units of the shop."""
+    country = _entry(opened, "country")
+    line = in_words_of(country, line)
+    return in_us_units(line) if opened.system == "us" else line
+
+
+def _named_shop(opened: Opened) -> tuple[str, str]:
+    """Name and telephone of the shop, as its profile had them when the job was opened."""
+    return _entry(opened, "name"), _entry(opened, "phone")
+
+
+def _entry(opened: Opened, key: str) -> str:
+    """One entry of the profile in the trace. It was read before, so its form is known to be right."""
+    found = re.search(rf"^{key}: *(.*?) *$", opened.shop_file, re.MULTILINE)
+    return found[1].strip("'\"") if found else ""
 
 
 def _run_again(audit: Audit) -> tuple[Job | None, str]:

@@ -29,7 +29,7 @@ def job_page(path: Path) -> str:
     view = job_view(path)
     ending = view.head.ending
     tone = "good" if ending in GOOD else "bad" if ending in BAD else "open"
-    head = slip_head("", "", view.head.last) if view.slip else ()
+    head = slip_head(*view.shop, view.head.last) if view.slip else ()
     return page(
         "job.html",
         view=view,
@@ -43,13 +43,13 @@ def job_page(path: Path) -> str:
 def slip_text(path: Path) -> str:
     """The customer's slip as plain text. Raises NoSlip and what `job_view` raises."""
     view = _with_slip(path)
-    return "\n".join(slip_in_words(slip_head("", "", view.head.last), view.slip)) + "\n"
+    return "\n".join(slip_in_words(slip_head(*view.shop, view.head.last), view.slip)) + "\n"
 
 
 def slip_page(path: Path) -> str:
     """The customer's slip as a page. Raises NoSlip and what `job_view` raises."""
     view = _with_slip(path)
-    return page("slip.html", job=view.head.job, head=slip_head("", "", view.head.last), lines=view.slip)
+    return page("slip.html", job=view.head.job, head=slip_head(*view.shop, view.head.last), lines=view.slip)
 
 
 def _with_slip(path: Path) -> JobView:

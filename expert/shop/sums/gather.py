@@ -98,7 +98,7 @@ class _Gathering:
         self.at_intake = False
         self.facts.technician = data["technician"]
         self.facts.machine = data["machine"]
-        self.facts.machine_key = data.get("machine_key", "")
+        self.facts.machine_key = data.get("serial_key", "")
         self.facts.complaints = list(data["complaints"])
 
     def _taken_over(self, data: dict[str, Any]) -> None:

@@ -52,8 +52,15 @@ class Country:
 
 
 _AMERICAN = {
+    "an RCD": "a GFCI",
+    "an earth": "a ground",
+    "an earthed": "a grounded",
     "RCD": "GFCI",
     "RCDs": "GFCIs",
+    "mains lead": "power cord",
+    "mains cord": "power cord",
+    "mains fuse": "line fuse",
+    "mains voltage": "line voltage",
     "earth": "ground",
     "earthed": "grounded",
     "earthing": "grounding",

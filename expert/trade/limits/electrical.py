@@ -102,8 +102,8 @@ def _german_earth_limit(length: float, section: float, core: float) -> float:
 def insulation_limit(limit_set: str, protection_class: str, heating: str, power: float) -> float:
     """Lowest insulation resistance at 500 V DC that passes, in [Mohm].
 
-    limit_set: a nation or strictest (the highest of all nations); protection_class: class_1, class_2 or class_3; heating: heating or no_heating;
-    else WrongArguments. power: of the heaters [W], 0 to 100000, else OutOfRange.
+    limit_set: a nation or strictest (the highest of all nations); protection_class: class_1, class_2 or class_3;
+    heating: heating or no_heating; else WrongArguments. power: of the heaters [W], 0 to 100000, else OutOfRange.
     Source: uk IET Code of Practice 5th edition (heating eased to 0.3 below 3 kW; sources disagree for which rating);
     germany DGUV 203-071 annex 5 (heating above 3.5 kW that misses 0.3 may still pass on its protective conductor
     current); australia AS/NZS 3760 from memory, to be confirmed; us and canada common practice, no source; japan
@@ -136,7 +136,8 @@ def insulation_limit(limit_set: str, protection_class: str, heating: str, power:
 def leakage_limit(limit_set: str, protection_class: str, power: float) -> float:
     """Highest leakage or protective conductor current that passes, in [mA].
 
-    limit_set: design, catering, uk_4th, a nation or strictest (the lowest of all nations); protection_class: class_1 (stationary, heating),
+    limit_set: design, catering, uk_4th, a nation or strictest (the lowest of all nations); protection_class: class_1
+    (stationary, heating),
     class_1_portable, class_1_motor, class_0, class_2, class_3; a pair without a limit raises WrongArguments. power: of
     the heaters [W], 0 to 100000, else OutOfRange.
     Source: design IEC 60335-1 13.2 up to edition 5; catering IEC 60335-2-75 from memory; uk IET Code of Practice 5th

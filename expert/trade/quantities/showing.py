@@ -35,7 +35,9 @@ def show(quantity: Quantity, unit: str | None = None, system: str = "metric") ->
     else:
         chosen = _convenient(kind, quantity.value, system)
     factor, offset = kind.units[chosen]
-    written = _digits(kind, (quantity.value - offset) / factor)
+    # Four digits of a litre are exact to a spoon; of a fluid ounce they would be a drop.
+    significant = min(kind.significant, 3) if chosen in ("fl oz", "ft") else kind.significant
+    written = _digits(kind, (quantity.value - offset) / factor, significant)
     return f"{written} {kind.shown.get(chosen, chosen)}".rstrip()
 
 
@@ -48,10 +50,10 @@ def _convenient(kind: Kind, value: float, system: str) -> str:
     return next((unit for least, unit in kind.ladder if size >= least), kind.base)
 
 
-def _digits(kind: Kind, number: float) -> str:
+def _digits(kind: Kind, number: float, significant: int) -> str:
     """As many decimals as the kind's significant digits ask for, and no digit before the point ever rounded away."""
     size = math.floor(math.log10(abs(number))) if number else 0
-    decimals = max(0, min(kind.most_decimals, kind.significant - 1 - size))
+    decimals = max(0, min(kind.most_decimals, significant - 1 - size))
     written = f"{number:.{decimals}f}"
     if kind.trim and "." in written:
         written = written.rstrip("0").rstrip(".")

@@ -9,7 +9,7 @@ from collections.abc import Iterator, Sequence
 from concurrent.futures import ProcessPoolExecutor
 
 from expert.engine.knowledge import Knowledge
-from expert.job.state.job import Shop
+from expert.job.state.shop import Shop
 from expert.language.worked.cases import Case
 from expert.workbench.cases import Result, Verdict, run_case
 

@@ -1,0 +1,159 @@
+"""The dialogue that asks for the shop's profile. Pure: `ask` puts a question and gives the line, `tell` says something.
+
+Whoever types nothing keeps what stands in brackets. Nothing is written here.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from datetime import date
+
+from expert.desk.profile.reading import Profile
+from expert.desk.profile.writing import people_entries, profile_text
+from expert.language.model import RuleBase
+from expert.language.yaml.writing import Data
+from expert.trade.errors import WrongArguments
+from expert.trade.limits.countries import COUNTRIES, Country, country_named
+
+Ask = Callable[[str], str]
+Tell = Callable[[str], None]
+YES, NO = frozenset({"yes", "y"}), frozenset({"no", "n"})
+
+
+def set_up(ask: Ask, tell: Tell, base: RuleBase, before: Profile | None) -> str:
+    """Ask for everything and give the text of the profile; `before`: what holds now."""
+    home = _country(ask, tell, before)
+    entries: dict[str, Data] = {
+        "country": home.id,
+        "units": _one_of(ask, tell, "Units shown", ("metric", "us"), before.units if before else home.system),
+        "name": _text(ask, "Name of the shop, for the customer's slip", before.name if before else ""),
+        "phone": _text(ask, "Telephone, for the slip", before.phone if before else ""),
+        "technicians": people_entries(_people(ask, tell, before)),
+        "machines": _machines(ask, tell, base, before),
+        "instruments": _instruments(ask, tell, base, before),
+    }
+    currency = _text(ask, "Currency, if costs are wanted", before.currency if before else "")
+    if currency:
+        entries["currency"] = currency
+        entries["hourly_rate"] = _number(ask, tell, f"What an hour of work costs, in {currency}", before)
+    return profile_text(entries)
+
+
+def _country(ask: Ask, tell: Tell, before: Profile | None) -> Country:
+    tell(f"Countries: {', '.join(country.name for country in COUNTRIES.values())}.")
+    while True:
+        text = _text(ask, "In which country is the shop?", before.country if before else "")
+        try:
+            home = country_named(text)
+        except WrongArguments as problem:
+            tell(f"{problem}. No other country's limits are taken instead.")
+            continue
+        tell(f"Limits of {home.name}:")
+        for what, basis in (("earth", home.earth), ("insulation", home.insulation), ("leakage", home.leakage)):
+            tell(f"  {what}: {basis}")
+        tell(f"  mains: {home.mains}")
+        return home
+
+
+def _people(ask: Ask, tell: Tell, before: Profile | None) -> list[tuple[str, bool, str]]:
+    people = [(p.name, p.qualified, p.by_word_of) for p in before.technicians] if before else []
+    if people and _yes(ask, tell, f"Technicians are still {', '.join(p[0] for p in people)}?"):
+        return people
+    people = []
+    while True:
+        name = ask("A technician's name, or nothing when all are named: ").strip()
+        if not name and people:
+            return people
+        if not any(map(str.isalpha, name)):
+            tell("A name is needed for the record.")
+            continue
+        qualified = _yes(ask, tell, f"Is {name} qualified for live work on mains, by your local rules?")
+        by = ""
+        while qualified and not by:
+            by = ask("By whose word? ").strip()
+        people.append((name[:60], qualified, by[:60]))
+
+
+def _machines(ask: Ask, tell: Tell, base: RuleBase, before: Profile | None) -> list[Data]:
+    if len(base.machines) == 1:
+        return list(base.machines)
+    return _chosen(
+        ask, tell, "Which machine types come in?", [(m.id, m.title) for m in base.machines.values()],
+        list(before.machines) if before else list(base.machines),
+    )  # fmt: skip
+
+
+def _instruments(ask: Ask, tell: Tell, base: RuleBase, before: Profile | None) -> list[Data]:
+    owned = list(before.instruments or {}) if before and before.instruments is not None else list(base.instruments)
+    chosen = _chosen(
+        ask, tell, "Which instruments does the shop own?", [(i.id, i.name) for i in base.instruments.values()], owned
+    )
+    days = before.calibrated if before else {}
+    entries: list[Data] = []
+    for instrument in chosen:
+        assert isinstance(instrument, str)
+        known = days.get(instrument)
+        entries.append({"use": instrument, "calibrated": known.isoformat()} if known else {"use": instrument})
+    if entries and _yes(ask, tell, "Note when one was calibrated?", default=False):
+        entries = [_with_day(ask, tell, base, entry) for entry in entries]
+    return entries
+
+
+def _with_day(ask: Ask, tell: Tell, base: RuleBase, entry: Data) -> Data:
+    assert isinstance(entry, dict)
+    while True:
+        text = _text(ask, f"{base.instruments[entry['use']].name}: day of calibration", entry.get("calibrated", ""))
+        if not text:
+            return entry
+        try:
+            return {**entry, "calibrated": date.fromisoformat(text).isoformat()}
+        except ValueError:
+            tell("A day is written as in 2026-01-31; type nothing if it is not known.")
+
+
+def _chosen(ask: Ask, tell: Tell, question: str, listed: Sequence[tuple[str, str]], now: list[str]) -> list[Data]:
+    """Several of a numbered list; nothing keeps what is marked."""
+    tell(question)
+    for number, (key, name) in enumerate(listed, 1):
+        tell(f"  {'*' if key in now else ' '}{number:>3}  {name}")
+    while True:
+        text = ask("Type the numbers, or nothing for those with a star: ").replace(",", " ").strip()
+        if not text:
+            return [key for key, _ in listed if key in now]
+        numbers = [int(word) if word.isdecimal() else 0 for word in text.split()]
+        if all(1 <= number <= len(listed) for number in numbers):
+            return [key for number, (key, _) in enumerate(listed, 1) if number in numbers]
+        tell(f"Type numbers from 1 to {len(listed)}.")
+
+
+def _text(ask: Ask, question: str, now: str) -> str:
+    return ask(f"{question} [{now}]: " if now else f"{question}: ").strip() or now
+
+
+def _one_of(ask: Ask, tell: Tell, question: str, words: Sequence[str], now: str) -> str:
+    while (text := _text(ask, f"{question} ({' or '.join(words)})", now).casefold()) not in words:
+        tell(f"Type {' or '.join(words)}.")
+    return text
+
+
+def _yes(ask: Ask, tell: Tell, question: str, default: bool | None = None) -> bool:
+    hint = "yes / no" if default is None else "YES / no" if default else "yes / NO"
+    while True:
+        word = ask(f"{question} ({hint}) ").strip().casefold()
+        if not word and default is not None:
+            return default
+        if word in YES | NO:
+            return word in YES
+        tell("Type yes or no.")
+
+
+def _number(ask: Ask, tell: Tell, question: str, before: Profile | None) -> str:
+    now = f"{before.hourly_rate:g}" if before and before.hourly_rate else ""
+    while True:
+        text = _text(ask, question, now).replace(",", ".")
+        try:
+            if 0 <= float(text) < 1e6:
+                return text
+        except ValueError:
+            pass
+        tell("Type a number such as 80.")

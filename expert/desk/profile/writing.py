@@ -1,0 +1,38 @@
+"""A profile back to text, with a line of explanation for whoever edits it."""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Mapping, Sequence
+from pathlib import Path
+
+from expert.language.yaml.writing import Data, yaml_text
+
+HEAD = """\
+# The shop. Edit it here, or say it anew with: expert shop --set-up
+# The country decides the electrical limits. Local codes and licensed practice come before all of them.
+"""
+
+
+def profile_text(entries: Mapping[str, Data]) -> str:
+    """The file's text; entries that are empty are left out."""
+    return HEAD + yaml_text({key: value for key, value in entries.items() if value})
+
+
+def people_entries(people: Sequence[tuple[str, bool, str]]) -> list[Data]:
+    """Technicians as entries: name, whether qualified for live work, by whose word."""
+    return [
+        {"name": name, "live_work": "yes", "by_word_of": by} if qualified else {"name": name, "live_work": "no"}
+        for name, qualified, by in people
+    ]
+
+
+def write_profile(path: Path, text: str) -> None:
+    """Replace the file as a whole, so that a pulled plug leaves the old one or the new one. Raises OSError."""
+    path.parent.mkdir(parents=True, exist_ok=True)
+    making = path.with_suffix(".new")
+    with making.open("w", encoding="utf-8") as file:
+        file.write(text)
+        file.flush()
+        os.fsync(file.fileno())
+    os.replace(making, path)

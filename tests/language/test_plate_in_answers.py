@@ -43,7 +43,8 @@ def test_what_the_plate_prompt_takes_is_taken(plate: str, expected: dict[str, st
 REFUSED = [
     pytest.param(
         "{limits: france}",
-        "a.yaml:3:17: 'france' is not an outcome of machine.limits; it has germany, uk, australia, us, canada, japan, strictest [unknown-outcome]",
+        "a.yaml:3:17: 'france' is not an outcome of machine.limits; it has germany, uk, australia, us, canada, japan, "
+        "strictest [unknown-outcome]",
         id="no such country set",
     ),
     pytest.param(

@@ -110,7 +110,8 @@ def test_uncertainty_is_carried_through(line: str, shown: str) -> None:
         ),
         (
             ("earth_limit", "mars", "2", "1.5"),
-            "limit_set: 'mars' is none of the words design, routine, uk, germany, australia, us, canada, japan, strictest",
+            "limit_set: 'mars' is none of the words design, routine, uk, germany, australia, us, canada, japan, "
+            "strictest",
         ),
         # Gauge pressure where absolute pressure is wanted, and the other way round.
         (

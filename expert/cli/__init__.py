@@ -11,7 +11,7 @@ from __future__ import annotations
 
 import click
 
-from expert.cli import bench, checking, figures, rules, shop
+from expert.cli import bench, checking, figures, knowing, rules, shop
 from expert.cli.edge import Edge
 
 
@@ -33,6 +33,8 @@ for _command in (
     bench.demo,
     checking.check,
     rules.cases,
+    knowing.explain,
+    knowing.map_,
     shop.audit,
     shop.shop,
     shop.report,

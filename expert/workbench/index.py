@@ -85,6 +85,11 @@ class Index:
             *(feed.arrives for feed in base.feeds.values()),
             *(hazard.holds for hazard in base.hazards.values()),
         ]
+        return self.tests_of(*conditions)
+
+    @staticmethod
+    def tests_of(*conditions: Condition) -> Mapping[str, tuple[Is, ...]]:
+        """By fact, the tests of it in these conditions, as their author wrote them."""
         found: dict[str, list[Is]] = {}
         for condition in conditions:
             for test in atoms_of(condition):

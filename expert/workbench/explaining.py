@@ -1,0 +1,150 @@
+"""Everything about one id of the rules: where it stands, what it says, what uses it, where it came up.
+
+`entries_of` is the index of all ids with what they are about; `found_by` looks in it by words.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass
+from pathlib import Path
+
+from expert.language.model import NOWHERE, Position, RuleBase
+from expert.language.worked.cases import Case
+from expert.language.worked.job_answers import names_of
+from expert.trace.places import SUFFIX
+from expert.trade.counting import counted
+from expert.workbench.index import Index
+from expert.workbench.telling import told_of
+
+_MOST_CASES = 12
+_TOO_SHORT = 3  # a word this short is no help in looking something up
+
+
+@dataclass(frozen=True, slots=True)
+class Entry:
+    """One id: its sort (question, fault ...), what it is about in words, and where it stands."""
+
+    sort: str
+    id: str
+    about: str
+    at: Position
+
+
+class NoSuchId(Exception):
+    """Nothing in the rules has this id; the text says what is near."""
+
+
+def entries_of(base: RuleBase) -> tuple[Entry, ...]:
+    """Every id of a rule base, sort by sort, in the order of the files."""
+    return tuple(Entry(*entry) for entry in _entries(base))
+
+
+def _entries(base: RuleBase) -> Iterator[tuple[str, str, str, Position]]:
+    parts = base.parts
+    yield from (("machine", m.id, m.title, m.at) for m in base.machines.values())
+    yield from (("complaint", c.id, " / ".join((c.name, *c.words)), c.at) for c in base.complaints.values())
+    yield from (("circuit", c.id, c.title, c.at) for c in base.circuits.values())
+    yield from (("part", p.id, p.name, p.at) for p in parts.values())
+    yield from (("fault", f.id, f"{parts[f.part].name}: {f.name}", f.at) for f in base.faults.values())
+    yield from (("question", q.id, q.ask, q.at) for q in base.questions.values())
+    yield from (("finding", f.id, f.name, f.at) for f in base.findings.values())
+    yield from (("feed", f.id, f.name, f.at) for f in base.feeds.values())
+    yield from (("worked-out value", w.id, w.name, w.at) for w in base.work_outs.values())
+    yield from (("condition", c.id, "a named condition", c.at) for c in base.conditions.values())
+    yield from (("list", n.id, ", ".join(n.entries), n.at) for n in base.lists.values())
+    yield from (("rule", r.id, r.because, r.at) for r in base.rules.values())
+    yield from (("hazard", h.id, h.name, h.at) for h in base.hazards.values())
+    yield from (("caution", c.id, c.text, c.at) for c in base.cautions.values())
+    yield from (("feature", f.id, f.name, f.at) for f in base.features.values())
+    yield from (("rating", p.id, p.name, p.at) for p in base.plate_values.values())
+    yield from (("instrument", i.id, i.name, NOWHERE) for i in base.instruments.values())
+    yield from (("move", m.id, m.say, m.at) for m in base.bench.moves)
+
+
+def found_by(entries: Iterable[Entry], words: Iterable[str]) -> tuple[Entry, ...]:
+    """The entries that have these words, those with the most of them first; all of them where there are no words.
+
+    A word counts where one begins alike: `press` finds `pressure`, `heating` finds `heats`.
+    """
+    wanted = [_stem(word) for word in words]
+    if not wanted:
+        return tuple(entries)
+    scored = []
+    for entry in entries:
+        stems = {_stem(word) for word in re.findall(r"[a-z0-9]+", f"{entry.id} {entry.about}".lower())}
+        hits = sum(any(stem.startswith(word) for stem in stems) for word in wanted)
+        if hits == len(wanted) or hits > 1:
+            scored.append((-hits, entry))
+    return tuple(entry for _, entry in sorted(scored, key=lambda scored: scored[0]))
+
+
+def _stem(word: str) -> str:
+    word = word.lower()
+    for ending in ("ing", "ed", "es", "s", "e"):
+        if word.endswith(ending) and len(word) - len(ending) >= _TOO_SHORT:
+            return word[: -len(ending)]
+    return word
+
+
+def explained_id(base: RuleBase, name: str, cases: Iterable[Case], jobs: Path | None) -> tuple[str, ...]:
+    """Everything about an id, line by line. Raises NoSuchId."""
+    index = Index(base)
+    entries = [entry for entry in entries_of(base) if entry.id == name or f"{entry.sort}.{entry.id}" == name]
+    if not entries:
+        near = names_of(base).nearest(name, sorted({entry.id for entry in entries_of(base)}))
+        raise NoSuchId(f"nothing in the rules is called '{name[:60]}'" + (f"; did you mean {near}?" if near else ""))
+    lines: list[str] = []
+    for entry in entries:
+        lines += [f"{entry.sort} {entry.id}" + (f"   {entry.at}" if entry.at.path else "")]
+        lines += [f"  {line}" for line in told_of(index, entry.sort, entry.id)]
+        lines += _used(index, entry)
+        lines += _cases(entry, cases)
+        if jobs is not None:
+            lines.append(_jobs(entry, jobs))
+    return tuple(lines)
+
+
+def _used(index: Index, entry: Entry) -> Iterator[str]:
+    prefix = {"feature": "machine.", "rating": "plate."}.get(entry.sort, "")
+    name = f"{prefix}{entry.id}"
+    uses = [*index.uses.get(name, ()), *(index.uses.get(f"complaint.{name}", ()) if entry.sort == "complaint" else ())]
+    if entry.sort == "part":
+        uses += [use for f in index.base.parts[entry.id].faults for use in index.uses.get(f.id, ()) if use.id != f.id]
+    named: Mapping[str, tuple[Position, ...]] = {
+        "condition": index.base.conditions[entry.id].used_at if entry.sort == "condition" else (),
+        "list": index.base.lists[entry.id].used_at if entry.sort == "list" else (),
+    }
+    places = named.get(entry.sort, ())
+    if not uses and not places:
+        yield "  used by: nothing"
+        return
+    yield f"  used by: {counted(len(uses) + len(places), 'place')}"
+    yield from (f"    {use.sort} {use.id} ({use.role})   {use.at}" for use in uses)
+    yield from (f"    {at}" for at in places)
+
+
+def _cases(entry: Entry, cases: Iterable[Case]) -> Iterator[str]:
+    found = [case.id for case in cases if entry.id in _named_in(case)]
+    if found:
+        more = f" and {len(found) - _MOST_CASES} more" if len(found) > _MOST_CASES else ""
+        yield f"  {counted(len(found), 'case')}: {', '.join(found[:_MOST_CASES])}{more}"
+
+
+def _named_in(case: Case) -> set[str]:
+    job, expect = case.job, case.expect
+    parts = {fault.partition(".")[0] for fault in expect.faults}
+    named = {job.machine, *job.complaints, *job.answers, *job.plate, *(job.after_repair or {}), job.arrives}
+    return named | {*expect.faults, *expect.asks, *expect.never_asks, *expect.cautions, *expect.normal} | parts
+
+
+def _jobs(entry: Entry, folder: Path) -> str:
+    """In which saved jobs the id came up: as a question put, a rule fired, a fault narrowed, a caution shown."""
+    wanted = f'"{entry.id}"'.encode()
+    files = sorted(folder.glob(f"*{SUFFIX}"))
+    found = [file.name.removesuffix(SUFFIX) for file in files if wanted in file.read_bytes()]
+    if not found:
+        return f"  saved jobs: it came up in none of {len(files)}"
+    shown = ", ".join(found[-_MOST_CASES:])
+    return f"  saved jobs: it came up in {len(found)} of {len(files)}: {shown}"

@@ -1,0 +1,71 @@
+"""Jobs that seek the dangers: for each number a technician, an aim and an order of questions, always the same."""
+
+from __future__ import annotations
+
+import random
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass, field
+
+from expert.desk.opening import shop_of
+from expert.engine.knowledge import Knowledge
+from expert.language.model import RuleBase
+from expert.trace.records import Record
+from tests.safety.cheap_search import AnyQuestion
+from tests.safety.judge import Judge
+from tests.safety.playing import Played, play
+from tests.safety.readings import Readings
+from tests.safety.seeking import Answers, Seeker, complaints_in, questions_in
+from tests.safety.technicians import Aim, Technician
+
+SINCE = ("question", "question", "question", "repair", "proof", "close")
+WITH_PLANNER = 50  # every so many jobs one is led by the real planner
+
+
+@dataclass(slots=True)
+class Hunt:
+    """Plays jobs by their number. `judging`: what the judge knows, where it is not what is played with."""
+
+    knowledge: Knowledge
+    judging: RuleBase | None = None
+    readings: Readings = field(default_factory=Readings)
+    ways: dict[str, list[Answers]] = field(init=False)
+
+    def __post_init__(self) -> None:
+        base = self.knowledge.base
+        seeker = Seeker(base, next(iter(base.machines)), random.Random("ways"))
+        self.ways = {hazard.id: seeker.ways_to_open(hazard) for hazard in (self.judging or base).hazards.values()}
+
+    def job(self, number: int, hear: Callable[[Judge, list[Record]], object] = lambda judge, batch: None) -> Caught:
+        """Play one job under a judge."""
+        chance = random.Random(f"job {number}")
+        aim = self._aim(chance, number)
+        judge = Judge(self.judging or self.knowledge.base)
+        search = None if number % WITH_PLANNER == 0 else AnyQuestion(chance, tuple(aim.outcomes))
+
+        def listen(batch: list[Record]) -> None:
+            judge.hear(batch)
+            hear(judge, batch)
+
+        technician = Technician.of(chance, self.knowledge.base, self.readings, aim)
+        return Caught(number, play(self.knowledge, shop_of(self.knowledge), technician, listen, search), judge)
+
+    def jobs(self, numbers: range) -> Iterator[Caught]:
+        return map(self.job, numbers)
+
+    def _aim(self, chance: random.Random, number: int) -> Aim:
+        """Each hazard in its turn, by one of its ways; now and then none."""
+        names = [name for name, ways in self.ways.items() if ways]
+        if not names or chance.random() < 0.1:
+            return Aim()
+        name = names[number % len(names)]
+        answers = chance.choice(self.ways[name])
+        return Aim(name, questions_in(self.knowledge.base, answers), complaints_in(answers), chance.choice(SINCE))
+
+
+@dataclass(frozen=True, slots=True)
+class Caught:
+    """A job that was played, and the judge who heard it."""
+
+    number: int
+    played: Played
+    judge: Judge

@@ -27,7 +27,7 @@ class AnyQuestion:
         if self.left < 0 and not (self.left > -MOST and set(self.sought) - situation.settled_questions):
             return None
         questions = situation.knowledge.base.questions
-        names = self.chance.sample(list(questions), 12)
+        names = self.chance.sample(list(questions), min(12, len(questions)))
         if self.sought and self.chance.random() < self.keen:
             names = [*self.chance.sample(self.sought, len(self.sought)), *names]
         for name in names:

@@ -204,15 +204,14 @@ class Judge:
         if there - here or (there and not stands(reached, DEAD)):
             hazard, act = min(there - here or there)
             yield "forbidden", f"{move.id} is offered: {hazard} forbids to {act}"
-        yield from self._altered(reached, move.id)
+        if reached.get("altered", "nothing") != "nothing":
+            yield from self._altered(move)
 
-    def _altered(self, bench: Mapping[str, str], what: str) -> Wrong:
-        if bench.get("altered", "nothing") == "nothing":
-            return
-        if bench["covers"] == "on":
-            yield "altered", f"{what} closes the machine with something altered for a test"
-        if bench["mains"] == "on" and not self.account.altered_for:
-            yield "altered", f"{what} has the mains on with something altered, and no test wants it so"
+    def _altered(self, move: Move) -> Wrong:
+        if move.makes.get("covers") == "on":
+            yield "altered", f"{move.id} closes the machine with something altered for a test"
+        if move.makes.get("mains") == "on" and not self.account.altered_for:
+            yield "altered", f"{move.id} switches on with something altered, and no test wants it so"
 
     def _move(self, name: str) -> Move:
         return next(move for move in self.base.bench.moves if move.id == name)

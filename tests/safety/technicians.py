@@ -50,6 +50,7 @@ class Technician:
     cannot_move: float = 0.03
     leave: float = 0.02
     keen: float = 0.8
+    insists: float = 0.2
     qualified: bool = False
     reached: set[str] = field(default_factory=set)
 
@@ -81,7 +82,7 @@ class Technician:
                 return chance.choice(NONSENSE)
             if chance.random() < self.back and job.given:
                 return f"take back {chance.choice(list(job.given))}"
-            if self.aim.since in self.reached and chance.random() < 0.2 and (missed := self.aim.missed(job)):
+            if self.aim.since in self.reached and chance.random() < self.insists and (missed := self.aim.missed(job)):
                 return f"take back {chance.choice(missed)}"
         match put.prompt:
             case "intake":
@@ -116,7 +117,9 @@ class Technician:
             case "complaints":
                 if job.complaints:
                     return "ok"
-                some = chance.sample(list(self.base.complaints), chance.choice((1, 1, 2)))
+                some = chance.sample(
+                    list(self.base.complaints), min(chance.choice((1, 1, 2)), len(self.base.complaints))
+                )
                 if self.aim.complaints and chance.random() < self.keen:
                     some = [*self.aim.complaints, *some[1:]]
                 return ", ".join(some)

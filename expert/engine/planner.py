@@ -27,7 +27,10 @@ SUPPOSED = 0.5  # chance that another answer, supposed for looking one step ahea
 
 @dataclass(frozen=True, slots=True)
 class Candidate:
-    """A question worth asking. `asks` is put; it is the question itself or one that must be answered before it."""
+    """A question worth asking. `asks` is put; it is the question itself or one that must be answered before it.
+
+    `settles`: suspects whose standing an answer could change; `decides`: those that it could confirm or clear.
+    """
 
     question: str
     asks: str
@@ -36,6 +39,7 @@ class Candidate:
     route: Route
     settles: tuple[str, ...]
     danger: bool = False
+    decides: frozenset[str] = frozenset()
 
     @property
     def worth(self) -> float:
@@ -81,7 +85,7 @@ def choose(situation: Situation) -> Choice | None:
     """The question to put next, or None when no question left can tell anything."""
     if situation.picture.settled or not (situation.picture.suspects or _may_be_normal(situation)):
         return None
-    candidates = list(_candidates(situation))
+    candidates = worth_asking(situation)
     if not candidates:
         return None
     # Whoever stands at the machine learns of a danger first, before any test that is merely quicker.
@@ -104,7 +108,7 @@ def _may_be_normal(situation: Situation) -> bool:
     return any(normal.get(complaint) for complaint in situation.picture.complaints_open)
 
 
-def _candidates(situation: Situation) -> Iterable[Candidate]:
+def worth_asking(situation: Situation) -> list[Candidate]:
     """Questions whose own outcomes change a suspect's standing; if none, those that pave the way for one."""
     knowledge, state, picture = situation.knowledge, situation.state, situation.picture
     belief = beliefs(knowledge, picture)
@@ -136,7 +140,8 @@ def _candidate(
     moved = frozenset().union(*(effect.moved for effect in effects.values()))
     settles = tuple(suspect for suspect in suspects if suspect in moved)
     danger = any(effect.danger for effect in effects.values())
-    return Candidate(question.id, way.asks, gain, way.minutes, way.route, settles, danger)
+    decides = frozenset().union(*(effect.confirmed | effect.cleared for effect in effects.values()))
+    return Candidate(question.id, way.asks, gain, way.minutes, way.route, settles, danger, decides)
 
 
 # ---------------------------------------------------------------- may it be put, and what does it cost

@@ -35,7 +35,7 @@ JOBS = (
     DemoJob(
         number="demo-1-straight",
         technician="Ines (demo)",
-        complaints=["will not fill"],
+        complaints=["the boiler will not fill", "1"],
         visits={
             "fill_is_called": [["yes"]],
             "pump_runs_on_fill": [["why", "yes"]],
@@ -50,7 +50,7 @@ JOBS = (
     DemoJob(
         number="demo-2-taken-back",
         technician="Tomo (demo)",
-        complaints=["pump dead"],
+        complaints=["the pump is dead", "1"],
         visits={
             "pump_runs_on_brew": [["no"]],
             "pump_runs_on_fill": [["no"]],
@@ -64,7 +64,7 @@ JOBS = (
     DemoJob(
         number="demo-3-normal",
         technician="Ines (demo)",
-        complaints=["hiss"],
+        complaints=["it hisses when it heats up", "1"],
         visits={"vacuum_valve_on_heat_up": [["how", "snaps"]]},
     ),
     DemoJob(
@@ -81,7 +81,7 @@ JOBS = (
     DemoJob(
         number="demo-5-two-faults",
         technician="Ines (demo)",
-        complaints=["low pressure"],
+        complaints=["the brew pressure is too low", "1"],
         visits={
             "blind_pressure": [["3.5"]],
             "return_when_blind": [["strong"]],

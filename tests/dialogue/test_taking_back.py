@@ -41,7 +41,11 @@ def test_the_end_says_what_would_settle_the_rest_and_how_to_come_back_to_it(fill
     assert said[: said.index("How does the job end? Type the number.")] == [
         NOTED,
         "Narrowed, not found.",
-        "'Boiler does not fill': narrowed to a short list, not further: fill valve: coil open; fill valve: stuck shut.",
+        "'Boiler does not fill': narrowed to a short list, not further:",
+        "1. fill valve: coil open (74%). To settle it: What does the coil read? (needs what could not be done: "
+        "Take the covers off; take back 4)",
+        "2. fill valve: stuck shut (23%). To settle it: Is there water before the valve? (needs what could not be "
+        "done: Take the covers off; take back 4)",
         "Not accounted for: Does water arrive in the boiler? no.",
         "What would settle it: What does the coil read? (ohm meter)",
         "It needs what could not be done: Take the covers off. If it can be after all: take back 4",

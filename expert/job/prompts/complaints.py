@@ -1,12 +1,13 @@
-"""What the customer noticed: one complaint or several, by number, by id or in a few words."""
+"""What the customer noticed: one complaint or several, by number, by id, or as the customer says it."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable
 
+from expert.job.answers.complaint_search import complaints_meant
 from expert.job.answers.mistyped import names_meant
 from expert.job.answers.reading import NO, YES, NotAnAnswer
-from expert.job.prompts.intake_prompt import IntakePrompt, numbered_meant, pick
+from expert.job.prompts.intake_prompt import IntakePrompt, pick
 from expert.job.prompts.owner import Unattended
 from expert.job.state.inference import conclude
 from expert.job.state.job import Job, Turn
@@ -24,42 +25,53 @@ class Complaints(IntakePrompt):
     offers_at_once = True
 
     def text(self, job: Job) -> tuple[str, tuple[str, ...]]:
-        return (
-            "What is the complaint? Type a few words, or list to see all. Several: separate them by a comma."
+        if job.complaints_offered:
+            which = "Which of these? Type its number, or several (1, 2)," if len(job.complaints_offered) > 1 else "Is it this? Type 1,"
+            return f"{which} other words, or list to see all.", (*job.complaints_offered, "list")
+        asked = (
+            "What is the complaint? Type it as the customer says it, one at a time, or list to see all."
             if not job.complaints
             else "Another complaint? Type it, or ok to go on."
-        ), ("list", "ok", *job.base.complaints)
+        )
+        return asked, ("list", "ok", *job.base.complaints)
 
     def settle(self, turn: Turn, text: str) -> bool:
         job = turn.job
         word = text.casefold()
-        if word in {"ok", "no", "n", ""} and job.complaints:
+        if word in {"ok", "no", "n", ""} and job.complaints and not job.complaints_offered:
             rule_out_the_rest(turn)
             return True
+        offered, job.complaints_offered = job.complaints_offered, ()
         if word == "list":
             turn.tell(*(f"{number:>3}  {c.name}" for number, c in enumerate(job.base.complaints.values(), 1)))
-            return False
-        if word in {"ok", ""} | NO | YES:
-            raise NotAnAnswer("Type it in a few words, or ok to go on." if job.complaints else self.not_known)
-        chosen: list[str] = []
-        for part in text.split(","):
-            fitting = matching_complaints(job, part)
-            if len(fitting) > 1:
-                numbers = list(job.base.complaints)
-                turn.tell("Which of these? Type its number.")
-                turn.tell(*(f"{numbers.index(c.id) + 1:>3}  {c.name}" for c in fitting))
-                return False
-            if not fitting:
-                hint = _complaints_meant(job, part)
-                others = "Type other words, list to see all, or ok to go on." if job.complaints else OTHER_WORDS
-                raise NotAnAnswer(f"{echo(part.strip())} fits no complaint.{hint} {others}")
-            chosen.append(fitting[0].id)
-        add_complaints(turn, chosen)
-        if not job.shop.people:
-            return False
-        # A shop that has its profile is asked for all complaints at once.
-        rule_out_the_rest(turn)
-        return True
+        elif chosen := _named(job, text, offered):
+            add_complaints(turn, chosen)
+            if job.shop.people:  # a shop that has its profile is asked for all complaints at once
+                rule_out_the_rest(turn)
+                return True
+        elif word in {"ok", "", "none"} | NO | YES:
+            raise NotAnAnswer(self._more(job, offered))
+        else:
+            self._offer(turn, text, offered)
+        return False
+
+    def _more(self, job: Job, offered: tuple[str, ...]) -> str:
+        if offered:
+            return f"Type the number of the one that it is. {OTHER_WORDS}"
+        return "Type it in a few words, or ok to go on." if job.complaints else self.not_known
+
+    def _offer(self, turn: Turn, text: str, offered: tuple[str, ...]) -> None:
+        """Show what a sentence may mean; it is taken only when the technician says which. Raises NotAnAnswer."""
+        job = turn.job
+        if text.isdecimal():
+            there = f"1 to {len(offered)}" if offered else f"1 to {len(job.base.complaints)}, as in list"
+            raise NotAnAnswer(f"{echo(text)} is no number here. Type {there}, or the complaint in a few words.")
+        meant = complaints_meant(text, job.base.complaints.values()) or _almost(job, text)
+        if not meant:
+            others = "Type other words, list to see all, or ok to go on." if job.complaints else OTHER_WORDS
+            raise NotAnAnswer(f"{echo(text)} fits no complaint. {others}")
+        turn.tell(*(f"{number:>3}  {complaint.name}" for number, complaint in enumerate(meant, 1)))
+        job.complaints_offered = tuple(complaint.id for complaint in meant)
 
     def unattended(self, job: Job, at_hand: Unattended) -> list[str]:
         return [", ".join(at_hand.answers.complaints), "ok"]
@@ -69,14 +81,16 @@ class Complaints(IntakePrompt):
         return ((choice, complaints[choice].name if choice in complaints else "") for choice in job.prompt.choices)
 
     def offers_for(self, job: Job, begun: str) -> Iterable[tuple[str, str]]:
-        return (
-            ((complaint.id, complaint.name) for complaint in matching_complaints(job, begun)) if begun.strip() else ()
-        )
+        meant = complaints_meant(self.part_typed(begun), job.base.complaints.values())
+        return ((complaint.id, complaint.name) for complaint in meant)
 
     def part_typed(self, begun: str) -> str:
         return begun.rpartition(",")[2].lstrip()
 
     def what_changed(self, turn: Turn) -> str:
+        complaints = turn.job.base.complaints
+        if turn.job.complaints_offered:
+            return f"May be: {'; '.join(complaints[offered].name for offered in turn.job.complaints_offered)}"
         return " ".join(record.text for record in turn.records if isinstance(record, Told))
 
 
@@ -100,27 +114,35 @@ def rule_out_the_rest(turn: Turn) -> None:
             conclude(turn, job.state.narrow(f"complaint {complaint}", f"complaint.{complaint}", ("no",)))
 
 
-def matching_complaints(job: Job, text: str) -> list[Complaint]:
-    """The complaints that a number, an id or a few words may mean; the best match alone when it is clear."""
-    complaints = list(job.base.complaints.values())
-    picked = pick(text, [complaint.id for complaint in complaints])
-    if picked is not None:
-        return [job.base.complaints[picked]]
-    scored = [(_score(complaint, text.casefold().strip()), complaint) for complaint in complaints]
-    best = max((score for score, _ in scored), default=0)
-    return [complaint for score, complaint in scored if score == best][:9] if best else []
+def _almost(job: Job, text: str) -> tuple[Complaint, ...]:
+    """The complaints with words like those typed, where no word is known."""
+    complaints = job.base.complaints
+    named = {c.id: " ".join((c.id, c.name, *c.words)) for c in complaints.values()}
+    return tuple(complaints[found] for found in names_meant(text, named))
 
 
-def _score(complaint: Complaint, phrase: str) -> int:
-    """How many of the words stand in the complaint's name or in how customers put it; a known phrase counts most."""
-    known = [text.casefold() for text in (complaint.name, *complaint.words)]
-    if phrase in known:
-        return 100
-    text = " ".join(known)
-    return sum(word in text for word in phrase.replace("'", "").split() if len(word) > 2)
+def _named(job: Job, text: str, offered: tuple[str, ...]) -> list[str]:
+    """The complaints meant by number, by id, or word for word, several separated by commas; none if one is not.
+
+    After a search only the numbers that it showed count.
+    """
+    ids = list(job.base.complaints)
+    found = []
+    for part in [text] if _word_for_word(job, text) else text.split(","):
+        word = part.strip().casefold()
+        chosen = _word_for_word(job, word) or pick(word, list(offered) if offered and word.isdecimal() else ids)
+        if chosen is None:
+            return []
+        found.append(chosen)
+    return found
 
 
-def _complaints_meant(job: Job, part: str) -> str:
-    complaints = list(job.base.complaints.values())
-    meant = names_meant(part, {c.id: " ".join((c.id, c.name, *c.words)) for c in complaints})
-    return numbered_meant([(c.id, c.name) for c in complaints], meant)
+def _word_for_word(job: Job, text: str) -> str | None:
+    """The one complaint that these very words can mean: its name, or a phrase that is like no other."""
+    words = " ".join(text.casefold().split())
+    complaints = job.base.complaints.values()
+    named = [complaint for complaint in complaints if complaint.name.casefold() == words]
+    phrased = [c for c in complaints if " " in words and words in {phrase.casefold() for phrase in c.words}]
+    if phrased and not named:
+        named = list(complaints_meant(words, complaints))
+    return named[0].id if len(named) == 1 else None

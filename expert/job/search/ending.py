@@ -7,12 +7,14 @@ from dataclasses import dataclass
 from expert.engine.planner import choose
 from expert.engine.suspicion import Picture, Weighed, evidence_of
 from expert.job.bench.moves import offer_again
+from expert.job.search.short_list import LONGEST, in_rows, ranked
 from expert.job.state.job import Job, Phase, Turn
 from expert.job.state.situation import outcome_in_words, situation_of
 from expert.trace.records import Found, SearchEnded
+from expert.trade.counting import counted
 
-SHORT_LIST = 5
-SHORT_LIST_SPAN = 10  # decibans below the heaviest suspect that still belong on the short list
+CLOSE = 5  # suspects so close together that the complaint counts as narrowed to them
+CLOSE_SPAN = 10  # decibans below the heaviest suspect within which the others are close
 
 FOUND, ELIMINATED, LISTED = "found", "left_by_elimination", "narrowed"
 
@@ -54,10 +56,9 @@ def ending_of(job: Job, picture: Picture) -> Ending:
     for complaint in picture.complaints_open:
         outcome, faults = _complaint_ends(job, picture, complaint)
         outcomes.append(outcome)
-        standings |= {fault: outcome for fault in faults if fault not in standings}
-        name = job.base.complaints[complaint].name
-        names = _listed(job, faults) or _why_no_list(job, picture, complaint)
-        sentences.append(_COMPLAINT_ENDS[outcome].format(name=name, names=names))
+        standing = ELIMINATED if outcome == ELIMINATED else LISTED
+        standings |= {fault: standing for fault in faults if fault not in standings}
+        sentences += _complaint_in_words(job, picture, complaint, outcome)
     for complaint in picture.normal:
         sentences.append(f"'{job.base.complaints[complaint].name}' is how a sound machine behaves. It is no fault.")
     for fault in picture.causes_wanted:
@@ -81,26 +82,36 @@ def _all_accounted(job: Job, picture: Picture) -> str:
     return "normal" if picture.normal else "unresolved"
 
 
-_COMPLAINT_ENDS = {
-    ELIMINATED: "'{name}': everything else that explains it is cleared. Left by elimination, not proved: {names}.",
-    LISTED: "'{name}': narrowed to a short list, not further: {names}.",
-    "unresolved": "'{name}' is not resolved. {names}",
-}
+def _complaint_in_words(job: Job, picture: Picture, complaint: str, outcome: str) -> list[str]:
+    name = job.base.complaints[complaint].name
+    suspects = ranked(job, picture, complaint)
+    if outcome == ELIMINATED:
+        left = job.fault_name(suspects[0].fault)
+        return [f"'{name}': everything else that explains it is cleared. Left by elimination, not proved: {left}."]
+    if outcome == LISTED:
+        return [f"'{name}': narrowed to a short list, not further:", *in_rows(job, picture, close(suspects))]
+    if not suspects:
+        return [f"'{name}' is not resolved. No known fault that explains it is left."]
+    count = counted(len(suspects), "fault")
+    lead = f"'{name}' is not resolved. {count} that explain it are still possible, the likeliest first:"
+    return [lead, *in_rows(job, picture, suspects)]
 
 
 def _complaint_ends(job: Job, picture: Picture, complaint: str) -> tuple[str, tuple[str, ...]]:
-    """The outcome for one open complaint and the faults that stand for it."""
-    explainers = job.knowledge.explainers[complaint]
-    open_ones = [suspect for suspect in picture.suspects if suspect.fault in explainers]
-    possible_here = [f for f in explainers if "machine data" not in _who_cleared(job, f)]
+    """The outcome for one open complaint, and the faults that stand for it or lead its short list."""
+    open_ones = ranked(job, picture, complaint)
+    possible_here = [f for f in job.knowledge.explainers[complaint] if "machine data" not in _who_cleared(job, f)]
     if len(open_ones) == 1 and len(possible_here) > 1 and not _may_be_sound(job, complaint, open_ones[0]):
         return ELIMINATED, (open_ones[0].fault,)
-    if open_ones:
-        span = open_ones[0].decibans - SHORT_LIST_SPAN
-        short = tuple(suspect.fault for suspect in open_ones if suspect.decibans >= span)
-        if len(short) <= SHORT_LIST:
-            return LISTED, short
-    return "unresolved", ()
+    near = close(open_ones)
+    if near and len(near) <= CLOSE:
+        return LISTED, tuple(suspect.fault for suspect in near)
+    return "unresolved", tuple(suspect.fault for suspect in open_ones[:LONGEST])
+
+
+def close(suspects: tuple[Weighed, ...]) -> tuple[Weighed, ...]:
+    """Those that weigh nearly as much as the heaviest."""
+    return tuple(suspect for suspect in suspects if suspect.decibans >= suspects[0].decibans - CLOSE_SPAN)
 
 
 def _may_be_sound(job: Job, complaint: str, last: Weighed) -> bool:
@@ -193,14 +204,3 @@ def causes_first(job: Job, faults: list[str]) -> list[str]:
     for fault in faults:
         place(fault, frozenset((fault,)))
     return ordered
-
-
-def _listed(job: Job, faults: tuple[str, ...]) -> str:
-    return "; ".join(job.fault_name(fault) for fault in faults)
-
-
-def _why_no_list(job: Job, picture: Picture, complaint: str) -> str:
-    explainers = job.knowledge.explainers[complaint]
-    if any(suspect.fault in explainers for suspect in picture.suspects):
-        return "Too many faults are still possible."
-    return "No known fault that explains it is left."

@@ -115,6 +115,7 @@ class Job:
     plate_told: tuple[str, ...] = ()  # lines taken at the plate prompt, as typed
     plate_ranges: dict[str, tuple[Quantity, Quantity]] = field(default_factory=dict)
     complaints: tuple[str, ...] = ()
+    complaints_offered: tuple[str, ...] = ()  # what a few words may have meant, while it is asked which
     qualified: bool = False
     bench: BenchState = ()
     given: dict[int, Given] = field(default_factory=dict)

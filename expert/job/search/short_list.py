@@ -1,0 +1,67 @@
+"""The short list: who is left, the likeliest first, and what would settle each."""
+
+from __future__ import annotations
+
+from expert.engine.gain import beliefs
+from expert.engine.planner import Candidate, worth_asking
+from expert.engine.suspicion import Picture, Weighed
+from expert.job.state.bench import bench_map
+from expert.job.state.job import Job
+from expert.job.state.situation import situation_of
+
+LONGEST = 8
+
+
+def ranked(job: Job, picture: Picture, complaint: str) -> tuple[Weighed, ...]:
+    """The open suspects that explain a complaint, the heaviest first."""
+    explainers = job.knowledge.explainers[complaint]
+    return tuple(suspect for suspect in picture.suspects if suspect.fault in explainers)
+
+
+def in_rows(job: Job, picture: Picture, suspects: tuple[Weighed, ...]) -> list[str]:
+    """The likeliest by name, with their share of belief and the test that would settle each."""
+    belief = beliefs(job.knowledge, picture)
+    tests = _tests(job, picture)
+    rows = [
+        f"{number}. {job.fault_name(suspect.fault)} ({belief[suspect.fault]:.0%}). {_settled_by(job, suspect, tests)}"
+        for number, suspect in enumerate(suspects[:LONGEST], 1)
+    ]
+    more = len(suspects) - LONGEST
+    return [*rows, f"And {more} more, none of them likelier."] if more > 0 else rows
+
+
+def _tests(job: Job, picture: Picture) -> list[Candidate]:
+    """The tests that would tell, if everything could be done here: the best first."""
+    free = dict[str, bool](qualified=True, any_instrument=True, any_move=True, ask_anew=True)
+    found = worth_asking(situation_of(job, picture, **free))
+    return sorted(found, key=lambda candidate: -candidate.worth)
+
+
+def _settled_by(job: Job, suspect: Weighed, tests: list[Candidate]) -> str:
+    test = next((test for test in tests if suspect.fault in test.decides), None)
+    if test is None:
+        return "No test of these rules settles it: look at the part by hand."
+    barred = "; ".join(_what_bars(job, test))
+    return f"To settle it: {job.base.questions[test.question].ask}{f' ({barred})' if barred else ''}"
+
+
+def _what_bars(job: Job, test: Candidate) -> list[str]:
+    """Why the test was not made here, as far as it is known."""
+    question = job.base.questions[test.question]
+    barred = [
+        f"it could not be told; take back {noted.number}"
+        for noted in job.unable.values()
+        if noted.holds and noted.kind == "question" and noted.subject in (test.question, test.asks)
+    ]
+    if question.measure is not None and question.measure.instrument not in job.shop.instruments:
+        barred.append(f"needs the {job.base.instruments[question.measure.instrument].name}")
+    needed = {move.id: move for move in test.route.moves}
+    barred += [
+        f"needs what could not be done: {needed[noted.subject].say.rstrip('.')}; take back {noted.number}"
+        for noted in job.unable.values()
+        if noted.holds and noted.kind == "move" and noted.subject in needed
+    ]
+    here = bench_map(job)
+    if not job.qualified and not here.may_stay(here.reached_by(job.bench, test.route)):
+        barred.append("for somebody qualified for live work")
+    return barred

@@ -10,7 +10,8 @@ from time import process_time
 from expert.desk.opening import shop_of
 from expert.desk.unattended import play
 from expert.engine.knowledge import Knowledge
-from expert.engine.planner import Choice, Situation
+from expert.engine.planner import Choice
+from expert.engine.ways import Situation
 from expert.job.search import searching
 from expert.language.worked.cases import Case
 

@@ -10,9 +10,10 @@ from hypothesis import strategies as st
 
 from expert.engine.bench import BenchMap, bench_state, terms_for
 from expert.engine.gain import SOMETHING_ELSE, beliefs, effects_of, expected_gain
-from expert.engine.planner import Choice, Situation, choose
+from expert.engine.planner import Choice, choose
 from expert.engine.state import State
 from expert.engine.suspicion import take_picture, weight_of
+from expert.engine.ways import Situation
 from tests.dialogue.small_rules import small_knowledge
 
 KNOWLEDGE = small_knowledge()

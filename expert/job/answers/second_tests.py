@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from expert.engine.gain import effects_of
-from expert.engine.planner import choose, way_to_ask
+from expert.engine.planner import choose
+from expert.engine.ways import way_to_ask
 from expert.job.state.job import Given, Job
 from expert.job.state.situation import picture_of, situation_of
 

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from expert.engine.bench import Route
-from expert.engine.planner import Candidate, Choice
+from expert.engine.candidates import Candidate
+from expert.engine.planner import Choice
 from expert.job.answers.reading import CANNOT_TELL, NotAnAnswer
 from expert.job.answers.taking import cannot_tell, set_aside
 from expert.job.prompts.owner import Owner, Unattended

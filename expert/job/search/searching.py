@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+from expert.engine.candidates import Candidate
 from expert.engine.gain import beliefs
-from expert.engine.planner import Candidate, Choice, choose
+from expert.engine.planner import Choice, choose
 from expert.engine.suspicion import Picture
 from expert.job.answers.putting import put_question
 from expert.job.bench.moves import make_ready

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+from expert.engine.candidates import Candidate
 from expert.engine.gain import beliefs
-from expert.engine.planner import Candidate, worth_asking
+from expert.engine.planner import worth_asking
 from expert.engine.suspicion import Picture, Weighed
 from expert.job.state.bench import bench_map
 from expert.job.state.job import Job

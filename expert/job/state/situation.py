@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from expert.engine.planner import Situation
 from expert.engine.suspicion import Picture, take_picture
+from expert.engine.ways import Situation
 from expert.job.state.bench import bench_map
 from expert.job.state.job import Job, Phase
 from expert.job.state.values import missing_first

@@ -1,0 +1,91 @@
+"""How a question comes to be put: what the planner looks at, what has to come before, the bench moves on the way."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from expert.engine.bench import BenchMap, BenchState, Route
+from expert.engine.knowledge import Knowledge
+from expert.engine.state import State
+from expert.engine.suspicion import Picture
+from expert.language.model import Question
+
+
+@dataclass(frozen=True, slots=True)
+class Situation:
+    """All the planner looks at. `settled_questions`: answered, or can't tell. `measurable`: instruments the shop owns.
+
+    `missing_first` names the questions whose number a question's limits still lack; `prepared`: those set up already.
+    """
+
+    knowledge: Knowledge
+    state: State
+    picture: Picture
+    settled_questions: frozenset[str]
+    bench: BenchState
+    bench_map: BenchMap
+    applies: Callable[[str], bool]
+    measurable: frozenset[str]
+    missing_first: Callable[[str], tuple[str, ...]]
+    prepared: frozenset[str] = frozenset()
+
+
+@dataclass(frozen=True, slots=True)
+class Way:
+    """How a question comes to be put: what is asked first, the minutes of asking, the bench route to the first."""
+
+    asks: str
+    minutes: float
+    route: Route
+
+
+def way_to_ask(situation: Situation, question: Question, depth: int = 4) -> Way | None:
+    """The way to put a question, or None: answered, not for this machine, no instrument, no safe way there."""
+    if not _may_be_put(situation, question):
+        return None
+    route = _route_to(situation, question)
+    if route is None or depth == 0:
+        return None
+    before = _first_before(situation, question)
+    if before is None:
+        return None
+    if before == "":
+        return Way(question.id, question.minutes, route)
+    way = way_to_ask(situation, situation.knowledge.base.questions[before], depth - 1)
+    return way and Way(way.asks, way.minutes + question.minutes, way.route)
+
+
+def _route_to(situation: Situation, question: Question) -> Route | None:
+    """The bench moves before a question, through the state in which it is set up unless that is done."""
+    ways, bench = situation.bench_map, situation.bench
+    if question.prepare is None or question.id in situation.prepared:
+        return ways.route(bench, question.bench)
+    return ways.route_through(bench, question.prepare.bench, question.bench)
+
+
+def _may_be_put(situation: Situation, question: Question) -> bool:
+    """Open, for this machine, and with an instrument that the shop owns."""
+    return (
+        question.id not in situation.settled_questions
+        and situation.applies(question.id)
+        and (question.measure is None or question.measure.instrument in situation.measurable)
+    )
+
+
+def _first_before(situation: Situation, question: Question) -> str | None:
+    """The question to put before this one, '' when it may be put at once, None when it may not be put at all."""
+    missing = situation.missing_first(question.id)
+    if missing:
+        # A rating that the plate does not state cannot be asked for: the question has no limits on this machine.
+        can_be_asked = missing[0] in situation.knowledge.base.questions
+        return missing[0] if can_be_asked and missing[0] not in situation.settled_questions else None
+    holds = situation.state.truth(question.only_if)
+    if holds:
+        return ""
+    if holds is False:
+        return None
+    for needed in situation.knowledge.questions_of(question.only_if):
+        if needed != question.id and needed not in situation.settled_questions:
+            return needed
+    return None

@@ -26,7 +26,11 @@ class Complaints(IntakePrompt):
 
     def text(self, job: Job) -> tuple[str, tuple[str, ...]]:
         if job.complaints_offered:
-            which = "Which of these? Type its number, or several (1, 2)," if len(job.complaints_offered) > 1 else "Is it this? Type 1,"
+            which = (
+                "Which of these? Type its number, or several (1, 2),"
+                if len(job.complaints_offered) > 1
+                else "Is it this? Type 1,"
+            )
             return f"{which} other words, or list to see all.", (*job.complaints_offered, "list")
         asked = (
             "What is the complaint? Type it as the customer says it, one at a time, or list to see all."

@@ -35,6 +35,7 @@ for _command in (
     rules.cases,
     knowing.explain,
     knowing.map_,
+    knowing.schema,
     shop.audit,
     shop.shop,
     shop.report,

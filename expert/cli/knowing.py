@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 from pathlib import Path
 
 import click
@@ -83,3 +84,34 @@ def map_(rules: Path | None, as_mermaid: bool, svg: Path | None, name: str | Non
             refuse(problem)
         return
     say(mermaid(picture) if as_mermaid else graphviz(picture))
+
+
+@click.command()
+@RULES
+@click.option("--write", "folder", type=click.Path(path_type=Path, file_okay=False), help="Write them all here.")
+@click.argument("sort", required=False)
+def schema(rules: Path | None, folder: Path | None, sort: str | None) -> None:
+    """JSON Schemas of the rule files and of traces, for an editor that completes and underlines.
+
+    SORT is circuit, machine, bench ... cases, answers or trace. They offer the ids of the rule base: after new ones
+    were given, write them again. They are made from rules with mistakes in them, too.
+
+    \b
+    expert schema circuit
+    expert schema --write .schemas
+    """
+    from expert.language.load import names_in
+    from expert.language.schemas import file_schemas
+    from expert.language.shipped import shipped
+    from expert.trace.schema import trace_schema
+
+    schemas = {**file_schemas(names_in(rules or shipped("rules"))), "trace": trace_schema()}
+    if folder is not None:
+        folder.mkdir(parents=True, exist_ok=True)
+        for name, content in schemas.items():
+            (folder / f"{name}.json").write_text(json.dumps(content, indent=1, ensure_ascii=False), encoding="utf-8")
+        say(f"{len(schemas)} schemas are in {folder}. The manual says how an editor is told of them.")
+        return
+    if sort not in schemas:
+        refuse(f"name a sort of file: {', '.join(schemas)}. Or: expert schema --write FOLDER")
+    say(json.dumps(schemas[sort], indent=1, ensure_ascii=False))

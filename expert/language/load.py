@@ -94,6 +94,18 @@ def read_rules(texts: Mapping[str, str]) -> RuleBase:
     return _read({path: text for path, text in texts.items() if not _is_apart(path)}, [], "")
 
 
+def names_in(folder: Path) -> Names:
+    """The names that the files of a folder give, whatever else is wrong with them."""
+    problems: list[Problem] = []
+    names = Names()
+    survey = Survey(names, problems)
+    for inner in files_in(folder, problems):
+        if sort := _sort_of(inner):
+            text, _ = file_text(folder / inner)
+            survey.declare(sort, inner, tree_of(inner, text, problems)[1])
+    return names
+
+
 def digest_of(texts: Mapping[str, str]) -> str:
     """What pins a rule base: SHA-256 over its sorted paths and texts, each with its length before it."""
     whole = hashlib.sha256()

@@ -62,6 +62,7 @@ from expert.machine.hands.arrival import brought_in, with_faults
 from expert.machine.hands.do import do
 from expert.machine.hands.sound import sound_machine
 from expert.machine.running.machine import Machine
+from expert.machine.seeing.hazards import hazards_now, hazards_of
 from expert.machine.seeing.observations import (
     ActsAt,
     Amps,
@@ -156,6 +157,8 @@ __all__ = [
     "brought_in",
     "do",
     "fault",
+    "hazards_now",
+    "hazards_of",
     "observe",
     "sound_machine",
     "with_faults",

@@ -63,7 +63,8 @@ class Limit:
 
 @dataclass(frozen=True, slots=True)
 class SolidStateRelay:
-    """Solid-state relay: input resistance, least input volts, output when driven and not, snubber's impedance.
+    """Solid-state relay: input resistance, least input volts, output when driven and not, impedance when
+    blocking (its snubber's).
 
     share: of the mains' half waves that it passes when driven (0.5 = half-waving). shorted: conducts undriven.
     """
@@ -74,7 +75,7 @@ class SolidStateRelay:
     output_opens: bool = True
     shorted: bool = False
     share: float = 1.0
-    snubber_ohms: float = 60e3
+    snubber_ohms: float = 10e6
     paste: bool = True
 
 

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 SENSORS = ("ntc 10k", "ntc 50k", "pt1000")
 PUMP_WATTS = 50.0
+USUAL_CONDUCTIVITY = 350.0  # uS/cm; drinking water has 50 to 500
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,7 +46,7 @@ class Build:
     sensor: str = "ntc 10k"
     altitude: float = 0.0
     room: float = 20.0
-    conductivity: float = 350.0
+    conductivity: float = USUAL_CONDUCTIVITY
     supply_volts: float | None = None
     supply_hertz: float | None = None
     rcd_amps: float = 0.030
@@ -60,6 +61,11 @@ class Build:
         ):
             if not low <= value <= high:
                 raise ValueError(f"{name} {value:g} is outside {low:g} to {high:g}")
+
+    @property
+    def as_it_should_be(self) -> Build:
+        """The same machine on water that its probe sees and on the supply that its plate asks for."""
+        return replace(self, conductivity=USUAL_CONDUCTIVITY, supply_volts=None, supply_hertz=None)
 
     @property
     def mains_volts(self) -> float:

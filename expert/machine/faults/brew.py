@@ -9,7 +9,7 @@ from expert.machine.faults.fault import COMMON, OCCASIONAL, RARE, Fault
 _W, _M = "parts.water.", "parts.mains."
 
 BREW_FAULTS = (
-    Fault("tank", "not seated", COMMON, (Put(_W + "tank.seated", False),)),
+    Fault("tank", "not seated", COMMON, (Put(_W + "tank.seated", False),), stored=True),
     Fault("tank", "outlet valve stuck shut", COMMON, (Put(_W + "tank.valve_opens", False),)),
     Fault("tank", "cracked or seal leaking", OCCASIONAL, (Put(_W + "tank.leak", 0.6),)),
     Fault("tank float", "stuck at empty", COMMON, (Put(_M + "float_contact.stuck", "open"),)),
@@ -27,8 +27,8 @@ BREW_FAULTS = (
     Fault("pump", "coil open", OCCASIONAL, (Put(_W + "pump.coil", OPEN),)),
     Fault("pump", "diode open", OCCASIONAL, (Put(_W + "pump.diode", "open"),)),
     Fault("pump", "diode shorted", OCCASIONAL, (Put(_W + "pump.diode", "shorted"),)),
-    Fault("pump", "air-locked", COMMON, (Put("state.primed", False), Put(_W + "pump.self_primes", False))),
-    Fault("pump", "piston stuck", OCCASIONAL, (Put(_W + "pump.piston", "stuck"),)),
+    Fault("pump", "air-locked", COMMON, (Put("state.primed", False), Put(_W + "pump.self_primes", False)), stored=True),
+    Fault("pump", "piston stuck", OCCASIONAL, (Put(_W + "pump.piston", "stuck"),), stored=True),
     Fault("pump limiter", "open for good", OCCASIONAL, (Put(_W + "pump.limiter_broken", True),)),
     Fault("pump limiter", "weak, opens low", OCCASIONAL, (Put(_W + "pump.limiter_opens_at", 52.0),)),
     Fault("over-pressure valve", "held open by dirt", COMMON, (Put(_W + "relief.held", 0.7),)),

@@ -82,9 +82,11 @@ class LeakToBody:
 
     def undo(self, machine: Machine, sound: Machine) -> Machine:
         """The machine with only a sound machine's leaks at that point."""
+        order = sound.parts.mains.wiring.leaks
         kept = [leak for leak in machine.parts.mains.wiring.leaks if leak.point != self.point]
-        back = [leak for leak in sound.parts.mains.wiring.leaks if leak.point == self.point]
-        return with_path(machine, "parts.mains.wiring.leaks", (*kept, *back))
+        back = [leak for leak in order if leak.point == self.point]
+        leaks = sorted((*kept, *back), key=lambda leak: order.index(leak) if leak in order else len(order))
+        return with_path(machine, "parts.mains.wiring.leaks", tuple(leaks))
 
 
 @dataclass(frozen=True, slots=True)

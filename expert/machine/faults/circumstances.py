@@ -15,16 +15,16 @@ def _high(machine: Machine) -> float:
     return machine.build.plate.volts * 1.12
 
 
-def _circumstance(part: str, mode: str, grade: str, path: str, value: object) -> Fault:
-    return Fault(part, mode, grade, (Put(path, value),), of_a_part=False)  # type: ignore[arg-type]
+def _circumstance(part: str, mode: str, grade: str, path: str, value: object, stored: bool = False) -> Fault:
+    return Fault(part, mode, grade, (Put(path, value),), of_a_part=False, stored=stored)  # type: ignore[arg-type]
 
 
 CIRCUMSTANCES = (
     _circumstance("water", "too pure for the probe", OCCASIONAL, "build.conductivity", 4.0),
     _circumstance("supply", "voltage low", OCCASIONAL, "build.supply_volts", _low),
     _circumstance("supply", "voltage high", RARE, "build.supply_volts", _high),
-    _circumstance("tank", "empty", COMMON, "state.tank", 0.05),
+    _circumstance("tank", "empty", COMMON, "state.tank", 0.05, True),
     _circumstance("set point", "set too low", OCCASIONAL, "parts.mains.controller.set_point", 104.0),
     _circumstance("set point", "set too high", OCCASIONAL, "parts.mains.controller.set_point", 129.0),
-    _circumstance("steam tap", "left open a little", OCCASIONAL, "bench.steam_tap", 0.1),
+    _circumstance("steam tap", "left open a little", OCCASIONAL, "bench.steam_tap", 0.1, True),
 )

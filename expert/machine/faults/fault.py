@@ -13,7 +13,8 @@ COMMON, OCCASIONAL, RARE = "common", "occasional", "rare"
 @dataclass(frozen=True, slots=True)
 class Fault:
     """One failure mode. part, mode: plain words, together its name. grade: COMMON, OCCASIONAL or RARE. dangerous: it
-    can hurt by itself. of_a_part: False for a circumstance (water, supply, setting, handling)."""
+    can hurt by itself. of_a_part: False for a circumstance (water, supply, setting, handling). stored: it came about
+    after the last use (in storage, in the van), so that no use has followed from it."""
 
     part: str
     mode: str
@@ -21,6 +22,7 @@ class Fault:
     changes: tuple[Change, ...]
     dangerous: bool = False
     of_a_part: bool = True
+    stored: bool = False
 
     @property
     def name(self) -> str:

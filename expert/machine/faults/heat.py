@@ -66,6 +66,7 @@ HEAT_FAULTS = (
     Fault("temperature sensor", "shorted", OCCASIONAL, (Put(_M + "sensor.parallel", 3.0),)),
     Fault("temperature sensor", "resistance in its plug", OCCASIONAL, (Put(_M + "sensor.series", _plug_ohms),), True),
     Fault("temperature sensor", "out of its pocket", OCCASIONAL, (Put(_M + "sensor.contact", 0.72),), True),
+    Fault("temperature sensor", "another type fitted", RARE, (Put(_M + "sensor.kind", _other_sensor),)),
     Fault("temperature sensor", "drifted, reads low", RARE, (Put(_M + "sensor.drift", -9.0),), True),
     Fault("temperature sensor", "drifted, reads high", RARE, (Put(_M + "sensor.drift", 12.0),)),
     *_limit_faults(1),

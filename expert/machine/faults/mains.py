@@ -15,8 +15,8 @@ MAINS_FAULTS = (
     Fault("main switch", "live pole burnt open", OCCASIONAL, (Put(_M + "switch.live", OPEN),)),
     Fault("main switch", "neutral pole burnt open", OCCASIONAL, (Put(_M + "switch.neutral", OPEN),)),
     Fault("main switch", "live pole burnt to a resistance", OCCASIONAL, (Put(_M + "switch.live", 3.0),)),
-    Fault("mains fuse", "blown by age", RARE, (Put("state.fuse_blown", True),)),
-    Fault("board fuse", "blown by age", RARE, (Put("state.board_fuse_blown", True),)),
+    Fault("mains fuse", "blown by age", RARE, (Put("state.fuse_blown", True),), stored=True),
+    Fault("board fuse", "blown by age", RARE, (Put("state.board_fuse_blown", True),), stored=True),
     Fault("heater joint", "loose and burnt", COMMON, (BadJoint("element.a", 1.2, True),)),
     Fault("heater joint", "parted", OCCASIONAL, (BadJoint("element.b", OPEN, True),)),
     Fault("limit joint", "loose and burnt", OCCASIONAL, (BadJoint("limit 1.in", 1.2, True),)),
@@ -44,5 +44,6 @@ MAINS_FAULTS = (
             LeakToBody("element.a", 200e6, 150e6, damp=0.5e6, steady=True),
             LeakToBody("board.live", 200e6, 150e6, damp=0.8e6, steady=True),
         ),
+        stored=True,
     ),
 )

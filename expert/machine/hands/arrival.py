@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import replace
+from functools import lru_cache
 
 from expert.machine.bench import actions as a
 from expert.machine.build.plate import Build
@@ -39,12 +40,15 @@ def with_faults(build: Build, faults: Iterable[Fault], seed: int = 0) -> Machine
 def brought_in(build: Build, faults: Iterable[Fault], seed: int = 0) -> Machine:
     """A machine with faults after its owner's last use: half an hour hot, two flushes, steam twice, a night's rest.
 
-
     What follows from the faults has happened: fuses blown, limits tripped, the boiler low or overfull, an element
-    burnt. The steam tap is as a fault left it, the tank is as full as it came out.
+    burnt. Faults of storage come after that. The tank is as full as it came out.
     """
-    machine = with_faults(build, faults, seed)
-    left_open = machine.bench.steam_tap
+    return _brought_in(build, tuple(faults), seed)
+
+
+@lru_cache(maxsize=256)
+def _brought_in(build: Build, faults: tuple[Fault, ...], seed: int) -> Machine:
+    machine = with_faults(build, [fault for fault in faults if not fault.stored], seed)
     before = machine.state.boiler_water
     machine = _doing(machine, _LAST_USE)
     lost = before - machine.state.boiler_water
@@ -54,7 +58,9 @@ def brought_in(build: Build, faults: Iterable[Fault], seed: int = 0) -> Machine:
         left = max(machine.state.boiler_water - lost * _DAYS_BEFORE, _LEAST_LEFT)
         machine = replace(machine, state=replace(machine.state, boiler_water=left))
         machine = _doing(machine, (a.Wait(600.0),))
-    machine = do(_doing(machine, _NIGHT), a.Tap("steam", left_open))
+    machine = _doing(machine, _NIGHT)
+    for fault in faults:
+        machine = fault.into(machine) if fault.stored else machine
     return replace(machine, state=replace(machine.state, clock=0.0, ledger=Ledger(), rcd_tripped=False))
 
 

@@ -170,7 +170,7 @@ def _flush(machine: Machine, action: a.Flush) -> Machine:
 
 
 def _mend(machine: Machine, action: a.Mend) -> Machine:
-    return settled(mended(machine, sound_machine(machine.build, machine.seed), action.part))[0]
+    return settled(mended(machine, sound_machine(machine.build.as_it_should_be, machine.seed), action.part))[0]
 
 
 def _drained(machine: Machine) -> Machine:

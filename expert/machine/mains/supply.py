@@ -6,7 +6,6 @@ import math
 from dataclasses import dataclass
 from functools import lru_cache
 
-from expert.machine.bench.bench import Bench
 from expert.machine.build.parts import Parts
 from expert.machine.build.plate import Build
 from expert.machine.mains.contacts import Contacts
@@ -55,28 +54,37 @@ class Supply:
 NO_SUPPLY = Supply({})
 
 
-def mains_edges(build: Build, parts: Parts, contacts: Contacts, bench: Bench) -> list[Edge]:
+@dataclass(frozen=True, slots=True)
+class Hands:
+    """What hands have altered of the wiring: joints lifted, links laid across, parts fed directly."""
+
+    lifted: frozenset[str] = frozenset()
+    links: tuple[tuple[str, str, float], ...] = ()
+    fed: frozenset[str] = frozenset()
+
+
+def mains_edges(build: Build, parts: Parts, contacts: Contacts, hands: Hands) -> list[Edge]:
     """The wiring with supply, leakage, what hands have laid across, and the test lead of what is fed directly."""
-    lifted = bench.lifted | {point for part in bench.fed for point in _FEED_POINTS[part]}
+    lifted = hands.lifted | {point for part in hands.fed for point in _FEED_POINTS[part]}
     found = edges(parts, contacts, lifted, build.plate.volts, "mains")
     found += leak_edges(
         parts.mains.wiring.leaks, contacts.boiler, contacts.moisture, build.mains_volts * math.sqrt(2.0)
     )
     found += capacity_edges(build.mains_hertz)
-    found += [(one, other, 1 / max(ohms, 1e-3)) for one, other, ohms in bench.links]
+    found += [(one, other, 1 / max(ohms, 1e-3)) for one, other, ohms in hands.links]
     for pole, ohms in _SOCKET.items():
         found.append((f"socket.{pole}", "true earth", 1 / ohms))
         found.append((f"socket.{pole}", f"plug.{pole}", 1 / _PLUG))
-    for part in bench.fed:
+    for part in hands.fed:
         live, neutral = _FEED_POINTS[part]
         found += [("socket.live", live, 10.0), ("socket.neutral", neutral, 10.0)]
     return found
 
 
 @lru_cache(maxsize=2048)
-def supply(build: Build, parts: Parts, contacts: Contacts, bench: Bench) -> Supply:
+def supply(build: Build, parts: Parts, contacts: Contacts, hands: Hands) -> Supply:
     """Solve the mains for contacts that stand as they stand; the plug is in and nothing upstream has tripped."""
-    found = mains_edges(build, parts, contacts, bench)
+    found = mains_edges(build, parts, contacts, hands)
     volts = voltages(found, {"socket.live": build.mains_volts / _LIVE}, "true earth")
 
     def across(one: str, other: str) -> float:

@@ -49,33 +49,32 @@ def settled(machine: Machine, coarse: bool = True) -> tuple[Machine, Instant]:
     for _ in range(6):
         now = instant(machine, coarse)
         after = _tripped(machine, now)
-        if after == machine.state:
+        if after is machine.state:
             break
         machine = replace(machine, state=after)
     return machine, now
 
 
 def _tripped(machine: Machine, now: Instant) -> State:
-    state, mains = machine.state, machine.parts.mains
-    found = state
-    if now.supply.residual_amps > RCD_TRIPS * machine.build.rcd_amps:
-        found = replace(found, rcd_tripped=True)
-    if now.supply.board_amps > FUSE_HOLDS * mains.board_fuse.amps:
-        found = replace(found, board_fuse_blown=True)
-    elif now.supply.line_amps > FUSE_HOLDS * mains.fuse.amps:
-        found = replace(found, fuse_blown=True)
+    """The state with whatever acts at once at this instant; the same object if nothing does."""
+    state, mains, pump = machine.state, machine.parts.mains, machine.parts.water.pump
     wall = wall_at_limits(machine)
-    found = replace(
-        found,
-        limit_1_open=state.limit_1_open or wall >= mains.limit_1.opens_at,
-        limit_2_open=state.limit_2_open or wall >= mains.limit_2.opens_at,
-        element_burnt=state.element_burnt or state.sheath >= mains.element.sheath_limit,
-    )
-    pump = machine.parts.water.pump
+    board_blows = now.supply.board_amps > FUSE_HOLDS * mains.board_fuse.amps
     opens = state.pump_coil >= pump.limiter_opens_at
     stays = state.limiter_open and state.pump_coil > pump.limiter_opens_at - _LIMITER_BACK
-    calls = now.contacts.controller_out
-    return replace(found, limiter_open=opens or stays, calls_heat=calls)
+    found = {
+        "rcd_tripped": state.rcd_tripped or now.supply.residual_amps > RCD_TRIPS * machine.build.rcd_amps,
+        "board_fuse_blown": state.board_fuse_blown or board_blows,
+        # The smaller fuse is the faster one.
+        "fuse_blown": state.fuse_blown or (not board_blows and now.supply.line_amps > FUSE_HOLDS * mains.fuse.amps),
+        "limit_1_open": state.limit_1_open or wall >= mains.limit_1.opens_at,
+        "limit_2_open": state.limit_2_open or wall >= mains.limit_2.opens_at,
+        "element_burnt": state.element_burnt or state.sheath >= mains.element.sheath_limit,
+        "limiter_open": opens or stays,
+        "calls_heat": now.contacts.controller_out,
+    }
+    changed = {name: value for name, value in found.items() if getattr(state, name) != value}
+    return replace(state, **changed) if changed else state  # type: ignore[arg-type]
 
 
 def _stepped(machine: Machine, now: Instant, out: Outflow, seconds: float) -> Machine:

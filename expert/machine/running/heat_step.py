@@ -8,7 +8,9 @@ from typing import Any
 
 from expert.machine.heat.properties import (
     COPPER_HEAT,
+    ZERO_CELSIUS,
     air_pressure,
+    saturation_pressure,
     stored_heat,
     temperature_of,
     vapour_heat,
@@ -175,7 +177,11 @@ def _air(machine: Machine, now: Instant, out: Outflow, boiler: float, water: flo
         inside = state.boiler_air
         if out.steam > 0.0 and inside > 0.0:
             density = 0.6 * (now.space.gauge + air)  # g/l of steam and air, near enough for a share
-            inside *= math.exp(-out.steam * 1000 / density * seconds / space)
+            left = inside * math.exp(-out.steam * 1000 / density * seconds / space)
+            # The safety valve shuts again 0.1 bar lower, long before a step ends: no more air leaves than that takes.
+            reseats = machine.parts.water.safety_valve.lifts_at - 0.1 + air - saturation_pressure(boiler)
+            kept = max(reseats, 0.0) * space / (boiler + ZERO_CELSIUS) if out.lifted else 0.0
+            inside = max(left, min(inside, kept))
         elif now.space.gauge < 0.0:
             inside = lag(inside, air_shut_in(boiler, space, air), seconds, _CREEPS_IN)
     shut = state.vacuum_shut

@@ -14,7 +14,7 @@ from expert.machine.heat.steam import Space, boiler_space
 from expert.machine.mains.contacts import Contacts
 from expert.machine.mains.control_volts import relay_is_driven
 from expert.machine.mains.signals import loop_ohms
-from expert.machine.mains.supply import NO_SUPPLY, Supply, supply
+from expert.machine.mains.supply import NO_SUPPLY, Hands, Supply, supply
 from expert.machine.running.machine import Machine
 from expert.machine.water.flows import Flows, Situation, flows, solenoid_hole, standing
 from expert.machine.water.pump import Drive
@@ -166,9 +166,8 @@ def _decided(
     powered = board_powered if controller_powered is None else controller_powered
     shown = display(parts.mains.controller, powered, loop)
     calls = calls_for_heat(parts.mains.controller, shown, machine.state.calls_heat)
-    # The network is solved with the sensor's resistance left out of the cache's key: it carries no mains.
     found = replace(contacts, pump_out=board.pump, fill_out=board.fill, release=board.release, controller_out=calls)
-    driven = parts.mains.relay.output_opens and relay_is_driven(parts, found, bench, machine.build.plate.volts)
+    driven = parts.mains.relay.output_opens and relay_is_driven(parts, found, bench)
     return replace(found, relay_conducts=driven or parts.mains.relay.shorted), board, inputs, shown, loop
 
 
@@ -176,21 +175,10 @@ def supply_of(machine: Machine, contacts: Contacts) -> Supply:
     """The mains solved for contacts that stand as given; nothing if unplugged or tripped upstream."""
     if not machine.bench.plugged or machine.state.rcd_tripped:
         return NO_SUPPLY
+    # What carries no mains is left out of the key under which the solved network is remembered.
     key = replace(contacts, sensor=1e4, float_=False, brew=False, rod_to_body=math.inf, controller_out=False)
-    bench = replace(
-        machine.bench,
-        lever_up=False,
-        basket="none",
-        steam_tap=0.0,
-        water_tap=0.0,
-        covers_off=False,
-        tips_off=frozenset(),
-        pinched=frozenset(),
-        loosened=frozenset(),
-        bypassed=frozenset(),
-        capped=frozenset(),
-    )
-    return supply(machine.build, machine.parts, key, bench)
+    bench = machine.bench
+    return supply(machine.build, machine.parts, key, Hands(bench.lifted, bench.links, bench.fed))
 
 
 def _powered(machine: Machine, volts: float) -> bool:

@@ -206,7 +206,7 @@ def direct_volts(machine: Machine, now: Instant, asked: o.ControlVolts) -> Seen:
             raise ValueError(f"{point!r} is not a point of the relay's control; {', '.join(CONTROL_POINTS)} would do")
     if not machine.bench.covers_off:
         return Unseen("covers are on")
-    found = control_volts(machine.parts, now.contacts, machine.bench, machine.build.plate.volts)
+    found = control_volts(machine.parts, now.contacts, machine.bench)
     return read(machine, "direct volts", found.get(asked.plus, 0.0) - found.get(asked.minus, 0.0), asked)
 
 

@@ -108,7 +108,7 @@ def lamp(machine: Machine, now: Instant, asked: o.Lamp) -> Seen:
     supplied = now.supply.lamp > 0.5 * machine.build.plate.volts
     lamps = {
         "mains": supplied,
-        "heating": relay_is_driven(machine.parts, now.contacts, machine.bench, machine.build.plate.volts),
+        "heating": relay_is_driven(machine.parts, now.contacts, machine.bench),
         "fill call": now.board.call_lamp,
         "tank empty": now.board.empty_lamp,
         "alarm": now.board.alarm_lamp,

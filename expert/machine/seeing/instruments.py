@@ -14,7 +14,7 @@ from expert.trade.sensors.meters import meter_uncertainty
 @dataclass(frozen=True, slots=True)
 class Meter:
     """+-(percent of reading + digits x step); step: a fixed one, or None for four figures of an autoranging meter.
-    over: above it the meter shows over range."""
+    over: above it the meter shows over range. steady: out by its rounding only."""
 
     name: str
     unit: str
@@ -22,6 +22,7 @@ class Meter:
     digits: float
     step: float | None = None
     over: float = math.inf
+    steady: bool = False
 
 
 METERS = {
@@ -36,7 +37,7 @@ METERS = {
     "thermometer": Meter("contact thermometer", "degC", 0.0, 15.0, 0.1),
     "scales": Meter("scales", "ml", 1.0, 1.0, 1.0),
     "conductivity meter": Meter("conductivity meter", "uS/cm", 5.0, 1.0, 0.1),
-    "display": Meter("controller display", "degC", 0.0, 0.5, 1.0),
+    "display": Meter("controller display", "degC", 0.0, 0.5, 1.0, steady=True),
     "test gauge": Meter("test gauge", "bar", 0.0, 1.0, 0.02),
     "boiler gauge": Meter("boiler gauge", "bar", 0.0, 1.5, 0.05),
     "pump gauge": Meter("pump gauge", "bar", 0.0, 2.0, 0.2),
@@ -55,7 +56,7 @@ def read(machine: Machine, meter_name: str, true: float, about: object) -> Readi
     at = round(machine.state.clock)
     # The sum of two even chances: most readings lie near the middle; four fifths leaves room for the rounding.
     error = (chance(machine.seed, about, at) + chance(machine.seed, about, at, "again") - 1.0) * 0.8
-    value = round((true + error * margin) / step) * step
+    value = round((true + (0.0 if meter.steady else error * margin)) / step) * step
     if meter_name in ("boiler gauge", "pump gauge") or (true >= 0.0 and meter.unit not in ("degC", "bar")):
         value = max(value, 0.0)
     return Reading(round(value, 9), meter.unit, margin, meter.name, true)

@@ -90,6 +90,11 @@ def _suction(machine: Machine, now: Instant, out: Outflow) -> str:
     return "full of water" if machine.state.primed else "empty"
 
 
+def _opened(machine: Machine, now: Instant, out: Outflow) -> str:
+    flow = now.flows.spilled
+    return "dry" if flow < _WET else "drops" if flow < 0.5 else "runs"
+
+
 def _tank(machine: Machine, now: Instant, out: Outflow) -> str:
     share = machine.state.tank / machine.parts.water.tank.litres
     return "empty" if machine.state.tank < 0.15 else "low" if share < 0.25 else "full enough"
@@ -160,6 +165,7 @@ LOOKS: dict[str, tuple[tuple[str, ...], Saw]] = {
         ),
         _shower,
     ),
+    "opened line": (("dry", "drops", "runs"), _opened),
     "exhaust": (("dry", "runs"), lambda m, n, o: "runs" if n.flows.exhaust > _WET else "dry"),
     "exhaust on lowering": (("nothing to release", "nothing", "gushes"), _exhaust_on_lowering),
     "group rim": (("dry", "leaks"), lambda m, n, o: "leaks" if n.flows.rim > _WET else "dry"),

@@ -105,7 +105,7 @@ def moment(machine: Machine, now: Instant, second: float) -> Moment:
         call_lamp=now.board.call_lamp,
         alarm_lamp=now.board.alarm_lamp,
         empty_lamp=now.board.empty_lamp,
-        heat_lamp=relay_is_driven(machine.parts, now.contacts, machine.bench, machine.build.plate.volts),
+        heat_lamp=relay_is_driven(machine.parts, now.contacts, machine.bench),
     )
 
 

@@ -202,4 +202,10 @@ def standing(water: WaterParts, bench: Bench, boiler: float, hot: bool) -> Flows
     if bench.loosened & {"pump outlet", "brew valve inlet", "solenoid inlet"} or water.relief.held > 0.0:
         tee = 0.0
     drip = through(capacity(water.group.valve_leak), exchanger)
-    return Flows(tee=tee, exchanger=exchanger, fill_line=line, drip=drip)
+    # An opened line between boiler and a leaking non-return valve lets boiler water out.
+    spilled = 0.0
+    if "solenoid outlet" in bench.loosened:
+        spilled += through(capacity(water.fill_one_way.back), boiler)
+    if bench.loosened & {"pump outlet", "brew valve inlet"}:
+        spilled += through(capacity(water.brew_one_way.back), boiler)
+    return Flows(tee=tee, exchanger=exchanger, fill_line=line, drip=drip, spilled=spilled)

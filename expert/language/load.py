@@ -44,6 +44,7 @@ _READ: Mapping[str, Callable[[Reader, Node, Draft], None]] = {
     "circuit part": read_circuit_part,
     "hazards": read_hazards,
 }
+APART = ("cases", "simulated")
 _FOLDERS = {"machines": "machine", "circuits": "circuit"}
 _FILES = tuple(f"{sort}.yaml" for sort in _READ if sort not in (*_FOLDERS.values(), "circuit part"))
 
@@ -117,10 +118,10 @@ def digest_of(texts: Mapping[str, str]) -> str:
 
 
 def _is_apart(inner: str) -> bool:
-    """Worked cases are read by themselves; hidden files and other things than YAML are nobody's business."""
+    """Worked cases and simulated machines are read by themselves; hidden files and what is no YAML by nobody."""
     parts = PurePosixPath(inner).parts
     return (
-        parts[0] == "cases"
+        parts[0] in APART
         or any(part.startswith(".") for part in parts)
         or not inner.lower().endswith((".yaml", ".yml"))
     )

@@ -1,0 +1,79 @@
+"""What a played job came to, held against what was truly wrong with the machine."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+
+from expert.engine.knowledge import Knowledge
+from expert.machine import Fault, Machine
+from expert.trace.records import Answered, CannotTell, Found
+from expert.witness.playing import Played
+from expert.witness.table import Table
+
+SHORT = 5  # so many suspects make a list that a bench can work through
+NAMED = ("found", "left_by_elimination", "repaired")
+
+
+@dataclass(frozen=True, slots=True)
+class Verdict:
+    """One job. `found`, `listed`, `missed`: the machine's faults by name. `condemned`: rules' faults named or repaired
+    whose part is sound. `slipped`: faults still in the machine that was handed back as repaired or as normal."""
+
+    found: tuple[str, ...]
+    listed: tuple[str, ...]
+    missed: tuple[str, ...]
+    condemned: tuple[str, ...]
+    slipped: tuple[str, ...]
+    ending: str
+    outcome: str
+    questions: int
+    minutes: float
+
+
+def verdict_on(knowledge: Knowledge, table: Table, faults: Sequence[Fault], played: Played) -> Verdict:
+    """What the job came to. `faults`: what is truly wrong, in the machine's words."""
+    named = named_in(played)
+    listed = [fault for fault, standing in played.job.found.items() if standing == "narrowed"][:SHORT]
+    truth = {fault.name: table.faults.get(fault.name, ()) for fault in faults}
+    found = tuple(name for name, ids in truth.items() if set(ids) & set(named))
+    on_list = tuple(name for name, ids in truth.items() if name not in found and set(ids) & set(listed))
+    known = knowledge.base.faults
+    wrong_parts = {known[id_].part for ids in truth.values() for id_ in ids if id_ in known}
+    wrong_parts |= consequences(played.before) | consequences(played.machine)
+    condemned = tuple(fault for fault in named if known[fault].part not in wrong_parts)
+    ending = played.job.closing.get("ending", "") or played.job.outcome
+    still_in = tuple(fault.name for fault in faults if fault.part not in played.mended)
+    return Verdict(
+        found,
+        on_list,
+        tuple(name for name in truth if name not in (*found, *on_list)),
+        condemned,
+        still_in if ending in ("repaired", "normal") else (),
+        ending,
+        played.job.outcome,
+        sum(isinstance(record, Answered | CannotTell) for record in played.records),
+        round(float(played.job.minutes), 1),
+    )
+
+
+def named_in(played: Played) -> tuple[str, ...]:
+    """The faults that the job called found or left by elimination, or had repaired."""
+    named = [record.fault for record in played.records if isinstance(record, Found) and record.standing in NAMED]
+    return tuple(dict.fromkeys([*named, *played.job.repaired]))
+
+
+def consequences(machine: Machine) -> set[str]:
+    """Parts of the rules that are as they are because something else acted on them."""
+    state = machine.state
+    happened: Iterable[tuple[bool, str]] = (
+        (state.fuse_blown or state.board_fuse_blown, "mains_fuse"),
+        (state.limit_1_open or state.limit_2_open, "high_limit"),
+        (state.element_burnt, "heating_element"),
+        (state.boiler_water < 0.7, "boiler_water"),
+        (state.limiter_open, "pump_limiter"),
+        (state.loop_air, "thermosyphon"),
+        (not state.primed, "vibration_pump"),
+        (state.moisture > 0.2, "insulation"),
+    )
+    return {part for is_so, part in happened if is_so}

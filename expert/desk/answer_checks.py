@@ -34,7 +34,8 @@ def silly_answers(knowledge: Knowledge, shop: Shop, answers: JobAnswers) -> Iter
             take_plate(turn, f"{name} {text}")
         except NotAnAnswer as problem:
             yield Problem(answers.place("plate", name), str(problem), CODE)
-    for part, typed in (("answers", answers.answers), ("after_repair", answers.after_repair or {})):
+    told = {"answers": answers.answers, "after_repair": answers.after_repair or {}, **answers.after}
+    for part, typed in told.items():
         for question, text in typed.items():
             if refusal := _refusal(turn.job, question, text):
                 yield Problem(answers.place(part, question), f"{question}: {refusal}", CODE)

@@ -146,8 +146,10 @@ class _Definitions:
                 return {"type": ["string", "number"]}
             case kinds.Assumed():
                 return _map(dict.fromkeys((name for name in self.names.kinds if "." not in name), _TEXT))
-            case kinds.Values(of):
-                return self._values(of)
+            case kinds.Values(of, each):
+                return (
+                    _map({name: self._values(each) for name in self.names.places[of[0]]}) if each else self._values(of)
+                )
             case kinds.One(shapes, or_word):
                 choices: list[Schema] = [{"$ref": f"#/definitions/{_name(shape)}"} for shape in shapes]
                 return _any([*([{"const": or_word}] if or_word else []), *choices])

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
+from types import MappingProxyType
 
 from expert.desk.result import result_of
 from expert.desk.unattended import CannotPlay, play
@@ -13,8 +14,25 @@ from expert.job.state.job import Job
 from expert.job.state.shop import Shop
 from expert.language.problems import Problem
 from expert.language.worked.cases import Case
-from expert.trace.records import Put, Record
+from expert.trace.records import Moved, Put, Record
+from expert.workbench.case_runs.came_up import NOTHING, CameUp, came_up_in
 from expert.workbench.case_runs.footprint import Footprint, footprint_of
+from expert.workbench.case_runs.path import where_it_left
+
+CODES: Mapping[str, str] = MappingProxyType(
+    {
+        "case-unplayable": "The case cannot be played: the dialogue refuses what it gives, or does not come to an end.",
+        "case-outcome": "The job ends in another way than the case expects.",
+        "case-faults": "Other faults are found, or left, than the case expects.",
+        "case-asks": "A question is put that must not be.",
+        "case-order": "A question is not put, or not in its turn.",
+        "case-caution": "A caution is not shown.",
+        "case-normal": "A complaint is not recognised as how a sound machine behaves.",
+        "case-unsafe": "Somebody who is not qualified is led to live work.",
+        "case-proof": "A proof fails although the case does not say so.",
+        "case-path": "Where a case that failed left its path: the rule and the answer that decided.",
+    }
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,6 +46,7 @@ class Result:
     asked: tuple[str, ...]
     minutes: float
     footprint: Footprint | None
+    came_up: CameUp = NOTHING
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,8 +69,11 @@ def run_case(knowledge: Knowledge, shop: Shop, case: Case) -> Result:
         unplayable = Problem(case.at, f"{case.id}: cannot be played: {problem}", "case-unplayable")
         return Result((unplayable,), (), 0.0, None)
     problems = tuple(Problem(case.at, f"{case.id}: {message}", code) for message, code in _failures(case, job, records))
+    if problems:
+        left = where_it_left(knowledge, job, records, case.expect.faults)
+        problems += tuple(Problem(case.at, f"{case.id}: {clause}", "case-path") for clause in left)
     footprint = footprint_of(knowledge, job.complaints, records)
-    return Result(problems, _questions(records), job.minutes, footprint)
+    return Result(problems, _questions(records), job.minutes, footprint, came_up_in(records))
 
 
 def _questions(records: Iterable[Record]) -> tuple[str, ...]:
@@ -82,12 +104,23 @@ def _failures(case: Case, job: Job, records: list[Record]) -> Iterable[tuple[str
     for complaint in expect.normal:
         if complaint not in result["normal"]:
             yield f"does not recognise {complaint} as normal", "case-normal"
-    if not job.qualified and any(move.startswith("switch_on_open") for move in result["moves"]):
+    if not job.qualified and any(_is_live(job, record) for record in records):
         yield "works live without being qualified", "case-unsafe"
+    meant = {
+        *(case.job.after_repair or {}),
+        *(name for fault in job.repaired for name in case.job.after.get(fault, {})),
+    }
     for proof in result["proofs"]:
         # A failing answer that the case itself gives is meant to fail; nothing is proved where nothing was repaired.
-        if proof["passed"] is False and job.repaired and proof["question"] not in (case.job.after_repair or {}):
+        if proof["passed"] is False and job.repaired and proof["question"] not in meant:
             yield f"the proof {proof['question']} fails with {proof['answer']}", "case-proof"
+
+
+def _is_live(job: Job, record: Record) -> bool:
+    """Whether the bench was brought into a state that is only for those qualified for live work."""
+    return isinstance(record, Moved) and any(
+        held.items() <= record.state.items() for held in job.base.bench.qualified_only
+    )
 
 
 def _out_of_order(wanted: tuple[str, ...], asked: tuple[str, ...]) -> str:

@@ -17,6 +17,7 @@ from expert.language.keys import CONCLUSIONS, QUESTION, RULE
 from expert.language.worked.cases import read_cases
 from expert.language.worked.job_answers import read_answers
 from expert.trade.quantities.units import KINDS
+from expert.workbench.cases import CODES as CASE_CODES
 from expert.workbench.cases import run_case
 from expert.workbench.checks import CODES as ADVICE_CODES
 from tests.language.make_manual import with_tables
@@ -49,7 +50,7 @@ def test_the_examples_load() -> None:
     base = read_rules(files)
     answers = read_answers("answers.yaml", apart.pop("answers.yaml"), base)
     cases = read_cases(apart, base)
-    assert len(base.rules) == 10 and len(cases) == 1 and answers.complaints == ("cups_too_hot",)
+    assert len(base.rules) == 10 and len(cases) == 2 and answers.complaints == ("cups_too_hot",)
 
 
 def test_the_examples_come_out_as_the_manual_says() -> None:
@@ -67,7 +68,7 @@ def test_the_examples_come_out_as_the_manual_says() -> None:
 
 def test_the_tables_tell_what_every_code_means() -> None:
     rows = {code: meaning for code, meaning, _ in _ROW.findall(MANUAL.partition("## Reading the messages")[2])}
-    assert rows == {**CODES, **ADVICE_CODES}
+    assert rows == {**CODES, **ADVICE_CODES, **CASE_CODES}
 
 
 def test_every_code_in_the_program_has_a_meaning() -> None:

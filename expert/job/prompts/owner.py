@@ -16,10 +16,10 @@ NO_TEST = "There is no test to explain here. Type help for what you can type."
 
 @dataclass
 class Unattended:
-    """What a job is answered from when nobody is at the keyboard. `tried`: faults whose repair was said to be done."""
+    """What a job is answered from when nobody is at the keyboard. `tried`: repairs said to be done, in order."""
 
     answers: JobAnswers
-    tried: set[str] = field(default_factory=set)
+    tried: list[str] = field(default_factory=list)
 
 
 class Owner(ABC):

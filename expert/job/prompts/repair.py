@@ -138,9 +138,10 @@ class Repair(Owner):
 
     def unattended(self, job: Job, at_hand: Unattended) -> list[str]:
         """Repairs count as done where the file says what holds afterwards; none is tried twice."""
-        if at_hand.answers.after_repair is None or job.prompt.subject in at_hand.tried:
+        told = at_hand.answers.after_repair is not None or at_hand.answers.after
+        if not told or job.prompt.subject in at_hand.tried:
             return ["no"]
-        at_hand.tried.add(job.prompt.subject)
+        at_hand.tried.append(job.prompt.subject)
         return ["done"]
 
     def why(self, job: Job) -> tuple[str, ...]:

@@ -50,10 +50,14 @@ class TestPrompt(Owner):
         after = answers.after_repair or {}
         if at_hand.tried and question.id in after:
             return [after[question.id]]
+        mended = [name for name in at_hand.tried if question.id in answers.after.get(name, {})]
+        if mended:
+            return [answers.after[mended[-1]][question.id]]
         given = answers.answers.get(question.id)
         # An answer that described the machine before the repair no longer tells anything.
         overtaken = at_hand.tried and any(g.question == question.id and not g.holds for g in job.given.values())
-        if given is not None and not overtaken:
+        # Where it is told what each repair changes, all else is as it was: a wrong repair mends nothing.
+        if given is not None and (not overtaken or answers.after):
             return [given]
         return [sound_answer(job, question) if answers.rest == "sound" else UNABLE]
 

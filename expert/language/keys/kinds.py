@@ -143,9 +143,10 @@ class Assumed:
 
 @dataclass(frozen=True, slots=True)
 class Values:
-    """What is written is a value for each of several names: ratings, features, answers."""
+    """What is written is a value for each of several names, such as ratings; or values of others (`each`)."""
 
     of: tuple[str, ...]
+    each: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

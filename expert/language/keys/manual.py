@@ -98,8 +98,9 @@ def _of_records(kind: kinds.ByRecord) -> str:
             return "`above F`, `below F`, `F to F` or `otherwise`" if limits else "a formula"
         case kinds.Assumed():
             return "questions, each with a quantity or a rating"
-        case kinds.Values(of):
-            return _or(f"{name}s" for name in of) + ", each with its value"
+        case kinds.Values(of, each):
+            with_what = _or(f"{name}s" for name in each) + " and their values" if each else "its value"
+            return _or(f"{name}s" for name in of) + f", each with {with_what}"
         case kinds.One(shapes, or_word):
             return _or([*([f"`{or_word}`"] if or_word else []), *(shape.what for shape in shapes)])
         case kinds.Listed(shape):

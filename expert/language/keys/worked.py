@@ -13,7 +13,8 @@ _JOB = (
     may("arrives", Id("arrival"), "How the machine comes in."),
     may("answers", Values(("question",)), "Answers as typed at the prompt."),
     may("rest", Word(("sound",)), "How everything else comes out; left out: nothing else can be told."),
-    may("after_repair", Values(("question",)), "Answers that hold once the repair is done."),
+    may("after_repair", Values(("question",)), "Answers that hold once anything was repaired."),
+    may("after", Values(("fault",), each=("question",)), "By fault, the answers that hold once it is really mended."),
 )
 ANSWERS_FILE = Shape("an answers file", (_MACHINE, _COMPLAINTS, *_JOB))
 EXPECTATION = Shape(

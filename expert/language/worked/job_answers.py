@@ -114,6 +114,7 @@ def read_job(record: Record, base: RuleBase, at: Node) -> JobAnswers | None:
         arrives="" if arrives is None else reader.name(arrives, "arrival"),
         rest=record.word("rest", ("sound",)),
         after_repair=None if after is None else _answers(reader, after, "'after_repair'"),
+        after=MappingProxyType(_after(reader, record.node_of("after"))),
         at=reader.at(at),
         places=MappingProxyType(_places(record)),
     )
@@ -160,12 +161,24 @@ def _answers(reader: Reader, node: Node | None, what: str) -> Mapping[str, str]:
     return MappingProxyType(answers)
 
 
+def _after(reader: Reader, node: Node | None) -> dict[str, Mapping[str, str]]:
+    """Fault -> the answers that hold once it is mended."""
+    after = {}
+    for fault, key, value in entries(reader, node, "'after'"):
+        if reader.name(key, "fault"):
+            after[fault] = _answers(reader, value, f"the answers after {fault}")
+    return after
+
+
 def _places(record: Record) -> dict[tuple[str, str], Position]:
     """Where each value stands that is typed as it is written."""
+    nodes = {part: record.node_of(part) for part in ("plate", "answers", "after_repair")}
+    after = record.node_of("after")
+    nodes |= {fault: value for fault, (_, value) in after.entries.items()} if type(after) is Pairs else {}
     return {
         (part, name): record.reader.at(value)
-        for part in ("plate", "answers", "after_repair")
-        if type(node := record.node_of(part)) is Pairs
+        for part, node in nodes.items()
+        if type(node) is Pairs
         for name, (_, value) in node.entries.items()
     }
 

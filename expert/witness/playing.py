@@ -130,7 +130,7 @@ def _lines(played: Played, table: Table, at_hand: Unattended, wanted: Mapping[st
         played.wanted_senior += 1
         return [SENIOR]
     if prompt.kind == "repair" and prompt.subject not in at_hand.tried:
-        at_hand.tried.add(prompt.subject)
+        at_hand.tried.append(prompt.subject)
         part = job.base.faults[prompt.subject].part
         played.machine = repaired(played.machine, table, part, prompt.subject)
         played.mended |= set(table.parts.get(part, ()))

@@ -140,7 +140,7 @@ def test_what_is_refused_in_an_answers_file(tmp_path: Path) -> None:
     assert [str(problem) for problem in caught.value.problems] == [
         f"{file}:3:1: 'complaint' is not a key of an answers file; did you mean complaints? [unknown-key]",
         f"{file}:4:1: 'says' is not a key of an answers file; it may have machine, complaints, plate, "
-        "qualified_for_live_work, arrives, answers, rest, after_repair [unknown-key]",
+        "qualified_for_live_work, arrives, answers, rest, after_repair, after [unknown-key]",
         f"{file}:5:18: the answer to level is a list; a text is wanted [wrong-shape]",
         f"{tmp_path}/mine.yaml:4:18: 'none' is not an outcome of machine.fill; it has automatic, by_hand "
         "[unknown-outcome]",

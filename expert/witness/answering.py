@@ -72,10 +72,9 @@ def compared(machine: Machine, what: str) -> Sight:
 
 def _left(before: Machine, after: Machine, line: Line) -> Machine:
     """The machine when all that was altered for the test is put back; what happened to it meanwhile stays."""
-    machine = after if line.keep else replace(after, bench=before.bench, parts=before.parts)
-    for action in line.restore:
-        machine = do(machine, action)
-    return machine
+    if line.undo:
+        return before
+    return after if line.keep else replace(after, bench=before.bench, parts=before.parts)
 
 
 def numbers(line: Line, seen: Sequence[Seen]) -> list[float]:

@@ -3,15 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from expert.desk.opening import shop_of
+from expert.desk.unattended import with_machine
 from expert.engine.knowledge import Knowledge
 from expert.job.answers.sound import CANNOT_TELL
 from expert.job.prompts.owner import Unattended
 from expert.job.prompts.registry import owner_at
 from expert.job.state.job import Job, Phase
 from expert.job.steps import begin, step
+from expert.language.model import Machine as MachineType
 from expert.language.model.job_answers import JobAnswers
 from expert.machine import (
     Alter,
@@ -95,7 +97,8 @@ def play_on(
     slip: Slip = lambda job, question, line: line,
 ) -> Played:
     """Play a job on this machine, which stands cold and unplugged."""
-    type_ = knowledge.base.machines[table.machine]
+    type_ = fitted(knowledge.base.machines[table.machine], machine.build)
+    knowledge = with_machine(knowledge, type_)
     wanted = plate_lines(machine.build)
     answers = JobAnswers(table.machine, type_, complaints, {}, {}, qualified, "", "", {})
     job, opening = begin(knowledge, shop_of(knowledge), "witness")
@@ -117,6 +120,9 @@ def _lines(played: Played, table: Table, at_hand: Unattended, wanted: Mapping[st
         return [*(f"{name} {text}" for name, text in wanted.items() if _is_told_here(job, name)), "ok"]
     question = owner.test(job)
     if question is not None:
+        if question.bench.get("boiler") == "hot" and played.machine.bench.plugged:
+            # "Hot" and "settled" are waited for: a draw of steam or an hour of tests has cooled it since the move.
+            played.machine = do(played.machine, HeatUp(minutes=15.0, settle=1.0))
         told = answer(played.machine, question, table.lines.get(question.id))
         played.machine = told.machine
         if told.why:
@@ -136,6 +142,11 @@ def _lines(played: Played, table: Table, at_hand: Unattended, wanted: Mapping[st
         played.mended |= set(table.parts.get(part, ()))
         return ["done"]
     return owner.unattended(job, at_hand)
+
+
+def fitted(type_: MachineType, build: Build) -> MachineType:
+    """The machine type with the sort of sensor that this build has, which no plate states."""
+    return replace(type_, features={**type_.features, "sensor": SENSORS[build.sensor][0]})
 
 
 def _is_told_here(job: Job, name: str) -> bool:
@@ -185,5 +196,5 @@ def brought_to(machine: Machine, wanted: Mapping[str, str], before: Mapping[str,
     if wanted.get("mains") == "on" and not machine.bench.plugged:
         machine = do(do(do(machine, FillTank()), Plug(True)), Switch(True))
     if wanted.get("boiler") == "hot" and before.get("boiler") != "hot" and machine.bench.plugged:
-        machine = do(machine, HeatUp(minutes=15.0))
+        machine = do(machine, HeatUp(minutes=25.0, settle=3.0))
     return machine

@@ -21,7 +21,7 @@ class Line:
 
     `track`: for a watch, the number of the machine that is followed. `until`: the event whose second is the answer.
     `take`: which of several numbers counts. `between`: done between two readings, for a change. `keep`: what was done
-    stays. `restore`: done at the end. `then`: another line, where this one says nothing.
+    stays; `undo`: nothing of it does, as drained water is poured back. `then`: another line, where this says nothing.
     """
 
     do: tuple[Action, ...]
@@ -33,7 +33,7 @@ class Line:
     times: float = 1.0
     keep: bool = False
     between: tuple[Action, ...] = ()
-    restore: tuple[Action, ...] = ()
+    undo: bool = False
     then: tuple[Line, ...] = ()
 
 
@@ -130,6 +130,6 @@ class _Reader:
             float(text("times") or 1.0),
             text("keep") == "true",
             self.actions(entries.get("between")),
-            self.actions(entries.get("restore")),
+            text("undo") == "true",
             tuple(self.line(item) for item in then.items) if isinstance(then, Items) else (),
         )

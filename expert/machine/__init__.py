@@ -62,6 +62,7 @@ from expert.machine.hands.arrival import brought_in, with_faults
 from expert.machine.hands.do import do
 from expert.machine.hands.sound import sound_machine
 from expert.machine.running.machine import Machine
+from expert.machine.seeing.complaints import COMPLAINTS, complaints
 from expert.machine.seeing.hazards import hazards_now, hazards_of
 from expert.machine.seeing.observations import (
     ActsAt,
@@ -92,6 +93,7 @@ from expert.machine.seeing.observe import observe
 from expert.machine.seeing.seen import Course, Reading, Seen, Sight, Unseen
 
 __all__ = [
+    "COMPLAINTS",
     "FAULTS",
     "PLATES",
     "SENSORS",
@@ -155,6 +157,7 @@ __all__ = [
     "Wait",
     "Watch",
     "brought_in",
+    "complaints",
     "do",
     "fault",
     "hazards_now",

@@ -23,6 +23,7 @@ TANK_LOW, TANK_DRY = 0.30, 0.03  # l: the float drops; nothing reaches the outle
 _WORKS_ABOVE = 0.7  # of the plate's voltage: board and controller run
 _SIGNAL_CLOSED = 2000.0  # ohm: what the board takes for a closed contact
 _PULLS_IN_ABOVE = 0.7  # of the plate's voltage: the fill solenoid lifts its plunger
+_TURNS_LEFT = 2.0  # impedance over resistance; below it shorted turns have taken the magnet's force
 HOT_AT = 90.0
 
 
@@ -56,7 +57,7 @@ def instant(machine: Machine, coarse: bool = False) -> Instant:
     elif live(machine) and not _powered(machine, now.controller):
         contacts, board, inputs, shown, sensor_loop = _decided(machine, contacts, True, False)
         now = supply_of(machine, contacts)
-    solenoid_on = now.fill > _PULLS_IN_ABOVE * machine.build.plate.volts
+    solenoid_on = _pulls_in(machine, now)
     return Instant(
         contacts=contacts,
         supply=now,
@@ -67,6 +68,16 @@ def instant(machine: Machine, coarse: bool = False) -> Instant:
         space=space,
         sensor_loop=sensor_loop,
         solenoid_on=solenoid_on,
+    )
+
+
+def _pulls_in(machine: Machine, now: Supply) -> bool:
+    """Whether the fill solenoid's coil lifts its plunger: voltage, a whole winding, and turns enough left of it."""
+    coil = machine.parts.water.fill_solenoid
+    return (
+        now.fill > _PULLS_IN_ABOVE * machine.build.plate.volts
+        and not math.isinf(coil.coil)
+        and coil.impedance_factor > _TURNS_LEFT
     )
 
 

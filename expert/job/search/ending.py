@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from expert.engine.planner import choose
 from expert.engine.suspicion import Picture, Weighed, evidence_of
 from expert.job.bench.moves import offer_again
+from expert.job.search.elimination import may_be_named
 from expert.job.search.short_list import LONGEST, in_rows, ranked
 from expert.job.state.job import Job, Phase, Turn
 from expert.job.state.situation import outcome_in_words, situation_of
@@ -102,7 +103,8 @@ def _complaint_ends(job: Job, picture: Picture, complaint: str) -> tuple[str, tu
     open_ones = ranked(job, picture, complaint)
     possible_here = [f for f in job.knowledge.explainers[complaint] if "machine data" not in _who_cleared(job, f)]
     if len(open_ones) == 1 and len(possible_here) > 1 and not _may_be_sound(job, complaint, open_ones[0]):
-        return ELIMINATED, (open_ones[0].fault,)
+        last = open_ones[0].fault
+        return ELIMINATED if may_be_named(job, picture, complaint, last) else LISTED, (last,)
     near = close(open_ones)
     if near and len(near) <= CLOSE:
         return LISTED, tuple(suspect.fault for suspect in near)

@@ -32,7 +32,9 @@ def confirmed_in(knowledge: Knowledge, state: State) -> Confirmed:
                 held[fault] = waits_for
             else:
                 proved.append(fault)
-    return Confirmed(tuple(proved), held)
+    # Where a rival is proved, it accounts for the answers: what waited for it is no suspect any more.
+    waiting = {fault: rivals for fault, rivals in held.items() if not set(rivals) & set(proved)}
+    return Confirmed(tuple(proved), waiting)
 
 
 def _waits_for(knowledge: Knowledge, state: State, fault: str) -> tuple[str, ...]:

@@ -28,6 +28,29 @@ class Branches:
                 return opened[:_MOST]
         return opened
 
+    def asked(self, condition: Condition) -> list[Branch]:
+        """The same with what must have been known before each question could be asked."""
+        ways = (whole for branch in self.of(condition) for whole in self._with_what_came_before(branch))
+        return [joined for whole in ways if (joined := _joined(whole)) is not None][:_MOST]
+
+    def own_facts(self, condition: Condition) -> frozenset[str]:
+        """Every question, fault, feature and complaint on which the condition itself rests."""
+        return frozenset(test.fact for branch in self.of(condition) for test in branch)
+
+    def _with_what_came_before(self, branch: Branch) -> list[Branch]:
+        waiting = [(branch, 0)]
+        whole: list[Branch] = []
+        while waiting and len(whole) < _MOST:
+            way, place = waiting.pop()
+            while place < len(way) and (way[place].fact not in self.base.questions or _again(way, place)):
+                place += 1
+            if place == len(way):
+                whole.append(way)
+                continue
+            before = self.of(self.base.questions[way[place].fact].only_if)
+            waiting += [(way + more, place + 1) for more in reversed(before)]
+        return whole
+
     def _ways(self, condition: Condition, wanted: bool) -> list[Branch]:
         match condition:
             case Is(fact, outcomes, at):
@@ -55,6 +78,23 @@ class Branches:
                 ways = [way for outs, when in concluded if set(outs) <= set(test.outcomes) for way in self.of(when)]
             whole = [before + way for before in whole for way in ways or [(test,)]][:_MOST]
         return whole
+
+
+def _joined(branch: Branch) -> Branch | None:
+    """The branch with one test for each fact; None where two of its tests exclude each other."""
+    tests: dict[str, Is] = {}
+    for test in branch:
+        there = tests.get(test.fact)
+        both = test.outcomes if there is None else tuple(o for o in there.outcomes if o in test.outcomes)
+        if not both:
+            return None
+        tests[test.fact] = Is(test.fact, both, test.at)
+    return tuple(tests.values())
+
+
+def _again(way: Branch, place: int) -> bool:
+    """Whether the same question stands earlier in the way: what came before it is in it already."""
+    return any(test.fact == way[place].fact for test in way[:place])
 
 
 def branches_in(base: RuleBase) -> Branches:

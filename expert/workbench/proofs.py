@@ -36,17 +36,30 @@ def unproved(base: RuleBase) -> Iterator[Problem]:
 
 
 def rivals_of(base: RuleBase, rule: Rule, fault: str, opener: Branches | None = None) -> tuple[str, ...]:
-    """The faults that let the rule's condition come true in place of the one it confirms."""
-    branches = (opener or branches_in(base)).of(rule.when)
+    """The faults that let the rule's condition come true in place of the one it confirms.
+
+    A result is there whenever it is seen, whatever brought it about: it has no rivals. Nor is it one of its own cause,
+    or of a fault of the same part, which it only tells the history of.
+    """
+    if base.faults[fault].result:
+        return ()
+    opener = opener or branches_in(base)
+    own = opener.own_facts(rule.when)
+    branches = opener.asked(rule.when)
     return tuple(
         other.id
         for other in base.faults.values()
-        if other.id != fault and any(allows(base, other, b) for b in branches)
+        if other.id != fault
+        and not (other.result and (fault in other.caused_by or other.part == base.faults[fault].part))
+        and any(allows(base, other, branch, own) for branch in branches)
     )
 
 
-def allows(base: RuleBase, fault: Fault, branch: Branch) -> bool:
-    """Whether the fault, alone on a machine that is sound otherwise, can give all these answers, one of them a sign."""
+def allows(base: RuleBase, fault: Fault, branch: Branch, own: frozenset[str]) -> bool:
+    """Whether the fault, alone on a machine that is sound otherwise, can give all these answers.
+
+    `own`: the facts that the rule itself tests; one of them must be a sign of the fault.
+    """
     sign = False
     for test in branch:
         if test.fact in base.questions:
@@ -55,7 +68,8 @@ def allows(base: RuleBase, fault: Fault, branch: Branch) -> bool:
             possible = set(shown or question.sound or question.outcomes)
             if not possible & set(test.outcomes):
                 return False
-            sign = sign or bool(shown and set(test.outcomes) & set(shown) - set(question.sound))
+            is_sign = shown is not None and set(test.outcomes) & set(shown) - set(question.sound)
+            sign = sign or (test.fact in own and bool(is_sign))
         elif test.fact in base.faults and ("present" if test.fact == fault.id else "absent") not in test.outcomes:
             return False
     return sign and _on_one_machine(base, fault, branch)
@@ -73,44 +87,47 @@ def _on_one_machine(base: RuleBase, fault: Fault, branch: Branch) -> bool:
 
 
 def _of_rule(base: RuleBase, opener: Branches, rule: Rule, said: Narrow) -> Iterator[Problem]:
-    branches = opener.of(rule.when)
+    own, branches = opener.own_facts(rule.when), opener.asked(rule.when)
     named = set(faults_meant(rule.rivals, base.parts, base.feeds, base.faults))
     rivals = [rival for rival in rivals_of(base, rule, said.fact, opener) if rival not in named]
     if rivals:
         more = f" and {len(rivals) - _SHOWN} more" if len(rivals) > _SHOWN else ""
+        witness = base.faults[rivals[0]]
+        branch = next(branch for branch in branches if allows(base, witness, branch, own))
         message = (
             f"{rule.id} confirms {said.fact}, but {', '.join(rivals[:_SHOWN])}{more} would give the same answers"
-            f"{_signs(base, base.faults[rivals[0]], branches)}; "
-            "ask for what tells them apart, or name them under 'rivals'"
+            f"{_signs(witness, branch, own)}; ask for what tells them apart, or name them under 'rivals'"
         )
         yield Problem(said.at, message, "not-proved")
-    if not any(allows(base, base.faults[said.fact], branch) for branch in branches):
+    if not any(allows(base, base.faults[said.fact], branch, own) for branch in opener.of(rule.when)):
         message = f"{rule.id} confirms {said.fact}, which does not show these answers; say so under its 'shows'"
         yield Problem(said.at, message, "not-its-sign")
-    yield from _needs(base, branches, rule, said)
+    yield from _needs(base, branches, own, rule, said)
 
 
-def _signs(base: RuleBase, witness: Fault, branches: Iterable[Branch]) -> str:
-    """What the witness answers to the questions of the way that lets it through."""
-    branch = next((b for b in branches if allows(base, witness, b)), ())
-    answers = [
-        f"{test.fact}: {next(o for o in shown if o in test.outcomes)}"
+def _signs(witness: Fault, branch: Branch, own: frozenset[str]) -> str:
+    """What the witness answers to the rule's own questions on the way that lets it through."""
+    answers = {
+        test.fact: next(outcome for outcome in shown if outcome in test.outcomes)
         for test in branch
-        if (shown := witness.shows.get(test.fact)) and set(shown) & set(test.outcomes)
-    ]
-    return f" ({witness.id} shows {', '.join(answers)})" if answers else ""
+        if test.fact in own and (shown := witness.shows.get(test.fact)) and set(shown) & set(test.outcomes)
+    }
+    return f" ({witness.id} shows {', '.join(f'{fact}: {outcome}' for fact, outcome in answers.items())})"
 
 
-def _needs(base: RuleBase, branches: Iterable[Branch], rule: Rule, said: Narrow) -> Iterator[Problem]:
+def _needs(
+    base: RuleBase, branches: Iterable[Branch], own: frozenset[str], rule: Rule, said: Narrow
+) -> Iterator[Problem]:
     """A part that reads dead is judged only when what it needs is known to arrive."""
     for feed in (base.feeds[name] for name in base.parts[base.faults[said.fact].part].needs):
-        if feed.id in rule.rivals or said.fact in faults_meant([feed.id], base.parts, base.feeds, base.faults):
+        if feed.id in rule.rivals or base.faults[said.fact].result:
             continue
         for branch in branches:
             dead = [
                 test.fact
                 for test in branch
-                if set(test.outcomes) & set(feed.lacking.get(test.fact, ())) - set(_sound(base, test.fact))
+                if test.fact in own
+                and set(test.outcomes) & set(feed.lacking.get(test.fact, ())) - set(_sound(base, test.fact))
             ]
             if dead and not holds(feed.arrives, branch):
                 message = (

@@ -25,7 +25,7 @@ from expert.terminal.out import complain, say
 def check(rules: Path | None, advice: bool, as_json: bool, code: str | None, witness: bool, watch: bool) -> None:
     """Verify a rule base: every problem with file, line and column.
 
-    Exit code 2 when the rules are refused, else 0: advice is not wrong.
+    Exit code 2 when the rules are refused, 1 when a confirm is not proved, else 0: advice is not wrong.
     """
     from expert.language.shipped import shipped
     from expert.workbench.checking import as_data, in_a_line, look_at, witnesses
@@ -44,7 +44,7 @@ def check(rules: Path | None, advice: bool, as_json: bool, code: str | None, wit
     look = look_at(folder, advice)
     if as_json:
         say(json.dumps(as_data(look), indent=2, ensure_ascii=False))
-        sys.exit(2 if look.base is None else 0)
+        sys.exit(2 if look.base is None else 1 if look.problems else 0)
     for problem in (*look.problems, *look.advice):
         complain(problem)
     if look.base is None:
@@ -53,6 +53,7 @@ def check(rules: Path | None, advice: bool, as_json: bool, code: str | None, wit
         for line in witnesses(look.base):
             say(line)
     say(in_a_line(look))
+    sys.exit(1 if look.problems else 0)
 
 
 GLANCE = 0.05  # seconds between two looks at the files' times

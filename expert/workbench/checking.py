@@ -14,12 +14,13 @@ from expert.trade.counting import counted
 from expert.workbench.checks import CODES, advice
 from expert.workbench.checks.machines import way_to
 from expert.workbench.index import Index
+from expert.workbench.proofs import unproved
 from expert.workbench.ways import answers_of
 
 
 @dataclass(frozen=True, slots=True)
 class Look:
-    """What was found. `base` is None where the rules are refused: then `problems` says why, else there are none."""
+    """What was found. `base` is None where rules are refused; `problems` says why, or which confirm is not proved."""
 
     base: RuleBase | None
     problems: tuple[Problem, ...]
@@ -32,7 +33,7 @@ def look_at(folder: Path, with_advice: bool = True, trees: Trees | None = None) 
         base = load_rules(folder, trees)
     except RulesRefused as refused:
         return Look(None, refused.problems, ())
-    return Look(base, (), advice(base) if with_advice else ())
+    return Look(base, tuple(unproved(base)), advice(base) if with_advice else ())
 
 
 def in_a_line(look: Look) -> str:
@@ -42,7 +43,8 @@ def in_a_line(look: Look) -> str:
     base = look.base
     return (
         f"{counted(len(base.rules), 'rule')}, {counted(len(base.questions), 'question')}, "
-        f"{counted(len(base.faults), 'fault')} of {counted(len(base.parts), 'part')}: no problem, "
+        f"{counted(len(base.faults), 'fault')} of {counted(len(base.parts), 'part')}: "
+        f"{counted(len(look.problems), 'problem') if look.problems else 'no problem'}, "
         f"{counted(len(look.advice), 'piece of advice', 'pieces of advice')}"
     )
 

@@ -26,7 +26,7 @@ plate: {rated_voltage: 230 V, fill_coil: 950 ohm}
 
 COMPLAINTS = """\
 complaints:
-  will_not_fill: {name: Boiler does not fill, words: [no fill, empty boiler]}
+  will_not_fill: {name: Boiler does not fill, words: [no fill, empty boiler], seen: {water_arrives: no}}
   leaks: {name: Water under the machine, words: [puddle]}
   hisses: {name: Hisses on heat-up, words: [hiss]}
   blows: {name: Safety valve blows, words: [steam jet]}
@@ -152,6 +152,7 @@ rules:
   water_comes: {if: {water_arrives: yes}, then: {clear: valve}, because: Water comes through the valve.}
   coil_is_open: {if: {coil: open}, then: {confirm: valve.coil_open}, because: A coil without continuity cannot lift its plunger.}
   coil_is_sound: {if: {coil: [sound, off_value]}, then: {clear: valve.coil_open}, because: The coil has continuity.}
+  sound_coil_points_to_the_valve: {if: {coil: sound, water_arrives: no}, then: {points_to: {valve.stuck: slightly}}, because: The coil would lift it.}
   stuck_valve: {if: {coil: sound, water_before_valve: yes, water_arrives: no}, then: {confirm: valve.stuck}, because: "The coil is sound, water stands before the valve and none comes through."}
   no_water_before: {if: {water_before_valve: no}, then: {clear: valve.stuck}, because: No water gets as far as the valve.}
   hose_leaks: {if: {hose_is_dry: no}, then: {confirm: hose.split}, because: It is wet.}

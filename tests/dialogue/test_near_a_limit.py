@@ -73,6 +73,7 @@ def test_a_second_test_then_decides(second: str, found: bool) -> None:
         "display_temperature": "123",
         "wall_temperature": "122",
         "hiss_at_pressure": "yes",
+        "steam_at_wand": "strong",
         "leak_trail": "safety_valve",
         "boiler_water_low": "no",
     }

@@ -128,7 +128,7 @@ def test_a_found_fault_in_full(shop: Shop) -> None:
                         "because": ["All other faults that explain the complaint are cleared."],
                     }
                 ],
-                "suspects": [{"fault": "valve.stuck", "weight": 5}],
+                "suspects": [{"fault": "valve.stuck", "weight": 8}],
                 "complaints_open": ["will_not_fill"],
                 "not_accounted_for": ["water_arrives"],
                 "ending": "unrepaired",

@@ -20,6 +20,7 @@ from expert.trade.quantities.units import KINDS
 from expert.workbench.cases import CODES as CASE_CODES
 from expert.workbench.cases import run_case
 from expert.workbench.checks import CODES as ADVICE_CODES
+from expert.workbench.proofs import CODES as PROOF_CODES
 from tests.language.make_manual import with_tables
 
 ROOT = Path(__file__).parents[2]
@@ -68,7 +69,7 @@ def test_the_examples_come_out_as_the_manual_says() -> None:
 
 def test_the_tables_tell_what_every_code_means() -> None:
     rows = {code: meaning for code, meaning, _ in _ROW.findall(MANUAL.partition("## Reading the messages")[2])}
-    assert rows == {**CODES, **ADVICE_CODES, **CASE_CODES}
+    assert rows == {**CODES, **PROOF_CODES, **ADVICE_CODES, **CASE_CODES}
 
 
 def test_every_code_in_the_program_has_a_meaning() -> None:

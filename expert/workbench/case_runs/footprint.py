@@ -59,9 +59,9 @@ def footprint_of(knowledge: Knowledge, complaints: tuple[str, ...], records: Ite
 def digest_under(knowledge: Knowledge, digests: RecordDigests, footprint: Footprint) -> str:
     """A digest of all that the footprint touches in this rule base; equal: the case comes out as it did."""
     base = knowledge.base
-    faults = _suspects(base, footprint)
+    faults = _suspects(knowledge, footprint)
     rules, facts = _bearing(knowledge, footprint, faults)
-    rules |= {rule.id for rule in base.rules.values() if _could_fire(knowledge, rule.when, footprint.questions)}
+    rules |= {rule.id for rule in base.rules.values() if _could_fire_with(knowledge, rule, footprint.questions, facts)}
     touched = {
         "faults": faults,
         "rules": rules,
@@ -93,8 +93,9 @@ class RecordDigests(dict[tuple[str, str], str]):
 # ---------------------------------------------------------------- what is touched
 
 
-def _suspects(base: RuleBase, footprint: Footprint) -> set[str]:
-    """All that could come under suspicion: by complaint, by what was seen, by a rule, as the cause of another."""
+def _suspects(knowledge: Knowledge, footprint: Footprint) -> set[str]:
+    """All that could come under suspicion: by complaint, by what was seen, by a rule, as cause or rival of another."""
+    base = knowledge.base
     complaints = set(footprint.complaints)
     found = {*footprint.confirmed, *footprint.suspected}
     for fault in base.faults.values():
@@ -102,6 +103,7 @@ def _suspects(base: RuleBase, footprint: Footprint) -> set[str]:
             found.add(fault.id)
     for name in footprint.confirmed & base.faults.keys():
         found.update(base.faults[name].caused_by)
+        found.update(rival for rule in knowledge.confirming.get(name, ()) for rival in knowledge.rivals.get(rule, ()))
     return found
 
 
@@ -129,6 +131,14 @@ def _bearing(knowledge: Knowledge, footprint: Footprint, faults: set[str]) -> tu
             rules.add(rule)
             waiting += [atom.fact for atom in atoms_of(base.rules[rule].when)]
     return rules, facts
+
+
+def _could_fire_with(knowledge: Knowledge, rule: Rule, answered: frozenset[str], weighed: set[str]) -> bool:
+    """Whether a rule could be decided by the answers, or by them and one of the questions that were weighed."""
+    ones = knowledge.rule_questions[rule.id] & weighed
+    return _could_fire(knowledge, rule.when, answered) or any(
+        _could_fire(knowledge, rule.when, answered | {one}) for one in ones
+    )
 
 
 def _could_fire(knowledge: Knowledge, condition: Condition, answered: frozenset[str]) -> bool:

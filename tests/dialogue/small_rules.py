@@ -152,13 +152,13 @@ rules:
   water_comes: {if: {water_arrives: yes}, then: {clear: valve}, because: Water comes through the valve.}
   coil_is_open: {if: {coil: open}, then: {confirm: valve.coil_open}, because: A coil without continuity cannot lift its plunger.}
   coil_is_sound: {if: {coil: [sound, off_value]}, then: {clear: valve.coil_open}, because: The coil has continuity.}
-  sound_coil_points_to_the_valve: {if: {coil: sound, water_arrives: no}, then: {points_to: {valve.stuck: slightly}}, because: The coil would lift it.}
   stuck_valve: {if: {coil: sound, water_before_valve: yes, water_arrives: no}, then: {confirm: valve.stuck}, because: "The coil is sound, water stands before the valve and none comes through."}
   no_water_before: {if: {water_before_valve: no}, then: {clear: valve.stuck}, because: No water gets as far as the valve.}
   hose_leaks: {if: {hose_is_dry: no}, then: {confirm: hose.split}, because: It is wet.}
   hose_is_fine: {if: {hose_is_dry: yes}, then: {clear: hose.split}, because: It is dry.}
   hiss_is_normal: {if: {hiss_ends: click}, then: {normal: hisses}, because: The valve lets the air out and shuts.}
   too_much_pressure: {if: {boiler_pressure: high}, then: {stop_work: The boiler pressure is out of control. Pull the plug., suspect: [heat_relay.shorted]}, because: Nothing holds the pressure back.}
+  sound_coil_points_to_the_valve: {if: {coil: sound, water_arrives: no}, then: {points_to: {valve.stuck: slightly}}, because: The coil would lift it.}
 """
 
 

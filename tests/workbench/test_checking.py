@@ -14,13 +14,15 @@ from expert.workbench.checks import CODES
 from expert.workbench.manual import explained
 from tests.language.small_base import SMALL
 
+EXPLAINS = "        explains: [no_fill]\n"
+
 
 @pytest.fixture
 def folder(tmp_path: Path) -> Path:
     for path, text in SMALL.items():
         file = tmp_path / path
         file.parent.mkdir(exist_ok=True)
-        file.write_text(text, encoding="utf-8")
+        file.write_text(text.replace(EXPLAINS, f"{EXPLAINS}        shows: {{level: low}}\n"), encoding="utf-8")
     return tmp_path
 
 
@@ -36,6 +38,18 @@ def test_advice_is_no_failure_and_is_data(folder: Path) -> None:
     assert data["counts"]["machines"] == 1 and data["counts"]["circuits"] == 1
     assert {found["code"] for found in data["advice"]} <= CODES.keys() and data["advice"]
     assert all(found["line"] > 0 and found["path"].startswith(str(folder)) for found in data["advice"])
+
+
+def test_a_confirm_that_is_not_proved_leaves_with_1(folder: Path) -> None:
+    file = folder / "circuits/tank.yaml"
+    file.write_text(SMALL["circuits/tank.yaml"], encoding="utf-8")
+    code, out, err = run(str(folder), "--no-advice")
+    assert (code, out.partition(": ")[2]) == (1, "1 problem, 0 pieces of advice\n")
+    assert err == (
+        f"{file}:42:12: valve_is_stuck confirms valve.stuck, which does not show these answers; "
+        "say so under its 'shows' [not-its-sign]\n"
+    )
+    assert [found["code"] for found in json.loads(run(str(folder), "--json")[1])["problems"]] == ["not-its-sign"]
 
 
 def test_refused_rules_are_data_and_leave_with_2(folder: Path) -> None:

@@ -9,22 +9,21 @@ from __future__ import annotations
 
 import argparse
 import json
-import os
 import sys
-import time
 import traceback
 from collections import Counter
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field
-from multiprocessing import Pool
 from typing import Any
 
 from expert.engine.knowledge import knowledge_of
 from expert.language.load import load_rules
 from expert.language.shipped import shipped
+from tests.benchmarks.progress import on_all_cores, within
 from tests.safety.hunting import Hunt
 
 AT_A_TIME = 25
+LONGEST = 30.0  # seconds for one job
 MOST_SHOWN = 20
 PHASES = ("make safe", "find", "repair", "prove", "close")
 SELDOM = 0.005  # the share of jobs in which each hazard has to stand for the judge to have met it
@@ -63,7 +62,8 @@ def play_some(numbers: range) -> Tally:
     for number in numbers:
         tally.jobs += 1
         try:
-            caught = _hunt[0].job(number)
+            with within(LONGEST):
+                caught = _hunt[0].job(number)
         except Exception:  # whatever it is, it is a violation, and the other jobs are played all the same
             tally.violations.append(f"job {number}: {traceback.format_exc(limit=-3)}")
             continue
@@ -81,20 +81,9 @@ def play_all(first: int, jobs: int) -> Tally:
     """All jobs on all cores, with a bar on standard error."""
     parts = [range(n, min(n + AT_A_TIME, first + jobs)) for n in range(first, first + jobs, AT_A_TIME)]
     tally = Tally()
-    with Pool(os.cpu_count()) as pool:
-        for part in _with_bar(pool.imap_unordered(play_some, parts), len(parts)):
-            tally.add(part)
+    for part in on_all_cores(play_some, parts):
+        tally.add(part)
     return tally
-
-
-def _with_bar(parts: Iterable[Tally], of: int) -> Iterator[Tally]:
-    begun = time.monotonic()
-    for done, part in enumerate(parts, 1):
-        yield part
-        filled = 40 * done // of
-        left = (time.monotonic() - begun) / done * (of - done)
-        print(f"\r[{'#' * filled}{'.' * (40 - filled)}] {left:4.0f} s left", end="", file=sys.stderr, flush=True)
-    print(file=sys.stderr)
 
 
 def as_data(tally: Tally, hazards: Iterable[str]) -> dict[str, Any]:

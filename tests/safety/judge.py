@@ -142,7 +142,8 @@ class Judge:
             yield "passing", f"{what} is put in a state that is only passed through: {bench}"
         if put.prompt == "repair" and not stands(bench, DEAD):
             yield "repair-energised", f"the repair of {what} is put with the mains on"
-        if bench.get("altered", "nothing") != "nothing" and self.account.altered_for not in ("", what):
+        altered = bench.get("altered", "nothing") != "nothing" and not stands(bench, DEAD)
+        if altered and self.account.altered_for != what:
             yield "altered", f"{what} is put while something is altered for {self.account.altered_for}"
         yield from self._only_for_the_qualified(bench, what)
         yield from self._forbidden(with_time(self.base.bench, bench), what)

@@ -16,6 +16,7 @@ from tests.safety.cheap_search import AnyQuestion, any_order
 from tests.safety.technicians import Technician
 
 MOST_LINES = 160
+TO_LEAVE = 40  # lines more, in which whoever has had enough comes out of it
 PROGRAM = "played"
 
 
@@ -45,8 +46,11 @@ def play(
         hear(records)
         lines: list[str] = []
         put = last_put(records)
-        while job.phase is not Phase.DONE and len(lines) < most:
-            line = "pause" if wants_to_leave(technician, job) else technician.line(job, put)
+        while job.phase is not Phase.DONE and len(lines) < most + TO_LEAVE:
+            if len(lines) >= most:
+                line = on_the_way_out(technician, job, put)
+            else:
+                line = "pause" if wants_to_leave(technician, job) else technician.line(job, put)
             lines.append(line)
             job, replies = step(job, line)
             batch: list[Record] = [Said(line), *replies]
@@ -57,6 +61,13 @@ def play(
             records += batch
             put = last_put(batch) or put
     return Played(tuple(records), tuple(lines), job.phase is Phase.DONE)
+
+
+def on_the_way_out(technician: Technician, job: Job, put: Put) -> str:
+    """Enough: the job is handed over, and what makes the machine safe is done."""
+    if put.prompt == "intake" or job.prompt.kind == "take back":
+        return technician.line(job, put)
+    return job.prompt.choices[0] if put.prompt in ("move", "standing") else "hand over"
 
 
 def wants_to_leave(technician: Technician, job: Job) -> bool:

@@ -1,0 +1,1 @@
+"""Practice: machines by level and seed, scores, seasons."""

@@ -43,8 +43,8 @@ class ShippedDesk:
         return said
 
     def intake(self, *plate: str, complaint: str = "no_heat", qualified: str = "no") -> ShippedDesk:
-        """Opened for a machine whose plate prompt got these lines, up to the first thing to do."""
-        self.type("Ann", "1", *plate, "ok", complaint, "ok", qualified, "1")
+        """Opened in Germany for a machine whose plate prompt got these lines, up to the first thing to do."""
+        self.type("Ann", "1", "limits germany", *plate, "ok", complaint, "ok", qualified, "1")
         return self
 
     def go(self, answers: dict[str, str], until: str = "", most: int = 60) -> list[str]:

@@ -12,15 +12,25 @@ Row = tuple[float | None, float | None, float | None, float | None]
 # germany: DGUV 203-071 annex 5 and DIN EN 50678 / 50699 (published). uk: IET Code of Practice, 5th edition 2020
 # (published, by way of another text). australia: AS/NZS 3760 (from memory, to be confirmed).
 SETS = [
-    pytest.param((), (0.3, 0.3e6, 1e6, 3.5), id="germany is shipped"),
+    # The strictest of each column over all nations: earth us, canada and japan; leakage us and canada.
+    pytest.param(("limits strictest",), (0.1, 1e6, 1e6, 0.75), id="the strictest"),
+    pytest.param(("earthed class_2", "limits strictest"), (None, 3e6, 3e6, 0.5), id="the strictest, class II"),
+    pytest.param(("limits us",), (0.1, 1e6, 1e6, 0.75), id="us"),
+    pytest.param(("limits japan",), (0.1, 1e6, 1e6, 1.0), id="japan"),
     pytest.param(("limits germany",), (0.3, 0.3e6, 1e6, 3.5), id="germany"),
     pytest.param(("limits uk",), (0.11995, 0.3e6, 1e6, 5.0), id="uk: 0.1 ohm and the lead"),
     pytest.param(("limits UK", "cord_length 2 m"), (0.1266, 0.3e6, 1e6, 5.0), id="uk, 2 m"),
     pytest.param(("limits australia",), (1.0, 1e6, 1e6, 5.0), id="australia"),
-    pytest.param(("earthed class_2",), (None, 2e6, 2e6, 0.5), id="germany, class II"),
+    pytest.param(("earthed class_2", "limits germany"), (None, 2e6, 2e6, 0.5), id="germany, class II"),
     pytest.param(("earthed class_2", "limits uk"), (None, 2e6, 2e6, 5.0), id="uk, class II"),
-    pytest.param(("cord_length 6 m",), (0.4, 0.3e6, 1e6, 3.5), id="germany, 6 m"),
+    pytest.param(("limits germany", "cord_length 6 m"), (0.4, 0.3e6, 1e6, 3.5), id="germany, 6 m"),
 ]
+
+
+def test_until_a_country_is_said_the_strictest_hold_and_the_screen_says_so() -> None:
+    shown = ShippedDesk().type("Ann", "1")
+    others = "germany, uk, australia, us, canada, japan"
+    assert f"  limits                  strictest as no country is said (or {others})" in shown
 
 
 @pytest.mark.parametrize(("plate", "expected"), SETS)
@@ -63,7 +73,7 @@ def test_a_class_one_machine_without_an_earth_contact_is_a_stop() -> None:
 @pytest.mark.parametrize(
     ("plate", "counts"),
     [
-        pytest.param((), "0.2 ohm counts as: sound.", id="germany"),
+        pytest.param(("limits germany",), "0.2 ohm counts as: sound.", id="germany"),
         pytest.param(("limits uk",), "0.2 ohm counts as: high.", id="uk"),
         pytest.param(("limits australia",), "0.2 ohm counts as: sound.", id="australia"),
     ],

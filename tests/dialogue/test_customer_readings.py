@@ -10,6 +10,7 @@ from tests.dialogue.shipped_desk import shipped_knowledge
 
 WORN_GASKET = """
 machine: heat_exchanger_lever_tank
+plate: {limits: germany}
 complaints: [leaks_at_rim]
 answers: {handle_position: past_centre, rim_on_blind: leaks, rim_with_other_portafilter: leaks}
 rest: sound

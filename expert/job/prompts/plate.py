@@ -18,6 +18,7 @@ from expert.job.state.values import value_of
 from expert.language.formulas.formula import CannotWorkOut, NotKnown
 from expert.language.model import Machine
 from expert.language.worked.plate_choices import conditions_behind_limits, features_behind_limits
+from expert.trade.limits.electrical import STRICTEST
 from expert.trade.quantities.units import KINDS, NotAQuantity, Quantity, believable, echo, read_quantity, show
 from expert.trade.quantities.wire_gauge import read_awg, shown_as_awg
 
@@ -75,7 +76,8 @@ def plate_prompt(job: Job) -> tuple[str, tuple[str, ...]]:
     for name, values in features.items():
         now = job.machine.features[name]
         others = ", ".join(value for value in values if value != now)
-        lines.append(f"  {name:<24}{now} (or {others})")
+        unsaid = " as no country is said" if now == STRICTEST else ""
+        lines.append(f"  {name:<24}{now}{unsaid} (or {others})")
     conditions = conditions_behind_limits(job.base)
     for name, assumed in conditions.items():
         given = job.answer_to(name)

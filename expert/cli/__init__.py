@@ -11,7 +11,7 @@ from __future__ import annotations
 
 import click
 
-from expert.cli import bench, checking, figures, knowing, rules, shop
+from expert.cli import bench, checking, figures, impact, knowing, rules, shop
 from expert.cli.edge import Edge
 
 
@@ -33,6 +33,7 @@ for _command in (
     bench.demo,
     checking.check,
     rules.cases,
+    impact.impact,
     knowing.explain,
     knowing.map_,
     knowing.schema,

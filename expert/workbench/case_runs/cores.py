@@ -21,7 +21,7 @@ _here: tuple[Knowledge, Shop, Sequence[Case]]
 
 def verdicts(knowledge: Knowledge, shop: Shop, cases: Sequence[Case], cores: int | None = None) -> Iterator[Verdict]:
     """The verdict on each case, in the order of the cases. `cores`: as many as this process may use unless told."""
-    cores = cores or _cores()
+    cores = cores or cores_here()
     # A forked process has the rules already. Where there is no fork, each would have to read them anew.
     if cores < 2 or len(cases) < FEW or "fork" not in multiprocessing.get_all_start_methods():
         for case in cases:
@@ -36,7 +36,8 @@ def verdicts(knowledge: Knowledge, shop: Shop, cases: Sequence[Case], cores: int
             pool.shutdown(cancel_futures=True)
 
 
-def _cores() -> int:
+def cores_here() -> int:
+    """How many processes this one may keep busy."""
     return len(os.sched_getaffinity(0)) if hasattr(os, "sched_getaffinity") else os.cpu_count() or 1
 
 

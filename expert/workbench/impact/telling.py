@@ -1,0 +1,73 @@
+"""What an edit changes, in words and as data: the sum first, then the jobs, what matters most first."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterator, Sequence
+from dataclasses import asdict
+from typing import Any
+
+from expert.trade.counting import counted
+from expert.workbench.impact.running import Outcome
+
+_LONGEST = 100
+
+
+def ranked(outcomes: Sequence[Outcome]) -> list[Outcome]:
+    """The jobs that come out otherwise, what matters most first."""
+    return sorted((o for o in outcomes if o.differences), key=lambda o: (-o.weight, o.job.path))
+
+
+def in_words(outcomes: Sequence[Outcome], most: int) -> Iterator[str]:
+    """The report; of the jobs that come out otherwise at most so many."""
+    changed = ranked(outcomes)
+    for outcome in changed[:most]:
+        yield f"{outcome.job.path} (job {outcome.job.number})"
+        for found in outcome.differences:
+            yield f"  {found.what}: {_shortened(found.before)} -> {_shortened(found.after)}"
+        if outcome.unanswered:
+            yield f"  it now asks what nobody answered then: {', '.join(outcome.unanswered)}"
+    if len(changed) > most:
+        yield f"... and {len(changed) - most} more; --json has them all"
+    for outcome in outcomes:
+        if outcome.trouble:
+            yield f"{outcome.job.path}: not compared: {outcome.trouble}"
+    yield from _sum(outcomes, changed)
+
+
+def _sum(outcomes: Sequence[Outcome], changed: Sequence[Outcome]) -> Iterator[str]:
+    kinds = Counter(found.what for outcome in changed for found in outcome.differences)
+    trouble = sum(bool(outcome.trouble) for outcome in outcomes)
+    untouched = sum(not outcome.played for outcome in outcomes)
+    same = len(outcomes) - len(changed) - trouble
+    yield (
+        f"{counted(len(outcomes), 'job')}: {len(changed)} come out otherwise, {same} the same ({untouched} of them "
+        f"looked at nothing that was edited), {trouble} not compared"
+    )
+    if kinds:
+        yield "what differs: " + ", ".join(f"{what} in {number}" for what, number in kinds.most_common())
+
+
+def as_data(outcomes: Sequence[Outcome]) -> dict[str, Any]:
+    """For other programs: `jobs`, `changed`, `not_compared`, `untouched`, and each job that comes out otherwise."""
+    return {
+        "jobs": len(outcomes),
+        "untouched": sum(not outcome.played for outcome in outcomes),
+        "not_compared": [
+            {"trace": outcome.job.path, "why": outcome.trouble} for outcome in outcomes if outcome.trouble
+        ],
+        "changed": [
+            {
+                "trace": outcome.job.path,
+                "job": outcome.job.number,
+                "weight": outcome.weight,
+                "differences": [asdict(found) for found in outcome.differences],
+                "unanswered": list(outcome.unanswered),
+            }
+            for outcome in ranked(outcomes)
+        ],
+    }
+
+
+def _shortened(text: str) -> str:
+    return text if len(text) <= _LONGEST else text[: _LONGEST - 3] + "..."

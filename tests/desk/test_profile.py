@@ -139,7 +139,7 @@ def prompts_before_the_first_question(*lines: str) -> list[str]:
 
 
 def test_at_most_three_prompts_before_the_first_diagnostic_one() -> None:
-    assert prompts_before_the_first_question("1", "does not fill, pump does not run", "1") == [
+    assert prompts_before_the_first_question("1", "boiler_will_not_fill, pump_silent", "1") == [
         "technician",
         "complaints",
         "arrives",
@@ -163,7 +163,7 @@ def test_who_may_do_live_work_is_known_from_the_profile(typed: str, name: str, q
 
 
 def test_somebody_who_is_not_in_the_profile_is_asked() -> None:
-    assert prompts_before_the_first_question("Zoe", "does not fill", "no", "1") == [
+    assert prompts_before_the_first_question("Zoe", "boiler_will_not_fill", "no", "1") == [
         "technician",
         "complaints",
         "qualified",
@@ -176,7 +176,7 @@ def test_a_job_with_a_profile_is_run_again_from_its_trace_alone(tmp_path: Path) 
     knowledge, used = shop_from(shipped_knowledge(), read)
     path = tmp_path / "1.jsonl"
     session, _ = Session.open(knowledge, used, path, "1", lambda: datetime.now(UTC), shop_file=read.text)
-    for line in ("2", "does not fill", "1", "sound", "pause"):
+    for line in ("2", "boiler_will_not_fill", "1", "sound", "pause"):
         session.say(line)
     session.close()
     again = rerun(shipped_knowledge(), read_trace(path))

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import shlex
 import sys
 from pathlib import Path
 
@@ -87,6 +88,20 @@ def resume(rules: Path | None, jobs: Path | None, plain: bool, trace: str | None
         refuse(problem)
 
 
+def _invent(folder: Path, count: int, seed: int) -> None:
+    """Make a season, with a bar where somebody looks, and say what to look at then."""
+    from expert.practice.invented import invent
+    from expert.shop.sums.working_out import progress_shown
+
+    try:
+        with progress_shown("Playing jobs") as progress:
+            invent(folder, count, seed, progress)
+    except OSError as problem:
+        refuse(problem)
+    where = shlex.quote(str(folder))
+    say(f"{count} invented jobs in {folder}. Look at them with:\n  expert shop {where}\n  expert report {where}")
+
+
 def _chosen(rules: Path | None, jobs: Path | None) -> str:
     """The job that is picked from the open ones; leaves when there is none, or nobody to pick."""
     from expert.desk.job_list import DAMAGED, in_words, open_jobs
@@ -135,9 +150,20 @@ def jobs(rules: Path | None, jobs: Path | None, closed: bool, as_json: bool) -> 
 @RULES
 @click.option("--fast", is_flag=True, help="Without pauses.")
 @click.option("--list", "listed", is_flag=True, help="List the demo jobs.")
+@click.option("--season", type=click.Path(path_type=Path), default=None, help="Make a season of invented jobs there.")
+@click.option("--count", type=click.IntRange(1, 2000), default=24, show_default=True, help="Jobs of the season.")
+@click.option("--seed", type=int, default=1, show_default=True, help="The same seed gives the same season.")
 @click.argument("name", required=False)
-def demo(rules: Path | None, fast: bool, listed: bool, name: str | None) -> None:
-    """Play a saved demo job through the real dialogue; nothing needs to be typed. NAME: which one [the first]."""
+def demo(
+    rules: Path | None, fast: bool, listed: bool, season: Path | None, count: int, seed: int, name: str | None
+) -> None:
+    """Play a saved demo job through the real dialogue; nothing needs to be typed. NAME: which one [the first].
+
+    With --season FOLDER: invented jobs of simulated machines, for a first look at the sums and the report.
+    """
+    if season is not None:
+        _invent(season, count, seed)
+        return
     from expert.language.shipped import shipped
     from expert.terminal.demo import NoSuchDemo, demo_named, listing, play_here
     from expert.trace.errors import TraceError

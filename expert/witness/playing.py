@@ -51,7 +51,8 @@ class Played:
     """A job played to its end: the job, its records, the machine as it came in and as it went out.
 
     `answers`: question and line typed, in order. `untold`: questions the machine could not answer, and why.
-    `mended`: parts of the machine put right, whether or not they were at fault.
+    `mended`: parts of the machine put right, whether or not they were at fault. `typed`: every line, in order, so that
+    the same job can be typed again.
     """
 
     job: Job
@@ -61,6 +62,7 @@ class Played:
     answers: list[tuple[str, str]] = field(default_factory=list)
     untold: dict[str, str] = field(default_factory=dict)
     mended: set[str] = field(default_factory=set)
+    typed: list[str] = field(default_factory=list)
     wanted_senior: int = 0
     stuck: str = ""
 
@@ -165,11 +167,13 @@ def repaired(machine: Machine, table: Table, part: str, fault: str) -> Machine:
 
 def _say(played: Played, line: str) -> None:
     before = played.job
+    played.typed.append(line)
     after, records = step(before, line)
     refused = after.prompt == before.prompt and bool(records) and all(isinstance(record, Told) for record in records)
     if refused and before.phase is not Phase.INTAKE and line != CANNOT_TELL:
         said = " ".join(record.text for record in records if isinstance(record, Told))
         played.untold[before.prompt.subject] = f"{line!r} was refused: {said}"
+        played.typed.append(CANNOT_TELL)
         after, records = step(before, CANNOT_TELL)
     played.job = after
     played.records += records

@@ -36,7 +36,7 @@ def sums_of(
 
 
 @contextlib.contextmanager
-def progress_shown() -> Iterator[Progress]:
+def progress_shown(label: str = "Reading traces") -> Iterator[Progress]:
     """A bar on standard error that appears when there is something to read; none where nobody looks."""
     bars: list[Any] = []
 
@@ -44,7 +44,7 @@ def progress_shown() -> Iterator[Progress]:
         if not sys.stderr.isatty():
             return
         if not bars:
-            bars.append(click.progressbar(length=of, label="Reading traces", file=sys.stderr, show_pos=True))
+            bars.append(click.progressbar(length=of, label=label, file=sys.stderr, show_pos=True))
             bars[0].__enter__()
         bars[0].update(read)
 

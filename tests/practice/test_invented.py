@@ -1,0 +1,50 @@
+"""A season of invented jobs: marked, apart from real ones, the same from the same seed, and audited like any job."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from expert.language.load import load_rules
+from expert.language.shipped import shipped
+from expert.practice.invented import PEOPLE, TABLE, brought, invent
+from expert.shop.audit import audit_trace
+from expert.shop.report.making import job_page
+from expert.shop.sums.filters import Filters
+from expert.shop.sums.working_out import sums_of
+from expert.trace.reading import read_trace
+from expert.trace.records import Opened
+from expert.witness.table import load_table
+
+
+def test_the_seed_alone_decides_what_comes_in() -> None:
+    folder = Path(shipped("rules"))
+    base, table = load_rules(folder), load_table(folder / TABLE)
+    season = tuple(brought(base, table, 200, 7))
+    assert season == tuple(brought(base, table, 200, 7)) != tuple(brought(base, table, 200, 8))
+    assert {one.technician for one in season} == set(PEOPLE)
+    assert all(one.complaint in base.complaints for one in season)
+    sorts = [len(one.faults) for one in season]
+    assert sorts.count(0) and sorts.count(2) and sorts.count(1) > 150
+    assert [one.at for one in season] == sorted(one.at for one in season)
+
+
+def test_a_small_season(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setenv("XDG_CACHE_HOME", str(tmp_path / "cache"))
+    folder = tmp_path / "season"
+    assert invent(folder, 2, 3, lambda done, of: None) == 2
+    for path in sorted(folder.glob("*.jsonl")):
+        trace = read_trace(path)
+        opened = trace.lines[0].record
+        assert isinstance(opened, Opened) and opened.purpose == "invented"
+        assert not audit_trace(path).is_damaged
+        assert "INVENTED JOBS: nothing here happened." in job_page(path)
+    base = load_rules(Path(shipped("rules")))
+    sums = sums_of(folder, None, Filters(), lambda _: base)
+    assert sums.purpose == "invented"
+    assert next(total for total in sums.totals if total.of.key == "overview").rows[0][0] == 2
+    real = sums_of(folder, None, Filters(purpose="real"), lambda _: base)
+    assert next(total for total in real.totals if total.of.key == "apart").rows == (("invented", 2),)
+    with pytest.raises(FileExistsError):
+        invent(folder, 2, 3, lambda done, of: None)

@@ -70,20 +70,22 @@ def bench(
 @RULES
 @JOBS
 @click.option("--plain", is_flag=True, help="Plain lines even at a terminal.")
+@click.option("--today", is_flag=True, help="With today's rules, and all that they decide otherwise.")
 @click.argument("trace", required=False)
-def resume(rules: Path | None, jobs: Path | None, plain: bool, trace: str | None) -> None:
+def resume(rules: Path | None, jobs: Path | None, plain: bool, today: bool, trace: str | None) -> None:
     """Go on with a job where it stopped or crashed. TRACE is a job number or the path of a trace.
 
-    Without TRACE the open jobs are offered. The job keeps the units that it was opened with.
+    Without TRACE the open jobs are offered. The job keeps the rules and the units that it was opened with; with --today
+    it goes on with the rules as they are now, all answers kept, and says what they decide otherwise.
     """
     from expert.desk.opening import trace_path
     from expert.language.shipped import shipped
-    from expert.terminal.talking import resume_job
+    from expert.terminal.resuming import resume_job
     from expert.trace.errors import TraceError
 
     trace = trace or _chosen(rules, jobs)
     try:
-        sys.exit(resume_job(load, rules or shipped("rules"), trace_path(trace, jobs), now, plain))
+        sys.exit(resume_job(load, rules or shipped("rules"), trace_path(trace, jobs), now, plain, today))
     except TraceError as problem:
         refuse(problem)
 

@@ -29,13 +29,25 @@ MOST_CHANGES = 4
 
 def difference_in_words(line: int, recorded: Record | None, now: Record | None) -> str:
     """One sentence; of two records of one kind only what is not the same."""
-    if recorded is not None and now is not None and type(recorded) is type(now):
+    if recorded is not None and now is not None and type(recorded) is type(now) and _about(recorded) == _about(now):
         changes = list(_changes((), to_json(recorded), to_json(now)))
         more = f"; and {len(changes) - MOST_CHANGES} more" if len(changes) > MOST_CHANGES else ""
         kind = kind_of(type(recorded)).replace("_", " ")
         return clean(f"line {line}: {kind}: {'; '.join(changes[:MOST_CHANGES])}{more}")
     then = "then nothing came here" if recorded is None else f"then the job {_did(recorded)}"
     return clean(f"line {line}: {then}; now {'nothing comes here' if now is None else f'it {_did(now)}'}")
+
+
+def _about(record: Record) -> str:
+    """What a record is about, by id: two about different things are told apart, not compared field by field."""
+    match record:
+        case Fired(rule=name) | Unfired(rule=name) | Stopped(rule=name) | Narrowed(fact=name) | Found(fault=name):
+            return name
+        case Put(question=name) | Answered(question=name) | CannotTell(question=name):
+            return name
+        case Moved(move=name) | CautionShown(caution=name):
+            return name
+    return ""
 
 
 def _did(record: Record) -> str:

@@ -19,7 +19,7 @@ from expert.job.prompts.registry import owner_at
 from expert.job.prompts.repair import repair_on
 from expert.job.search.searching import search_on
 from expert.job.state.hazards import watch
-from expert.job.state.job import NO_PROMPT, Job, Phase, Turn, phase_after
+from expert.job.state.job import NO_PROMPT, Foreseen, Job, Phase, Turn, phase_after
 from expert.job.state.shop import Shop
 from expert.trace.records import Record, Told
 
@@ -34,7 +34,7 @@ def begin(knowledge: Knowledge, shop: Shop, number: str) -> tuple[Job, tuple[Rec
     return turn.job, tuple(turn.records)
 
 
-def step(job: Job, line: str) -> tuple[Job, tuple[Record, ...]]:
+def step(job: Job, line: str, foreseen: Foreseen | None = None) -> tuple[Job, tuple[Record, ...]]:
     """What one line from the technician does: the job afterwards and all that happened, in order.
 
     A line that answers nothing changes nothing but says what would do. Never raises for what is typed.
@@ -43,7 +43,7 @@ def step(job: Job, line: str) -> tuple[Job, tuple[Record, ...]]:
         return job, (Told(f"That is too long: more than {LONGEST_LINE} characters. Nothing was taken."),)
     if job.phase is Phase.DONE:
         return job, (Told("The job is closed."),)
-    turn = Turn(job.copy())
+    turn = Turn(job.copy(), foreseen=foreseen)
     waiting = turn.job.prompt
     try:
         if not obey(turn, line):

@@ -8,7 +8,7 @@ from pathlib import Path
 from typing import Any
 
 from expert.desk.pinning import pinned_folder
-from expert.desk.replay import opened_of, rerun
+from expert.desk.replay import rerun, rules_of
 from expert.engine.knowledge import Knowledge, knowledge_of
 from expert.language.load import load_rules
 from expert.language.model import RuleBase
@@ -31,15 +31,24 @@ SLIP_DIGITS = 16
 
 @dataclass(frozen=True, slots=True)
 class Again:
-    """How a re-run went. `missing`: what the dialogue gave after the last recorded line and the trace lacks."""
+    """How a re-run went. `decided`: what was decided otherwise; `reworded`: what is only said otherwise.
+
+    `missing`: what the dialogue gave after the last recorded line and the trace lacks.
+    """
 
     same_rules: bool
-    differences: tuple[str, ...]
+    decided: tuple[str, ...]
+    reworded: tuple[str, ...]
     missing: int
 
     @property
     def is_exact(self) -> bool:
-        return not self.differences
+        return not self.decided and not self.reworded
+
+    @property
+    def is_reproduced(self) -> bool:
+        """Whether everything that was decided is decided again, in whatever words."""
+        return not self.decided
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,7 +72,7 @@ class Audit:
     @property
     def is_good(self) -> bool:
         """Not damaged, and reproduced exactly if it was run again."""
-        return not self.is_damaged and (self.again is None or self.again.is_exact)
+        return not self.is_damaged and (self.again is None or self.again.is_reproduced)
 
 
 def audit_trace(path: Path, base: RuleBase | None = None, again_with: RuleBase | None = None) -> Audit:
@@ -84,11 +93,11 @@ def audit_trace(path: Path, base: RuleBase | None = None, again_with: RuleBase |
 
 
 def rules_at_hand(path: Path) -> RuleBase | None:
-    """The rules that the job was opened with: those kept beside it, else the shipped ones. None: neither is the same.
+    """The rules that the job goes by: those kept beside it, else the shipped ones. None: neither is the same.
 
     Raises what `read_trace` and `opened_of` raise.
     """
-    digest = opened_of(read_trace(path)).rules_digest
+    digest = rules_of(read_trace(path))
     for place in (pinned_folder(path.parent, digest), *_shipped_rules()):
         try:
             base = load_rules(place)
@@ -110,8 +119,8 @@ def _shipped_rules() -> tuple[Path, ...]:
 def run_again(trace: Trace, knowledge: Knowledge) -> Again:
     """Type the recorded lines again, with these rules."""
     result = rerun(knowledge, trace)
-    same = knowledge.base.digest == story_of(trace).head.rules_digest
-    return Again(same, tuple(map(str, result.differences)), len(result.missing))
+    same = knowledge.base.digest == rules_of(trace)
+    return Again(same, tuple(map(str, result.decided)), tuple(map(str, result.reworded)), len(result.missing))
 
 
 def audit_in_words(result: Audit) -> Iterator[str]:
@@ -130,7 +139,7 @@ def verdict_on(result: Audit) -> str:
     damage = sum(problem.grade == "damage" for problem in result.problems)
     if damage:
         return f"Verdict: DAMAGED, {counted(damage, 'problem')}. Do not rely on this trace."
-    if result.again is not None and not result.again.is_exact:
+    if result.again is not None and not result.again.is_reproduced:
         because = "the rules are not those of the job" if not result.again.same_rules else "the rules are the same"
         return f"Verdict: the chain is whole, but the job is not reproduced; {because}."
     if result.registered:
@@ -163,12 +172,21 @@ def _again_in_words(again: Again) -> Iterator[str]:
         yield "Run again with other rules than those of the job."
     if again.is_exact:
         yield "Reproduced exactly."
+    elif again.decided:
+        yield f"Not reproduced: {counted(len(again.decided), 'difference')}."
+        yield from _listed(again.decided)
     else:
-        yield f"Not reproduced: {counted(len(again.differences), 'difference')}."
-        for difference in again.differences:
-            yield from wrapped(clean(f"  {difference}"), WIDTH)
+        yield "Reproduced: nothing is decided otherwise."
+    if again.reworded:
+        yield f"Said otherwise now, and deciding nothing: {counted(len(again.reworded), 'place')}."
+        yield from _listed(again.reworded)
     if again.missing:
         yield f"The trace ends before the end of its last line: {counted(again.missing, 'record')} missing."
+
+
+def _listed(differences: tuple[str, ...]) -> Iterator[str]:
+    for difference in differences:
+        yield from wrapped(clean(f"  {difference}"), WIDTH)
 
 
 def audit_as_data(result: Audit) -> dict[str, Any]:
@@ -190,7 +208,8 @@ def audit_as_data(result: Audit) -> dict[str, Any]:
         else {
             "exact": result.again.is_exact,
             "same_rules": result.again.same_rules,
-            "differences": list(result.again.differences),
+            "differences": list(result.again.decided),
+            "reworded": list(result.again.reworded),
             "missing": result.again.missing,
         },
     }

@@ -101,6 +101,8 @@ def _in_the_talk(record: Record, fault: Callable[[str], str], question: Callable
             yield from (f"  {line}" for line in lines)
         case Paused():
             yield "Paused"
+        case Resumed(program=program, rules_digest=digest, rebuilt=True):
+            yield f"Taken up again with program {program} and, by choice, with the rules of that day ({digest[:12]})"
         case Resumed(program=program):
             yield f"Taken up again with program {program}"
         case Closed(outcome=outcome, minutes=minutes):

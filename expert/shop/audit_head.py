@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from expert.desk.intake_lines import intake_of
-from expert.desk.replay import opened_of
+from expert.desk.replay import opened_of, rules_of
 from expert.trace.lines import TIME_FORMAT
 from expert.trace.reading import Trace
 from expert.trace.records import Closed, Paused, SearchEnded, Stopped
@@ -49,7 +49,7 @@ def head_of(trace: Trace) -> Head:
     return Head(
         job=opened.job,
         program=opened.program,
-        rules_digest=opened.rules_digest,
+        rules_digest=rules_of(trace),
         instruments=opened.instruments,
         opened=trace.lines[0].at.strftime(TIME_FORMAT),
         last=trace.lines[-1].at.strftime(TIME_FORMAT),

@@ -14,7 +14,8 @@ from pathlib import Path
 from typing import TextIO
 
 from expert.desk.profile.using import shop_at_opening
-from expert.desk.replay import RulesDiffer, opened_of
+from expert.desk.replay import opened_of
+from expert.desk.session import RulesDiffer
 from expert.engine.knowledge import Knowledge
 from expert.job.state.job import Job, Phase
 from expert.job.steps import begin, step

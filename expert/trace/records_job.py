@@ -55,11 +55,14 @@ class Resumed(Record):
     """The job was taken up again, possibly by another version of the program or with other rules.
 
     `asks_standing`: the technician was asked whether the machine still stands as recorded; the question follows.
+    `rebuilt`: this program, or these rules, decide some of what is on record otherwise; the technician saw what, and
+    chose to go on with them. What was answered and done is kept, and the prompt that now waits follows.
     """
 
     program: str
     rules_digest: str
     asks_standing: bool = False
+    rebuilt: bool = False
 
 
 @dataclass(frozen=True, slots=True)

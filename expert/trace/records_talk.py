@@ -6,9 +6,8 @@ from dataclasses import dataclass
 from typing import Literal
 
 from expert.trace.record import Record
-from expert.trace.why import Why
+from expert.trace.why import NO_REASON, Why
 
-NO_REASON = Why()
 PromptKind = Literal["intake", "move", "question", "proof", "conflict", "danger", "repair", "close", "standing"]
 
 

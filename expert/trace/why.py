@@ -42,3 +42,6 @@ class Why:
     suspects: tuple[Suspicion, ...] = ()
     before_move: str = ""
     hazard: str = ""
+
+
+NO_REASON = Why()

@@ -18,7 +18,8 @@ from expert.job.prompts.as_left import take_up_again
 from expert.job.state.job import Job, Phase, Prompt
 from expert.job.steps import begin, step
 from expert.terminal.plain import show
-from expert.terminal.talking import open_job, resume_job
+from expert.terminal.resuming import resume_job
+from expert.terminal.talking import open_job
 from expert.trace.record import Record
 from expert.trace.records import Put
 from expert.trace.storage import TraceFile

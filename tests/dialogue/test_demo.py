@@ -10,8 +10,7 @@ import pytest
 from click.testing import CliRunner
 
 from expert.cli import main
-from expert.desk.replay import RulesDiffer
-from expert.desk.session import Session
+from expert.desk.session import RulesDiffer, Session
 from expert.engine.knowledge import knowledge_of
 from expert.language.load import load_rules
 from expert.terminal.demo import NoSuchDemo, demo_named, listing, play, reading_time, render, scenes, write_renderings

@@ -9,8 +9,9 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from expert.desk.replay import Difference, RulesDiffer, rerun
-from expert.desk.session import Session
+from expert.desk.comparing import Difference
+from expert.desk.replay import rerun
+from expert.desk.session import RulesDiffer, Session
 from expert.engine.knowledge import Knowledge, knowledge_of
 from expert.language.load import read_rules
 from expert.trace.reading import read_trace

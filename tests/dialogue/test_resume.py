@@ -2,13 +2,11 @@
 
 from __future__ import annotations
 
-import shutil
-
 import pytest
 
 from expert.trace.lines import digest_of, encode
 from expert.trace.reading import read_trace
-from expert.trace.records import Said
+from expert.trace.records import Said, TakenIn
 from expert.trace.register import NAME
 from tests.dialogue.command_line import AT_THE_PUMP, GO_ON, PUMP_QUESTION, STANDS, Ran, Shop, said
 from tests.trace.power_cut import power_cut
@@ -103,14 +101,15 @@ def test_a_trace_forged_with_sound_digests_is_found_by_running_it_again(at_the_p
         forged += raw + b"\n"
     path.write_bytes(forged)
     (path.parent / NAME).unlink()  # it would tell before anything is run again
-    number = next(n for n, line in enumerate(trace.lines, 1) if line.record == Said("no fill")) + 2
+    number = next(n for n, line in enumerate(trace.lines, 1) if isinstance(line.record, TakenIn))
     assert at_the_pump.resume("yes\n") == Ran(
         2,
         "",
-        f"{path}:{number}:1: the same rules do not give what was recorded: line {number}: then the job put this "
-        "intake: 'Another complaint? Type it, or ok to go on.'; now it said "
-        "'Complaint: Water under the machine.'. Another version of the program wrote it, or it was changed afterwards. "
-        "Nothing was written to it. Go on with the program of that time, or open a new job [job-differs]\n",
+        f"{path}:{number}:1: the same rules do not give what was recorded: line {number}: taken in: complaints was "
+        "'Boiler does not fill', now it is 'Boiler does not fill', 'Water under the machine'; complaint keys was "
+        "'will_not_fill', now it is 'will_not_fill', 'leaks'. Another version of the program wrote it, or it was "
+        "changed afterwards. Nothing was written to it. To go on with what this program makes of the answers: "
+        "expert resume --today 7 [job-differs]\n",
     )
 
 
@@ -120,6 +119,7 @@ EDIT = ("A silent pump is dead in this little world.", "Silence is death.")
 EDITED = (
     "The rules were edited since this job was opened. Files changed: circuits/fill.yaml.\n"
     "The job goes on with the rules of that time.\n"
+    "To go on with today's instead: expert resume --today --rules RULES --jobs JOBS 7\n"
 )
 
 
@@ -143,42 +143,6 @@ def test_files_that_came_and_went_are_named(at_the_pump: Shop) -> None:
         "The rules were edited since this job was opened. Files changed: machines/renamed.yaml,"
         " machines/test_machine.yaml.\nThe job goes on with the rules of that time.\n"
     )
-
-
-@pytest.mark.parametrize(
-    ("old", "new", "differences"),
-    [
-        pytest.param(
-            *EDIT,
-            "With the rules at hand the job would differ in 2 places:\n"
-            "  line 31: fired: text was 'A silent pump is dead in this little world.', now it is 'Silence is death.'\n"
-            "  line 33: found: because was 'A silent pump is dead in this little world.', now it is "
-            "'Silence is death.'\n",
-            id="other words",
-        ),
-        pytest.param(
-            "name: fill valve",
-            "name: inlet valve",
-            "With the rules at hand the job would not differ so far.\n",
-            id="none",
-        ),
-    ],
-)
-def test_without_the_kept_rules_the_differences_are_shown(
-    at_the_pump: Shop, old: str, new: str, differences: str
-) -> None:
-    at_the_pump.resume("yes\nno\n")
-    length = at_the_pump.trace().stat().st_size
-    shutil.rmtree(at_the_pump.jobs / ".rules")
-    at_the_pump.edit_rules(old, new)
-    assert at_the_pump.resume("yes\n") == Ran(
-        1,
-        "",
-        "The rules were edited since this job was opened, and those of that time were not kept.\n"
-        + differences
-        + "Nothing was changed. Name the rules of that time with --rules, or open a new job.\n",
-    )
-    assert at_the_pump.trace().stat().st_size == length
 
 
 def test_kept_rules_that_were_changed_are_not_used(at_the_pump: Shop) -> None:

@@ -177,8 +177,11 @@ def test_edited_rules_show_what_they_change(tmp_path: Path) -> None:
     circuit.write_text(circuit.read_text("utf-8").replace("because: It runs.", "because: It is heard."), "utf-8")
     lines = told(job_at(tmp_path / "7.jsonl", COIL_JOB), None, load_rules(rules))
     start = lines.index("Run again with other rules than those of the job.")
-    assert lines[start + 1] == "Not reproduced: 1 difference."
-    assert lines[start + 2].endswith("fired: text was 'It runs.', now it is 'It is heard.'")
+    assert lines[start + 1 : start + 3] == [
+        "Reproduced: nothing is decided otherwise.",
+        "Said otherwise now, and deciding nothing: 1 place.",
+    ]
+    assert lines[start + 3].endswith("fired: text was 'It runs.', now it is 'It is heard.'")
 
 
 # ---------------------------------------------------------------- the command

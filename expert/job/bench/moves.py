@@ -80,7 +80,7 @@ def put_preparation(turn: Turn, question: str, preparation: Preparation) -> None
     """The steps of setting up, then the question that confirms them."""
     show_cautions(turn, turn.job.base.questions[question].cautions)
     turn.tell("Set up the next test.", *(f"{number}. {step}" for number, step in enumerate(preparation.steps, 1)))
-    turn.add(Put("move", f"{PREPARE}{question}", f"Is that done? (type {SET_UP}, or no)"))
+    turn.add(Put("move", f"{PREPARE}{question}", f"Is that done? (type {SET_UP}, or no)", turn.on_the_way))
     turn.job.prompt = Prompt("move", f"{PREPARE}{question}", (SET_UP, "no"))
 
 
@@ -127,7 +127,7 @@ def put_move(turn: Turn, move: Move) -> None:
     show_cautions(turn, move.cautions)
     turn.tell(f"{move.say} ({move.minutes:g} min)", *(f"{number}. {step}" for number, step in enumerate(move.steps, 1)))
     how = f"type {move.word}, or no" if move.word else "yes / no"
-    turn.add(Put("move", move.id, f"{move.confirm} ({how})"))
+    turn.add(Put("move", move.id, f"{move.confirm} ({how})", turn.on_the_way))
     turn.job.prompt = Prompt("move", move.id, (move.word or "yes", "no"))
 
 

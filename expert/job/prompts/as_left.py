@@ -16,12 +16,13 @@ from expert.trade.quantities.units import echo
 STILL = "still"
 
 
-def take_up_again(job: Job) -> tuple[Job, tuple[Record, ...]]:
+def take_up_again(job: Job, must: bool = False) -> tuple[Job, tuple[Record, ...]]:
     """The job waiting for the word of the technician on how the machine stands, where that may have changed.
 
-    A machine that stood unplugged, closed, cold and without pressure needs none: the first move confirms it anyhow.
+    `must`: ask in any case. A machine that stood unplugged, closed, cold and without pressure needs none: the first
+    move confirms it anyhow.
     """
-    if not must_be_confirmed(job):
+    if not (must_be_confirmed(job) or must):
         return job, ()
     turn = Turn(job.copy())
     turn.job.held = job.prompt
@@ -126,6 +127,12 @@ def _answer_dimension(turn: Turn, word: str) -> None:
 class AsLeft(Owner):
     def take(self, turn: Turn, line: str) -> None:
         answer_standing(turn, line)
+
+    def put_again(self, job: Job, recorded: Prompt) -> Prompt | None:
+        if recorded.subject == STILL:
+            return Prompt("standing", STILL, ("yes", "no")) if job.held else None
+        states = job.base.bench.states.get(recorded.subject)
+        return Prompt("standing", recorded.subject, states) if states and job.held else None
 
     def unattended(self, job: Job, at_hand: Unattended) -> list[str]:
         # Nobody is there to look, and nobody was there to leave it.

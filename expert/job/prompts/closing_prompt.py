@@ -32,6 +32,9 @@ class ClosingPrompt(Owner):
     def take(self, turn: Turn, line: str) -> None:
         turn.job.closing[self.name] = self.settled(turn.job, line.strip())
 
+    def put_again(self, job: Job, recorded: Prompt) -> Prompt | None:
+        return Prompt("close", self.name, self.text(job)[1])
+
     def why(self, job: Job) -> tuple[str, ...]:
         return (self.because,)
 

@@ -106,6 +106,9 @@ class Contradiction(Owner):
     def take(self, turn: Turn, line: str) -> None:
         answer_conflict(turn, "set aside" if CANNOT_TELL.fullmatch(line.strip()) else line)
 
+    def put_again(self, job: Job, recorded: Prompt) -> Prompt | None:
+        return recorded if conflict_of(job) else None
+
     def unattended(self, job: Job, at_hand: Unattended) -> list[str]:
         return ["can't tell"]
 

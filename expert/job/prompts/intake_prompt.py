@@ -39,6 +39,9 @@ class IntakePrompt(Owner):
         else:
             self.put(turn)
 
+    def put_again(self, job: Job, recorded: Prompt) -> Prompt | None:
+        return Prompt("intake", self.name, self.text(job)[1])
+
     def why(self, job: Job) -> tuple[str, ...]:
         return (self.because,)
 

@@ -11,7 +11,7 @@ from expert.job.prompts.danger import open_dangers
 from expert.job.prompts.owner import Owner, Unattended
 from expert.job.prompts.proof import offer_what_was_out_of_reach
 from expert.job.prompts.test_prompt import cautions_again, numbered_steps
-from expert.job.state.job import CouldNot, Given, Job, Phase, Turn
+from expert.job.state.job import CouldNot, Given, Job, Phase, Prompt, Turn
 from expert.language.model import Move
 from expert.trace.records import CannotMove
 from expert.trade.quantities.units import echo
@@ -23,6 +23,10 @@ CONFIRMED = "You confirm each move, so that nobody works on a live or hot machin
 class BenchMove(Owner):
     def take(self, turn: Turn, line: str) -> None:
         answer_move(turn, line)
+
+    def put_again(self, job: Job, recorded: Prompt) -> Prompt | None:
+        known = any(move.id == recorded.subject for move in job.base.bench.moves)
+        return Prompt(recorded.kind, recorded.subject, ("yes", "no")) if known and job.bench else None
 
     def unattended(self, job: Job, at_hand: Unattended) -> list[str]:
         return [job.prompt.choices[0]]

@@ -7,7 +7,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass, field
 
 from expert.job.answers.reading import NotAnAnswer
-from expert.job.state.job import CouldNot, Given, Job, Turn
+from expert.job.state.job import CouldNot, Given, Job, Prompt, Turn
 from expert.language.model import Question
 from expert.language.model.job_answers import JobAnswers
 
@@ -47,6 +47,10 @@ class Owner(ABC):
 
     def taken_back(self, job: Job, taken: Given | CouldNot) -> None:  # noqa: B027 - most prompts keep nothing
         """What of this prompt's no longer holds after an answer or a can't was taken back."""
+
+    def put_again(self, job: Job, recorded: Prompt) -> Prompt | None:
+        """The prompt that a record says was put, for this job; None when these rules know nothing of it."""
+        return recorded
 
     # ------------------------------------------------------------ what is said about it
 

@@ -12,7 +12,7 @@ from expert.job.prompts.intake_prompt import IntakePrompt
 from expert.job.prompts.owner import Unattended
 from expert.job.prompts.plate_ranges import forget_range, middle_of_range
 from expert.job.state.inference import conclude
-from expert.job.state.job import Given, Job, Turn, applies
+from expert.job.state.job import Given, Job, Prompt, Turn, applies
 from expert.job.state.shop import at_home
 from expert.job.state.values import value_of
 from expert.language.formulas.formula import CannotWorkOut, NotKnown
@@ -48,6 +48,9 @@ class Plate(IntakePrompt):
             return True
         turn.job.plate_told = (*turn.job.plate_told, text)
         return False
+
+    def put_again(self, job: Job, recorded: Prompt) -> Prompt | None:
+        return super().put_again(job, recorded) if job.machine else None
 
     def unattended(self, job: Job, at_hand: Unattended) -> list[str]:
         """The plate's values, and what of the answers is told beside them, such as the altitude."""

@@ -44,14 +44,14 @@ OWNERS = (*_RECORDED, TAKE_BACK)
 
 def owner_at(job: Job) -> Owner:
     """Who takes the next line of the job."""
-    return owner_of(job.prompt.kind, job.prompt.subject)
+    return owner_of(*job.prompt.at)
 
 
 def owner_of(kind: PromptName, subject: str) -> Owner:
     """Who takes the line at a prompt, and says what there is to say about it."""
     match kind:
         case "intake":
-            return intake.BY_NAME[subject]
+            return intake.BY_NAME.get(subject, NOBODY)
         case "standing":
             return AS_LEFT
         case "danger":
@@ -67,7 +67,7 @@ def owner_of(kind: PromptName, subject: str) -> Owner:
         case "proof":
             return PROOF
         case "close":
-            return closing.BY_NAME[subject]
+            return closing.BY_NAME.get(subject, NOBODY)
         case "take back":
             return TAKE_BACK
         case "" | "done":

@@ -136,6 +136,10 @@ class Repair(Owner):
     def take(self, turn: Turn, line: str) -> None:
         answer_repair(turn, line)
 
+    def put_again(self, job: Job, recorded: Prompt) -> Prompt | None:
+        known = recorded.subject in job.base.faults
+        return Prompt(recorded.kind, recorded.subject, ("done", "no")) if known else None
+
     def unattended(self, job: Job, at_hand: Unattended) -> list[str]:
         """Repairs count as done where the file says what holds afterwards; none is tried twice."""
         told = at_hand.answers.after_repair is not None or at_hand.answers.after

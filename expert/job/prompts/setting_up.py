@@ -8,7 +8,7 @@ from expert.job.bench.moves import PREPARE, SET_UP
 from expert.job.prompts.move import CONFIRMED, confirmed, why_moved
 from expert.job.prompts.owner import Owner, Unattended
 from expert.job.prompts.test_prompt import numbered_steps
-from expert.job.state.job import Job, Turn
+from expert.job.state.job import Job, Prompt, Turn
 from expert.language.model import Question
 from expert.trace.records import Moved
 
@@ -25,6 +25,10 @@ class SettingUp(Owner):
         else:
             cannot_tell(turn, question.id, "it could not be set up")
             job.choice = None
+
+    def put_again(self, job: Job, recorded: Prompt) -> Prompt | None:
+        question = job.base.questions.get(recorded.subject.removeprefix(PREPARE))
+        return Prompt(recorded.kind, recorded.subject, ("yes", "no")) if question and question.prepare else None
 
     def unattended(self, job: Job, at_hand: Unattended) -> list[str]:
         return [SET_UP]

@@ -5,11 +5,12 @@ from __future__ import annotations
 from abc import abstractmethod
 from collections.abc import Iterable
 
+from expert.job.answers.putting import typed_answers
 from expert.job.answers.reading import CANNOT_TELL, read_answer
 from expert.job.answers.sound import sound_answer
 from expert.job.answers.taking import cannot_tell
 from expert.job.prompts.owner import Owner, Unattended
-from expert.job.state.job import Given, Job, Turn
+from expert.job.state.job import Given, Job, Prompt, Turn
 from expert.job.wording.explaining import answer_in_words, last_answer
 from expert.job.wording.readings import how_to, understood
 from expert.language.model import Question
@@ -40,6 +41,10 @@ class TestPrompt(Owner):
 
     def test(self, job: Job) -> Question:
         return job.base.questions[job.prompt.subject]
+
+    def put_again(self, job: Job, recorded: Prompt) -> Prompt | None:
+        question = job.base.questions.get(recorded.subject)
+        return Prompt(recorded.kind, question.id, typed_answers(question)) if question else None
 
     def how(self, job: Job) -> tuple[str, ...]:
         question = self.test(job)

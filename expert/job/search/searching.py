@@ -2,14 +2,18 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
+from expert.engine.bench import Route
 from expert.engine.candidates import Candidate
 from expert.engine.gain import beliefs
 from expert.engine.planner import Choice, choose
 from expert.engine.suspicion import Picture
+from expert.engine.ways import Situation, way_to_ask
 from expert.job.answers.putting import put_question
 from expert.job.bench.moves import make_ready
 from expert.job.search.ending import end_search
-from expert.job.state.job import Job, Turn
+from expert.job.state.job import Foreseen, Job, Turn
 from expert.job.state.situation import outcome_in_words, picture_of, situation_of
 from expert.trace.why import Considered, Suspicion, Why
 
@@ -19,7 +23,13 @@ def search_on(turn: Turn) -> None:
     job = turn.job
     picture = picture_of(job)
     if job.choice is None:
-        job.choice = choose(situation_of(job, picture))
+        situation = situation_of(job, picture)
+        recorded = turn.foreseen and as_recorded(situation, turn.foreseen)
+        job.choice = recorded or choose(situation)
+        if job.choice is not None and job.choice.best.route.moves:
+            # A job that is left on the way there takes up the same choice.
+            why = turn.foreseen.why if turn.foreseen and recorded else why_asked(job, picture, job.choice)
+            turn.on_the_way = replace(why, suspects=())
     if job.choice is None:
         end_search(turn, picture)
         return
@@ -29,7 +39,7 @@ def search_on(turn: Turn) -> None:
     question = job.base.questions[job.choice.best.asks]
     ready = make_ready(turn, question)
     if ready:
-        put_question(turn, question, "question", why_asked(job, picture, job.choice))
+        put_question(turn, question, "question", recorded_why(turn) or why_asked(job, picture, job.choice))
     elif ready is None:
         # A move turned out impossible after the choice: plan again without it.
         job.choice = choose(situation_of(job, picture))
@@ -37,6 +47,41 @@ def search_on(turn: Turn) -> None:
             end_search(turn, picture)
         else:
             search_on(turn)
+
+
+def as_recorded(situation: Situation, foreseen: Foreseen) -> Choice | None:
+    """The choice that was recorded, if its question can be put here as well."""
+    why = foreseen.why
+    aim = situation.knowledge.base.questions.get(why.aim or foreseen.asks)
+    way = aim and way_to_ask(situation, aim)
+    if aim is None or not way or foreseen.asks not in ("", way.asks) or not why.candidates:
+        return None
+    best, *others = why.candidates
+    moves = {move.id: move for move in situation.knowledge.base.bench.moves}
+    return Choice(
+        Candidate(aim.id, way.asks, best.bits, way.minutes, way.route, why.settles),
+        why.rule or None,
+        why.ahead_for or None,
+        tuple(
+            Candidate(
+                o.question,
+                o.question,
+                o.bits,
+                o.minutes,
+                Route(tuple(moves[m] for m in o.moves if m in moves), 0.0),
+                (),
+            )
+            for o in others
+        ),
+    )
+
+
+def recorded_why(turn: Turn) -> Why | None:
+    """The reasons on record, where the question now put is the one that was recorded."""
+    foreseen, choice = turn.foreseen, turn.job.choice
+    if foreseen is None or choice is None or choice.best.asks != foreseen.asks or not foreseen.why.suspects:
+        return None
+    return foreseen.why if (foreseen.why.aim or foreseen.asks) == choice.best.question else None
 
 
 def why_search_goes_on(job: Job, picture: Picture) -> tuple[str, ...]:

@@ -15,6 +15,7 @@ from expert.engine.state import State
 from expert.job.state.shop import Shop
 from expert.language.model import Machine, Question, RuleBase
 from expert.trace.records import PromptKind, Record, Told
+from expert.trace.why import NO_REASON, Why
 from expert.trade.quantities.units import Quantity
 
 
@@ -54,6 +55,11 @@ class Prompt:
     kind: PromptName
     subject: str = ""
     choices: tuple[str, ...] = ()
+
+    @property
+    def at(self) -> tuple[PromptName, str]:
+        """What tells one prompt from another."""
+        return self.kind, self.subject
 
 
 NO_PROMPT = Prompt("")
@@ -244,12 +250,29 @@ class Job:
         return tuple(fault for fault, proved in self.repaired.items() if proved is not False)
 
 
+@dataclass(frozen=True, slots=True)
+class Foreseen:
+    """What a record says was asked next, and why: a job that is run again need not choose it anew.
+
+    `asks`: "" where the record is of a bench move on the way there.
+    """
+
+    asks: str
+    why: Why
+
+
 @dataclass
 class Turn:
-    """One step in the making: the job's working copy and the records so far."""
+    """One step in the making: the job's working copy and the records so far.
+
+    `foreseen`: the question to put where the search puts one, if it can be put. None: the planner chooses.
+    `on_the_way`: what the bench is prepared for, where this step chose it.
+    """
 
     job: Job
     records: list[Record] = field(default_factory=list)
+    foreseen: Foreseen | None = None
+    on_the_way: Why = NO_REASON
 
     def add(self, *records: Record) -> None:
         self.records.extend(records)

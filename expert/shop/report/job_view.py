@@ -117,7 +117,7 @@ def _run_again(audit: Audit) -> tuple[Job | None, str]:
     if audit.is_damaged:
         return None, "The trace was changed, so nothing is drawn from it."
     again = rerun(knowledge_of(audit.names.base), audit.trace)
-    return (None, RULES_DIFFER) if again.differences else (again.job, "")
+    return (None, RULES_DIFFER) if again.decided else (again.job, "")
 
 
 def _faults(audit: Audit, evidence: Evidence) -> tuple[tuple[str, str], ...]:

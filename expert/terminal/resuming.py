@@ -1,0 +1,131 @@
+"""A job taken up again at this terminal: with the rules it goes by, or with today's where somebody chooses so."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from pathlib import Path
+
+from expert.desk.comparing import Difference
+from expert.desk.opening import resume_command
+from expert.desk.pinning import files_changed, pin_rules, pinned_folder
+from expert.desk.replay import Rerun, opened_of, rerun, rules_of
+from expert.desk.session import RulesDiffer, Session, TraceDiffers
+from expert.engine.knowledge import Knowledge
+from expert.terminal.out import complain, say
+from expert.terminal.talking import somebody_is_there, talk_through
+from expert.trace.errors import TraceNotRead
+from expert.trace.places import SUFFIX
+from expert.trace.records import Record
+from expert.trace.writing import Clock, TraceWriter
+from expert.trade.counting import counted
+
+MOST_SHOWN = 20
+EDITED = "The rules were edited since this job was opened"
+OF_THAT_TIME = "The job goes on with the rules of that time."
+HOW_TO_TODAY = "To go on with today's instead: {command}"
+KEPT = "What was answered and done is kept."
+
+
+def resume_job(
+    load: Callable[[Path], Knowledge], rules: Path, path: Path, clock: Clock, plain: bool, today: bool = False
+) -> int:
+    """Go on with a job. Rules edited meanwhile do not touch it when those it goes by were kept.
+
+    today: go on with the rules at hand and with all that this program decides otherwise. Gives 0, or 1 when something
+    would be decided otherwise and nobody was there to choose: then nothing is written, and the differences are shown.
+    """
+    writer = TraceWriter.go_on(path, clock)
+    try:
+        if not writer.trace.lines:
+            number = path.name.removesuffix(SUFFIX)
+            raise TraceNotRead(f"{path} holds no answer yet. Open the job again with: expert bench --job {number}")
+        opened_of(writer.trace)
+        taken_up = _take_up(writer, load, rules, somebody_is_there(plain), today)
+    except BaseException:
+        writer.close()
+        raise
+    if taken_up is None:
+        writer.close()
+        return 1
+    session, opening = taken_up
+    session.is_resumed_by(resume_command(rules, path))
+    talk_through(session, opening, plain)
+    return 0
+
+
+def _take_up(
+    writer: TraceWriter, load: Callable[[Path], Knowledge], rules: Path, asks: bool, today: bool
+) -> tuple[Session, tuple[Record, ...]] | None:
+    """The job, waiting again; None when it cannot go on as it is and nobody chose to go on otherwise."""
+    digest = rules_of(writer.trace)
+    kept = pinned_folder(writer.path.parent, digest)
+    changed = files_changed(kept, rules) if kept.is_dir() else ()
+    if changed and not today:
+        today = _today_is_chosen(changed, resume_command(rules, writer.path), asks)
+    # The rules at hand are not even read otherwise: a job on the bench must not wait until an edit of them is right.
+    knowledge = load(kept if changed and not today else rules)
+    again = rerun(knowledge, writer.trace, choose_anew=False)
+    if changed and not today and knowledge.base.digest != digest:
+        raise RulesDiffer(digest, knowledge.base.digest)  # somebody edited the kept ones
+    same_rules = knowledge.base.digest == digest
+    if again.decided or not same_rules:
+        if not (today or _accepted(again, same_rules, writer.path, asks)):
+            return None
+        if today:
+            _tell_what_changes(again.decided)
+        pin_rules(rules, writer.path.parent, knowledge.base.digest)
+    elif again.reworded:
+        places = counted(len(again.reworded), "place")
+        say(f"This job would read differently now in {places}; nothing is decided otherwise.")
+    return Session.take_up(writer, knowledge, again, accept=bool(again.decided) or not same_rules)
+
+
+def _today_is_chosen(changed: tuple[str, ...], command: str, asks: bool) -> bool:
+    """Whether to go on with today's rules, where those of the job were kept: only if somebody says so."""
+    say(f"{EDITED}. Files changed: {', '.join(changed)}.")
+    if asks:
+        return _answered("Go on with the rules of that time (Enter), or with today's (type today)? ", "today")
+    say(OF_THAT_TIME)
+    say(HOW_TO_TODAY.format(command=command.replace("expert resume", "expert resume --today", 1)))
+    return False
+
+
+def _accepted(again: Rerun, same_rules: bool, path: Path, asks: bool) -> bool:
+    """Whether to go on although this program, or the only rules there are, decide otherwise. Raises TraceDiffers."""
+    if not again.decided:
+        say(f"{EDITED}, and those of that time were not kept. Today's decide nothing otherwise so far: it goes on.")
+        return True
+    if same_rules and not asks:
+        raise TraceDiffers(path, again.decided[0])
+    if not same_rules:
+        complain(f"{EDITED}, and those of that time were not kept.")
+    else:
+        complain("This program is another than the one that wrote the job.")
+    _list(again.decided, complain)
+    if asks:
+        return _answered(f"{KEPT} Go on all the same (type yes), or leave it (Enter)? ", "yes")
+    complain("Nothing was changed. Name the rules of that time with --rules, or go on all the same with --today.")
+    return False
+
+
+def _tell_what_changes(decided: tuple[Difference, ...]) -> None:
+    if decided:
+        _list(decided, say)
+    else:
+        say("Today's rules decide nothing otherwise so far.")
+    say(f"{KEPT} The job goes on with today's rules.")
+
+
+def _list(decided: tuple[Difference, ...], tell: Callable[[str], None]) -> None:
+    tell(f"Decided otherwise now, in {counted(len(decided), 'place')}:")
+    for difference in decided[:MOST_SHOWN]:
+        tell(f"  {difference}")
+    if len(decided) > MOST_SHOWN:
+        tell(f"  and {len(decided) - MOST_SHOWN} more")
+
+
+def _answered(question: str, word: str) -> bool:
+    try:
+        return input(question).strip().casefold() == word
+    except (EOFError, KeyboardInterrupt):
+        return False

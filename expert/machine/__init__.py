@@ -67,6 +67,7 @@ from expert.machine.seeing.hazards import hazards_now, hazards_of
 from expert.machine.seeing.observations import (
     ActsAt,
     Amps,
+    BoardVolts,
     Collect,
     Conductivity,
     ControlVolts,
@@ -103,6 +104,7 @@ __all__ = [
     "Amps",
     "Basket",
     "Battery",
+    "BoardVolts",
     "Build",
     "Collect",
     "Conductivity",

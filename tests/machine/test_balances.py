@@ -14,21 +14,50 @@ from expert.machine import (
     PLATES,
     SENSORS,
     Action,
+    ActsAt,
+    Amps,
     Basket,
     Build,
+    Collect,
+    ControlVolts,
+    Course,
+    Covers,
+    DiodeTest,
+    Display,
     FillTank,
     Flush,
+    Inspect,
+    Insulation,
+    LeakageAmps,
     Lever,
+    Listen,
+    Look,
     Machine,
+    Observation,
+    PartResistance,
     Plug,
+    PressureOn,
+    Reading,
+    ResistanceBetween,
+    Sight,
     Switch,
     Tap,
+    TemperatureOf,
+    Unseen,
     Vent,
+    Volts,
     Wait,
+    Watch,
     do,
+    observe,
     with_faults,
 )
+from expert.machine.mains.wiring import POINTS
 from expert.machine.running.instant import instant, space_of
+from expert.machine.seeing.electrical import PART_OHMS
+from expert.machine.seeing.gauges import GAUGES, PLACES
+from expert.machine.seeing.inspections import INSPECTIONS, RIGS
+from expert.machine.seeing.sights import LOOKS, SOUNDS
 
 ACTIONS: st.SearchStrategy[Action] = st.one_of(
     st.sampled_from(
@@ -133,3 +162,39 @@ def test_time_in_two_pieces_is_time_in_one(machine: Machine, seconds: float) -> 
     assert halves.state.clock == pytest.approx(whole.state.clock)
     assert halves.state.boiler == pytest.approx(whole.state.boiler, abs=1.5)
     assert halves.state.limit_1_open == whole.state.limit_1_open or abs(halves.state.sheath - whole.state.sheath) < 20.0
+
+
+OBSERVATIONS: tuple[Observation, ...] = (
+    *(Look(place) for place in LOOKS),
+    *(Listen(to) for to in SOUNDS),
+    *(Inspect(part) for part in INSPECTIONS),
+    *(ActsAt(part) for part in RIGS),
+    *(TemperatureOf(place) for place in (*PLACES, "brew water")),
+    *(PartResistance(part) for part in PART_OHMS),
+    *(Volts(point, "earth") for point in POINTS),
+    *(ResistanceBetween("plug.earth", point) for point in POINTS),
+    *(PressureOn(gauge) for gauge in GAUGES),
+    Insulation(),
+    ControlVolts(),
+    Display(),
+    DiodeTest("pump.a", "pump.b"),
+    LeakageAmps(),
+    Amps(),
+    Collect("group", 3.0),
+    Watch(5.0),
+)
+
+
+@settings(max_examples=60, deadline=None)
+@given(MACHINES, st.lists(ACTIONS, max_size=4), st.lists(st.sampled_from(OBSERVATIONS), min_size=8, max_size=20))
+def test_any_machine_answers_any_question(machine: Machine, actions: list[Action], asked: list[Observation]) -> None:
+    """A value, a word or a reason; the same again for the same machine; and only time changes it."""
+    for action in (Covers(True), *actions):
+        machine = do(machine, action)
+    for observation in asked:
+        after, seen = observe(machine, observation)
+        assert isinstance(seen, Reading | Sight | Course | Unseen)
+        assert observe(machine, observation) == (after, seen)
+        if isinstance(seen, Reading) and not math.isinf(seen.value):
+            assert abs(seen.value - seen.true) <= seen.uncertainty + 1e-9
+        assert_possible(after)

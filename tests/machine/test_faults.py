@@ -20,6 +20,7 @@ from expert.machine import (
     Alter,
     Amps,
     Basket,
+    BoardVolts,
     Build,
     Collect,
     Conductivity,
@@ -27,7 +28,9 @@ from expert.machine import (
     Covers,
     DiodeTest,
     Display,
+    DrainBoiler,
     FillTank,
+    Flush,
     HeatUp,
     Inspect,
     Insulation,
@@ -41,6 +44,7 @@ from expert.machine import (
     Observation,
     PartResistance,
     Plug,
+    PourIntoBoiler,
     PressureOn,
     Reading,
     ResistanceBetween,
@@ -190,7 +194,7 @@ ROWS: tuple[tuple[str, str, tuple[Action, ...], Observation, Says, Says], ...] =
     ("control board", "probe input always wet", (*ON, Alter("lift", "probe"), Wait(10.0)), Lamp("fill call"), word("off"), word("on")),
     ("control board", "heat release dead", ON, ControlVolts(), below(1.0), above(5.0)),
     ("control board", "heat release stuck closed", (FillTank(0.0), *ON), ControlVolts(), above(5.0), below(1.0)),
-    ("control board", "dead", (FillTank(0.0), *ON), Lamp("tank empty"), word("off"), word("on")),
+    ("control board", "dead", ON, BoardVolts(), below(1.0), near(12.0, 0.05)),
     ("tank", "not seated", OPEN_FLOW, Collect("group", 10.0), below(5.0), above(60.0)),
     ("tank", "outlet valve stuck shut", (), Inspect("tank outlet valve"), word("stuck shut"), word("opens")),
     ("tank", "cracked or seal leaking", (), Look("under tank"), word("wet"), word("dry")),
@@ -320,3 +324,64 @@ def test_leakage_of_a_sound_machine_is_within_the_limit() -> None:
     """Class I stationary heating: the greater of 0.75 mA and 0.75 mA/kW (IEC 60335-1 13.2)."""
     seen = _seen(with_faults(Build(), [], 7), HOT, LeakageAmps())
     assert isinstance(seen, Reading) and seen.value < 1.05
+
+
+def test_tap_water_in_the_boiler_cures_the_probe_that_saw_nothing() -> None:
+    machine = with_faults(Build(), [fault("water", "too pure for the probe")], 7)
+    assert _seen(machine, (*ON, Wait(20.0)), Lamp("fill call")) == Sight("on")
+    cured = (DrainBoiler(), PourIntoBoiler(1.18), *ON, Wait(20.0))
+    assert _seen(machine, cured, Lamp("fill call")) == Sight("off")
+
+
+@pytest.mark.parametrize(("mode", "seconds", "cured"), [("air lock", 40.0, True), ("air lock", 8.0, False), ("restricted by scale", 40.0, False)])  # fmt: skip
+def test_a_long_flush_cures_an_air_lock_and_not_a_scaled_loop(mode: str, seconds: float, cured: bool) -> None:
+    machine = with_faults(Build(), [fault("thermosyphon", mode)], 7)
+    seen = _seen(machine, (*HOT, Flush(seconds), Wait(3000.0)), TemperatureOf("group"))
+    assert isinstance(seen, Reading) and (seen.value > 85.0) is cured
+
+
+def test_a_worn_pump_is_told_from_a_relief_valve_by_pinching_the_return() -> None:
+    """Common practice: pinched return gives full pressure with a leaking relief valve, no change with a worn pump."""
+    pinched = (*BLIND, Alter("pinch", "return hose"))
+    valve = _seen(
+        with_faults(Build(), [fault("over-pressure valve", "held open by dirt")], 7),
+        pinched,
+        PressureOn("gauge in basket"),
+    )
+    worn = _seen(with_faults(Build(), [fault("pump", "worn")], 7), pinched, PressureOn("gauge in basket"))
+    assert above(12.0)(valve) and below(8.0)(worn)
+
+
+def test_a_probe_is_told_from_its_wire_and_from_the_board_by_earthing() -> None:
+    """Common practice: scaled probe, earthing its wire stops the call; wire off, only earthing at the board does; board
+    blind, neither does."""
+    shown = {}
+    for part, mode in (
+        ("level probe", "scaled over"),
+        ("level probe", "wire off or broken"),
+        ("control board", "probe input blind"),
+    ):
+        machine = with_faults(Build(), [fault(part, mode)], 7)
+        shown[mode] = [
+            _seen(machine, (*ON, Link(point, "chassis"), Wait(12.0)), Lamp("fill call")) == Sight("off")
+            for point in ("probe", "board.probe")
+        ]
+    assert shown == {
+        "scaled over": [True, True],
+        "wire off or broken": [False, True],
+        "probe input blind": [False, False],
+    }
+
+
+def test_blocked_suction_and_air_are_cured_by_the_way_round_them() -> None:
+    """Common practice: full flow with the filter bypassed; bubbles gone with the hose in a jug held below water."""
+    filter_ = with_faults(Build(), [fault("suction filter", "blocked")], 7)
+    assert above(60.0)(_seen(filter_, (*OPEN_FLOW, Alter("bypass", "suction filter")), Collect("group", 10.0)))
+    tank = with_faults(Build(), [fault("tank", "not seated")], 7)
+    assert above(60.0)(_seen(tank, (*OPEN_FLOW, Alter("bypass", "tank")), Collect("group", 10.0)))
+
+
+def test_a_part_fed_directly_runs_although_its_output_is_dead() -> None:
+    machine = with_faults(Build(), [fault("control board", "pump output dead")], 7)
+    assert _seen(machine, OPEN_FLOW, Listen("pump")) == Sight("silent")
+    assert _seen(machine, (*OPEN_FLOW, Alter("feed", "pump")), Listen("pump")) == Sight("steady")

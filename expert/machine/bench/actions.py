@@ -94,7 +94,7 @@ class DrainBoiler:
 
 @dataclass(frozen=True, slots=True)
 class PourIntoBoiler:
-    """Put water into the boiler by hand, cold, up to a volume [l]."""
+    """Put tap water into the boiler by hand, cold, up to a volume [l]."""
 
     litres: float
 

@@ -86,10 +86,9 @@ class Exchanger:
 
 @dataclass(frozen=True, slots=True)
 class Loop:
-    """Thermosyphon loop: circulation against a clean loop with its right restrictor (1); air-locked or not."""
+    """Thermosyphon loop: circulation against a clean loop with its right restrictor (1)."""
 
     circulation: float = 1.0
-    air_locked: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -6,6 +6,8 @@ from expert.machine.faults.change import Put
 from expert.machine.faults.fault import COMMON, OCCASIONAL, RARE, Fault
 from expert.machine.running.machine import Machine
 
+PURE = 4.0  # uS/cm; distilled 0.5 to 5, after reverse osmosis below 20
+
 
 def _low(machine: Machine) -> float:
     return machine.build.plate.volts * 0.84
@@ -20,7 +22,13 @@ def _circumstance(part: str, mode: str, grade: str, path: str, value: object, st
 
 
 CIRCUMSTANCES = (
-    _circumstance("water", "too pure for the probe", OCCASIONAL, "build.conductivity", 4.0),
+    Fault(
+        "water",
+        "too pure for the probe",
+        OCCASIONAL,
+        (Put("build.conductivity", PURE), Put("state.salts", lambda machine: PURE * machine.state.boiler_water)),
+        of_a_part=False,
+    ),
     _circumstance("supply", "voltage low", OCCASIONAL, "build.supply_volts", _low),
     _circumstance("supply", "voltage high", RARE, "build.supply_volts", _high),
     _circumstance("tank", "empty", COMMON, "state.tank", 0.05, True),

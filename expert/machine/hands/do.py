@@ -8,6 +8,7 @@ from typing import Any
 
 from expert.machine.bench import actions as a
 from expert.machine.bench.bench import BASKETS
+from expert.machine.build.plate import USUAL_CONDUCTIVITY
 from expert.machine.faults.catalogue import mended
 from expert.machine.hands.altering import all_put_back, altered, check_point, put_back
 from expert.machine.hands.sound import sound_machine
@@ -113,10 +114,14 @@ def _fill_tank(machine: Machine, action: a.FillTank) -> Machine:
 
 
 def _boiler_to(machine: Machine, litres: float) -> Machine:
-    """The boiler holding so much water, opened to the air meanwhile."""
+    """The boiler holding so much water, opened to the air meanwhile: let out as it is, or tap water poured in."""
+    state = machine.state
     air = air_pressure(machine.build.altitude)
-    space = boiler_space(machine.state.boiler, litres, 0.0, machine.parts.water.boiler.litres, air).space
-    return _state(machine, boiler_water=litres, boiler_air=air_shut_in(machine.state.boiler, space, air))
+    space = boiler_space(state.boiler, litres, 0.0, machine.parts.water.boiler.litres, air).space
+    kept = state.salts * min(litres / state.boiler_water, 1.0)
+    poured = max(litres - state.boiler_water, 0.0) * USUAL_CONDUCTIVITY
+    shut_in = air_shut_in(state.boiler, space, air)
+    return _state(machine, boiler_water=litres, boiler_air=shut_in, salts=kept + poured)
 
 
 def _reset_limit(machine: Machine, action: a.ResetLimit) -> Machine:

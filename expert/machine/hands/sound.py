@@ -20,6 +20,7 @@ def sound_machine(build: Build, seed: int = 0) -> Machine:
         boiler=room,
         boiler_water=water,
         boiler_air=air,
+        salts=water * build.conductivity,
         sheath=room,
         sensed=room,
         group=room,

@@ -9,7 +9,7 @@ from dataclasses import replace
 from expert.machine.control.board import remember
 from expert.machine.mains.supply import FUSE_HOLDS, RCD_TRIPS
 from expert.machine.running.heat_step import heated, lag
-from expert.machine.running.instant import Instant, instant, live, wall_at_limits
+from expert.machine.running.instant import TANK_DRY, Instant, instant, live, wall_at_limits
 from expert.machine.running.machine import Machine
 from expert.machine.running.outflow import Outflow, outflow
 from expert.machine.running.state import State
@@ -21,6 +21,7 @@ _RELAY_RISE, _RELAY_RISE_DRY, _RELAY_SECONDS = 25.0, 80.0, 120.0
 _LIMITER_BACK = 25.0
 _DRYING_SECONDS = 700.0
 _FLUSH_LITRE_SECONDS = 1000.0
+_FLUSHES_AIR = 180.0  # ml in one go (common practice, no source)
 
 Watcher = Callable[[Machine, Instant], bool]
 
@@ -118,13 +119,15 @@ def _waters(machine: Machine, now: Instant, state: State, seconds: float) -> Sta
     tank = max(state.tank - (from_tank - flow.returned + leak) / 1000 * seconds, 0.0)
     primed = state.primed
     if now.supply.pump > 0.0:
-        there = "tank" in machine.bench.bypassed or tank > 0.03
+        there = "tank" in machine.bench.bypassed or tank > TANK_DRY
         primed = there and (primed or water.pump.self_primes)
     steam = state.hx_steam
     if flow.brew > 0.0:
         steam = max(steam - flow.brew / _FLUSH_LITRE_SECONDS / water.exchanger.litres * seconds, 0.0)
     elif water.brew_one_way.back > 0.0 and state.boiler > 105.0:
         steam = lag(steam, 0.6, seconds, 600.0)
-    flushed = flow.brew * seconds > 150.0 or (flow.brew > 0.0 and not state.loop_air)
-    loop_air = (state.loop_air and not flushed) or (now.supply.pump > 0.0 and tank <= 0.03 and machine.bench.lever_up)
-    return replace(state, tank=tank, primed=primed, hx_steam=steam, loop_air=loop_air)
+    through = state.run_through + flow.brew * seconds if flow.brew > 0.0 else 0.0
+    # A long flush carries the loop's air away; running dry with the lever up lets air in.
+    loop_air = state.loop_air and through < _FLUSHES_AIR
+    loop_air = loop_air or (now.supply.pump > 0.0 and tank <= TANK_DRY and machine.bench.lever_up)
+    return replace(state, tank=tank, primed=primed, hx_steam=steam, loop_air=loop_air, run_through=through)

@@ -126,7 +126,8 @@ def rod_to_body(machine: Machine, space: Space) -> float:
     probe, boiler = machine.parts.water.probe, machine.parts.water.boiler
     if space.water < boiler.probe_tip:
         return math.inf
-    siemens = machine.build.conductivity * 1e-6 * (1 + 0.02 * (machine.state.boiler - 25.0))
+    conductivity = machine.state.salts / machine.state.boiler_water
+    siemens = conductivity * 1e-6 * (1 + 0.02 * (machine.state.boiler - 25.0))
     return probe.cell / siemens + probe.lime
 
 

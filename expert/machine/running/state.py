@@ -42,18 +42,20 @@ class Ledger:
 class State:
     """Temperatures in [degC], water in [kg], times in [s].
 
-    boiler_air: air shut in the steam space, as pressure times volume over kelvin [bar l/K]. sheath: of the element.
-    sensed: of the sensor's own tip. group: of the group's body. exchanger: water in the heat exchanger. coil,
-    pump_coil: windings. tank: water in the tank [l]. moisture: of the insulation, 0 dry to 1 wet. vacuum_shut: the
-    vacuum valve has closed. primed: the pump's chamber is full of water. loop_air: air stands in the thermosyphon.
-    trapped: pressure left under the shower [bar]. hx_steam: share of the exchanger that holds steam. calls_heat: the
-    controller's output is on. hot_minutes: above 100 degC since it was switched on.
+    boiler_air: air shut in the steam space, as pressure times volume over kelvin [bar l/K]. salts: what the boiler's
+    water carries, as conductivity times mass [uS/cm kg]. sheath: of the element. sensed: of the sensor's own tip.
+    group: of the group's body. exchanger: water in the heat exchanger. coil, pump_coil: windings. tank: water in the
+    tank [l]. moisture: of the insulation, 0 dry to 1 wet. vacuum_shut: the vacuum valve has closed. primed: the pump's
+    chamber is full of water. loop_air: air stands in the thermosyphon. trapped: pressure left under the shower [bar].
+    hx_steam: share of the exchanger that holds steam. run_through: water through the exchanger since it last stood
+    [ml]. calls_heat: the controller's output is on. hot_minutes: above 100 degC since it was switched on.
     """
 
     clock: float = 0.0
     boiler: float = 20.0
     boiler_water: float = 1.15
     boiler_air: float = 0.00259
+    salts: float = 402.5
     sheath: float = 20.0
     sensed: float = 20.0
     group: float = 20.0
@@ -68,6 +70,7 @@ class State:
     loop_air: bool = False
     trapped: float = 0.0
     hx_steam: float = 0.0
+    run_through: float = 0.0
     calls_heat: bool = False
     hot_minutes: float = 0.0
     limit_1_open: bool = False

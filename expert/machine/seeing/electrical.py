@@ -19,6 +19,7 @@ from expert.machine.seeing.seen import Seen, Unseen
 from expert.trade.physics.copper import copper_resistance
 
 _DIODE_DROP, _DIODE_AMPS = 0.55, 1e-3
+_BOARD_VOLTS = 12.0
 _METER_OHMS, _LAMP_OHMS_230 = 10e6, 2.6e3
 _ALONE = {
     "element": ("element.a", "element.b"),
@@ -69,9 +70,9 @@ def part_resistance(machine: Machine, now: Instant, asked: o.PartResistance) -> 
         return Unseen("plugged in: never on a live circuit")
     if not (machine.bench.covers_off or outside):
         return Unseen("covers are on")
-    found = _PART_OHMS.get(asked.part)
+    found = PART_OHMS.get(asked.part)
     if found is None:
-        raise ValueError(f"{asked.part!r} is not a part with a resistance; {', '.join(_PART_OHMS)} would do")
+        raise ValueError(f"{asked.part!r} is not a part with a resistance; {', '.join(PART_OHMS)} would do")
     small = asked.part.endswith(("core", "fuse")) or asked.part.startswith(("main switch", "high limit"))
     ohms = found(machine, now)
     meter = "low-ohm tester" if small and ohms < 100.0 else "multimeter"
@@ -110,7 +111,7 @@ def _contact(open_: bool, ohms: float) -> float:
     return math.inf if open_ else ohms
 
 
-_PART_OHMS: dict[str, Callable[[Machine, Instant], float]] = {
+PART_OHMS: dict[str, Callable[[Machine, Instant], float]] = {
     "element": _element,
     "pump coil": _pump_coil,
     "fill solenoid coil": _fill_coil,
@@ -208,6 +209,14 @@ def direct_volts(machine: Machine, now: Instant, asked: o.ControlVolts) -> Seen:
         return Unseen("covers are on")
     found = control_volts(machine.parts, now.contacts, machine.bench)
     return read(machine, "direct volts", found.get(asked.plus, 0.0) - found.get(asked.minus, 0.0), asked)
+
+
+def board_volts(machine: Machine, now: Instant, asked: o.BoardVolts) -> Seen:
+    """The board's own direct supply."""
+    if not machine.bench.covers_off:
+        return Unseen("covers are on")
+    works = now.inputs.powered and machine.parts.mains.board.alive
+    return read(machine, "direct volts", _BOARD_VOLTS if works else 0.0, asked)
 
 
 def amps(machine: Machine, now: Instant, asked: o.Amps) -> Seen:

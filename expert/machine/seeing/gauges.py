@@ -14,28 +14,24 @@ from expert.machine.seeing import observations as o
 from expert.machine.seeing.instruments import read
 from expert.machine.seeing.seen import Seen, Sight, Unseen
 
+GAUGES: dict[str, tuple[str, Callable[[Machine, Instant], float]]] = {
+    "boiler gauge": ("boiler gauge", lambda m, n: _dial(m.parts.water.boiler_gauge, n.space.gauge)),
+    "pump gauge": ("pump gauge", lambda m, n: _dial(m.parts.water.pump_gauge, n.flows.tee)),
+    "second gauge on boiler": ("test gauge", lambda m, n: n.space.gauge),
+    "second gauge at tee": ("test gauge", lambda m, n: n.flows.tee),
+    "gauge on fill line": ("test gauge", lambda m, n: n.flows.fill_line),
+    "gauge in basket": ("test gauge", lambda m, n: n.flows.chamber),
+}
+
 
 def pressure(machine: Machine, now: Instant, asked: o.PressureOn) -> Seen:
-    """A gauge's reading."""
-    water, flows = machine.parts.water, now.flows
-    if asked.gauge == "boiler gauge":
-        return read(machine, "boiler gauge", _dial(water.boiler_gauge, now.space.gauge), asked)
-    if asked.gauge == "pump gauge":
-        return read(machine, "pump gauge", _dial(water.pump_gauge, flows.tee), asked)
-    if asked.gauge == "gauge in basket":
-        if machine.bench.basket != "blind":
-            return Unseen("the gauge's blind basket is not in the group")
-        return read(machine, "test gauge", flows.chamber, asked)
-    others = {
-        "second gauge on boiler": now.space.gauge,
-        "second gauge at tee": flows.tee,
-        "gauge on fill line": flows.fill_line,
-    }
-    if asked.gauge not in others:
-        raise ValueError(
-            f"{asked.gauge!r} is not a gauge; boiler gauge, pump gauge, gauge in basket, {', '.join(others)} would do"
-        )
-    return read(machine, "test gauge", others[asked.gauge], asked)
+    """A gauge's reading. ValueError for a gauge that is not in GAUGES."""
+    if asked.gauge not in GAUGES:
+        raise ValueError(f"{asked.gauge!r} is not a gauge; {', '.join(GAUGES)} would do")
+    if asked.gauge == "gauge in basket" and machine.bench.basket != "blind":
+        return Unseen("the gauge's blind basket is not in the group")
+    meter, true = GAUGES[asked.gauge]
+    return read(machine, meter, true(machine, now), asked)
 
 
 def _dial(gauge: Gauge, pressure: float) -> float:

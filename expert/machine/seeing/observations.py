@@ -70,6 +70,11 @@ class ControlVolts:
 
 
 @dataclass(frozen=True, slots=True)
+class BoardVolts:
+    """The board's own direct supply, at its marked test point [V]: 12 V on a sound board with its mains."""
+
+
+@dataclass(frozen=True, slots=True)
 class Amps:
     """Current [A, RMS] in "lead", "element", "pump" or "board", by a clamp."""
 
@@ -184,6 +189,7 @@ Observation = (
     | SocketVolts
     | ControlVolts
     | Amps
+    | BoardVolts
     | LeakageAmps
     | PressureOn
     | TemperatureOf

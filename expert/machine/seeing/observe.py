@@ -20,6 +20,7 @@ _AT_ONCE: dict[type, Callable[[Machine, Instant, Any], Seen]] = {
     o.Volts: electrical.volts,
     o.SocketVolts: electrical.socket_volts,
     o.ControlVolts: electrical.direct_volts,
+    o.BoardVolts: electrical.board_volts,
     o.Amps: electrical.amps,
     o.LeakageAmps: electrical.leakage,
     o.PressureOn: gauges.pressure,

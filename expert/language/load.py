@@ -90,9 +90,9 @@ def files_in(folder: Path, problems: list[Problem]) -> list[str]:
     return sorted(found)
 
 
-def read_rules(texts: Mapping[str, str]) -> RuleBase:
+def read_rules(texts: Mapping[str, str], trees: Trees | None = None) -> RuleBase:
     """The rule base in these texts (path within the folder -> text). Raises RulesRefused with every problem."""
-    return _read({path: text for path, text in texts.items() if not _is_apart(path)}, [], "")
+    return _read({path: text for path, text in texts.items() if not _is_apart(path)}, [], "", trees)
 
 
 def names_in(folder: Path) -> Names:

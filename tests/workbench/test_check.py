@@ -76,7 +76,10 @@ MORE = [
     ),
     pytest.param(
         *rule("{if: {runs: no}, then: {confirm: valve.stuck, clear: valve.stuck}, because: Low.}"),
-        [f"{TANK}:26:55: more says of valve.stuck both confirms and clears [confirms-and-clears]"],
+        [
+            f"{TANK}:26:3: more clears valve.stuck on runs, which nothing else ties to valve [cleared-by-a-stranger]",
+            f"{TANK}:26:55: more says of valve.stuck both confirms and clears [confirms-and-clears]",
+        ],
         id="confirms and clears",
     ),
     pytest.param(
@@ -255,12 +258,46 @@ LIVE = """\
 states: {mains: [isolated, on], covers: [on, off]}
 arrives: {plugged_in: {say: Plugged in, state: {mains: on, covers: on}}}
 safe: {mains: on}
+qualified_only: [{mains: on, covers: off}]
+service: [level]
+after_opening: {when: {covers: off}, prove: [level]}
 moves:
   open:
     {say: Open., makes: {covers: off}, minutes: 1, steps: [Open.], confirm: Open?, unless: {level: low},
      cautions: [isolate, burn]}
   unplug: {say: Unplug., makes: {mains: isolated}, minutes: 1, steps: [Unplug.], confirm: Out?}
 """
+
+
+@pytest.mark.parametrize(
+    ("line", "bench_too", "expected"),
+    [
+        (
+            "service: [level]\n",
+            "",
+            "bench.yaml:7:3: 'service' names no test: a machine goes back to its owner as it is [nothing-before-return]",
+        ),
+        (
+            "qualified_only: [{mains: on, covers: off}]\n",
+            "        bench: {mains: on, covers: off}\n        cautions: [burn]\n",
+            f"{TANK}:15:3: level is put with mains on and covers off, and 'qualified_only' does not keep it "
+            "[live-for-everyone]",
+        ),
+    ],
+    ids=["no service", "not kept for the qualified"],
+)
+def test_advice_on_the_bench(line: str, bench_too: str, expected: str) -> None:
+    assert line in LIVE
+    tank = SOUND.replace("        how: Look.\n", f"        how: Look.\n{bench_too}", 1)
+    base = read_rules(with_files(tank=tank, bench=LIVE.replace(line, "")))
+    assert [str(problem) for problem in advice(base)] == [expected]
+
+
+def test_a_fault_cleared_on_what_has_nothing_to_do_with_it() -> None:
+    text = SOUND.replace(FREE, FREE + "      more: {if: {runs: yes}, then: {clear: valve.stuck}, because: So.}\n")
+    found = advice(read_rules(with_files(tank=text, bench=LIVE)))
+    message = "more clears valve.stuck on runs, which nothing else ties to valve [cleared-by-a-stranger]"
+    assert [str(problem) for problem in found] == [f"{TANK}:26:3: {message}"]
 
 
 def test_a_danger_that_is_told_in_another_rule_with_the_fault_is_told() -> None:

@@ -15,6 +15,7 @@ CODES = {
     "never-cleared": "No rule clears the fault: it stays a suspect to the end.",
     "explains-nothing": "The fault explains no complaint, and nothing leads to it.",
     "cleared-by-its-sign": "A rule clears the fault on an answer that the fault itself shows.",
+    "cleared-by-a-stranger": "A rule clears the fault on answers that have nothing to do with its part.",
     "no-repair": "The repair has no steps.",
     "no-proof": "No question proves the repair of the fault.",
     "proof-cannot-fail": "Every answer to a proof counts as sound, so it proves nothing.",
@@ -42,6 +43,7 @@ def check(index: Index) -> Iterator[Problem]:
             message = f"{fault.id} is dangerous, but no rule about it stops the work or gives a caution"
             yield Problem(fault.at, message, "danger-not-told")
         yield from _own_signs(index, fault)
+        yield from _strangers(index, fault)
         yield from _proofs(index, fault)
     yield from _provers(index)
     yield from _complaints(index)
@@ -72,6 +74,24 @@ def _own_signs(index: Index, fault: Fault) -> Iterator[Problem]:
                 seen = ", ".join(f"{fact}: {'/'.join(sorted(way[fact] & set(fault.shows[fact])))}" for fact in signs)
                 message = f"{rule.id} clears {fault.id} on what the fault itself shows ({seen})"
                 yield Problem(rule.at, message, "cleared-by-its-sign")
+                break
+
+
+def _strangers(index: Index, fault: Fault) -> Iterator[Problem]:
+    """A rule that clears the fault on answers of which no other rule, sign or proof of the same part speaks."""
+    part = index.base.parts[fault.part]
+    names = {other.id for other in part.faults}
+    known = {question for other in part.faults for question in (*other.shows, *other.prove)}
+    speaking = {use.id for name in names for use in index.uses.get(name, ()) if use.sort == "rule"}
+    for rule in index.clearing.get(fault.id, ()):
+        others = speaking - {rule.id}
+        for way in index.ways[rule.id]:
+            asked = {fact for fact in way if fact in index.base.questions}
+            if asked and not asked & known and not any(asked & set(w) for other in others for w in index.ways[other]):
+                message = (
+                    f"{rule.id} clears {fault.id} on {', '.join(sorted(asked))}, which nothing else ties to {part.id}"
+                )
+                yield Problem(rule.at, message, "cleared-by-a-stranger")
                 break
 
 

@@ -13,6 +13,8 @@ CODES = {
     "no-suspects": "On a shipped machine no part explains the complaint and no rule calls it normal.",
     "uncovered-feature": "A shipped machine has a part or layout that no circuit, part, question or rule speaks of.",
     "fault-out-of-reach": "On a shipped machine no answers that the fault shows lead to it.",
+    "nothing-before-return": "No test is asked of a machine before it goes back to its owner.",
+    "live-for-everyone": "A question with mains on and covers off is not kept for those qualified for live work.",
     "unreached-state": "No machine arrives in the bench state, and no move leads there.",
 }
 
@@ -24,6 +26,7 @@ def check(index: Index) -> Iterator[Problem]:
         yield from _features(index, machine)
         yield from _faults(index, machine)
     yield from _states(index)
+    yield from _returns(index)
 
 
 def _complaints(index: Index, machine: Machine) -> Iterator[Problem]:
@@ -101,3 +104,19 @@ def _states(index: Index) -> Iterator[Problem]:
             if (dimension, state) not in held:
                 message = f"no machine arrives with {dimension}: {state}, and no move leads there"
                 yield Problem(at, message, "unreached-state")
+
+
+def _returns(index: Index) -> Iterator[Problem]:
+    """What keeps people safe at the bench and after it, where the bench file says nothing of it."""
+    bench = index.base.bench
+    at = bench.moves[0].at if bench.moves else NOWHERE
+    if bench.states and index.base.questions:
+        for key, names in (("service", bench.service), ("after_opening", bench.after_opening)):
+            if not names:
+                message = f"'{key}' names no test: a machine goes back to its owner as it is"
+                yield Problem(at, message, "nothing-before-return")
+    for question in index.base.questions.values():
+        live = question.bench.get("mains") == "on" and question.bench.get("covers") == "off"
+        if live and not any(held.items() <= question.bench.items() for held in bench.qualified_only):
+            message = f"{question.id} is put with mains on and covers off, and 'qualified_only' does not keep it"
+            yield Problem(question.at, message, "live-for-everyone")

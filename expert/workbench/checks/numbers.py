@@ -4,10 +4,12 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from itertools import pairwise
+from dataclasses import replace
+from itertools import pairwise, product
 
 from expert.language.model import Machine, Question
 from expert.language.problems import Problem
+from expert.language.worked.plate_choices import features_behind_limits
 from expert.trade.quantities.units import Quantity, show
 from expert.trade.sensors.instruments import Instrument, uncertainty
 from expert.workbench.index import Index
@@ -34,10 +36,23 @@ def check(index: Index) -> Iterator[Problem]:
         for machine in index.base.machines.values():
             if question.measure is None or not index.on(machine, question.applies):
                 continue
-            for problem in _on_machine(index, machine, question):
+            for problem in _however_it_is_set(index, machine, question):
                 if (problem.code, problem.at) not in told:
                     told.add((problem.code, problem.at))
                     yield problem
+
+
+def _however_it_is_set(index: Index, machine: Machine, question: Question) -> Iterator[Problem]:
+    """What is wrong whatever is chosen at the plate prompt: limits may rest on a feature, such as the country's set."""
+    chosen = features_behind_limits(index.base)
+    variants = [
+        replace(machine, features={**machine.features, **dict(zip(chosen, values, strict=True))})
+        for values in product(*chosen.values())
+    ]
+    found = [{(p.code, p.at): p for p in _on_machine(index, variant, question)} for variant in variants]
+    for key, problem in found[0].items():
+        if all(key in others for others in found):
+            yield problem
 
 
 def _on_machine(index: Index, machine: Machine, question: Question) -> Iterator[Problem]:

@@ -252,17 +252,21 @@ def _ways_to_choose(ahead: Sequence[_Segment]) -> tuple[Foreseen | None, ...]:
 
     The last question on record is chosen anew first: whoever asks why wants to know it exactly.
     """
-    coming: dict[str, Foreseen] = {}
+    coming: list[Foreseen] = []
     for segment in ahead:
         for _, record in segment.records:
             if isinstance(record, SearchEnded) and not coming:
                 return (None,)
             if isinstance(record, Put) and record.why.candidates:
-                asks = record.question if record.is_test else ""
-                coming[record.why.aim or asks] = Foreseen(asks, record.why)
-                if len(coming) == 2:
-                    return (next(iter(coming.values())), None)
-    return (None, *coming.values())
+                choice = Foreseen(record.question if record.is_test else "", record.why)
+                # A move and the question that it leads to tell of one choice, and the question tells more of it.
+                if coming and coming[-1].why.candidates == record.why.candidates:
+                    coming[-1] = choice
+                elif coming:
+                    return (coming[0], None)
+                else:
+                    coming.append(choice)
+    return (None, *coming)
 
 
 def _without_pauses(records: tuple[Record, ...]) -> tuple[Record, ...]:

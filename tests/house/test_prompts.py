@@ -15,8 +15,8 @@ from expert.job.state.job import PHASES, Phase, PromptName
 from expert.trace.records import PromptKind
 
 EXPERT = Path(__file__).resolve().parents[2] / "expert"
-# An unattended run names the prompt that refused a line.
-MAY_READ_THE_KIND = {"desk/unattended.py"}
+# An unattended run names the prompt that refused a line; the witness stands in for hands, senior and workshop.
+MAY_READ_THE_KIND = {"desk/unattended.py", "witness/playing.py"}
 SUBJECTS = {"intake": "plate", "close": "note"}
 
 

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-
 from expert.job.answers.putting import show_cautions
 from expert.job.answers.reading import NO, NotAnAnswer
 from expert.job.answers.taking import set_aside
@@ -20,7 +18,6 @@ from expert.trade.quantities.units import echo
 WHAT_WAS_DONE = "When it is done: type done. If you did something else: instead, and what. If it is not repaired: no"
 DONE = {"done"}  # neither ok nor y: whoever says it has read what it confirms
 MOST_CAUSES = 4  # named in one line
-DEAD: Mapping[str, str] = {"mains": "isolated"}
 
 
 def repair_on(turn: Turn) -> None:
@@ -30,9 +27,10 @@ def repair_on(turn: Turn) -> None:
         if fault in job.declined or job.repaired.get(fault, False) is not False:
             continue
         repair = job.base.faults[fault].repair
-        ready = bring_bench(turn, repair.bench or DEAD)
+        bench = repair.bench or job.base.bench.safe
+        ready = bring_bench(turn, bench)
         if ready is None:
-            if offer_again(turn, bench_map(job, any_move=True).route(job.bench, repair.bench or DEAD)):
+            if offer_again(turn, bench_map(job, any_move=True).route(job.bench, bench)):
                 return
             job.declined.add(fault)
             turn.tell(f"The bench cannot be made ready for this repair: {job.fault_name(fault)}.")

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field, fields, replace
 from enum import StrEnum
-from typing import Literal
+from typing import Any, Literal
 
 from expert.engine.bench import BenchState
 from expert.engine.hazards import Standings
@@ -166,27 +166,8 @@ class Job:
         return self.knowledge.base
 
     def copy(self) -> Job:
-        """A job of its own that knows the same."""
-        return replace(
-            self,
-            state=self.state.copy(),
-            plate_ranges=dict(self.plate_ranges),
-            given=dict(self.given),
-            unable=dict(self.unable),
-            offered_again=set(self.offered_again),
-            prepared=set(self.prepared),
-            cautions_read=set(self.cautions_read),
-            dangers_met=dict(self.dangers_met),
-            dangers_told=set(self.dangers_told),
-            dangers_cleared=set(self.dangers_cleared),
-            repaired=dict(self.repaired),
-            hazards=self.hazards.copy(),
-            repaired_at=dict(self.repaired_at),
-            refused=set(self.refused),
-            declined=set(self.declined),
-            found=dict(self.found),
-            closing=dict(self.closing),
-        )
+        """A job of its own that knows the same: what can be changed in place is copied, whatever fields there are."""
+        return replace(self, **{name: copied(getattr(self, name)) for name in FIELDS})
 
     # ------------------------------------------------------------ looking things up
 
@@ -248,6 +229,18 @@ class Job:
     def mended(self) -> tuple[str, ...]:
         """Faults repaired, unless their proof failed."""
         return tuple(fault for fault, proved in self.repaired.items() if proved is not False)
+
+
+FIELDS = tuple(one.name for one in fields(Job))
+
+
+def copied(value: Any) -> Any:
+    """A value of its own where a step could change it in place, else the value itself."""
+    match value:
+        case dict() | set() | list() | State() | Standings():
+            return value.copy()
+        case _:
+            return value
 
 
 @dataclass(frozen=True, slots=True)

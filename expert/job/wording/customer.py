@@ -37,7 +37,7 @@ def customer_summary(job: Job, ending: str) -> tuple[str, ...]:
     if tests:
         lines.append("Tested after the repair:" if job.repaired else "Safety tests:")
         lines += [f"  - {_tested(job, question, answer, passed)}" for question, (answer, passed) in tests.items()]
-    lines += _what_to_watch(job)
+    lines += WHAT_TO_WATCH
     return tuple(lines)
 
 
@@ -80,11 +80,9 @@ def _limits(job: Job, question: Question, read: Quantity) -> str:
         return ""
 
 
-def _what_to_watch(job: Job) -> list[str]:
-    """Advice for the owner that holds for every machine of the trade (common practice, no source)."""
-    lines = ["What to watch:"]
-    if "trips_supply" in job.complaints or job.dangers_met:
-        lines.append("  - If it trips again, gives a tingle or smells burnt: pull the plug and do not use it.")
-    lines.append("  - Use the water that suits your machine, and have it descaled in time.")
-    lines.append("  - If the complaint comes back, stop using the machine and call us with the job number.")
-    return lines
+WHAT_TO_WATCH = (
+    "What to watch:",
+    "  - If it trips the supply, gives a tingle or smells burnt: pull the plug and do not use it.",
+    "  - Use the water that suits your machine, and have it descaled in time.",
+    "  - If the complaint comes back, stop using the machine and call us with the job number.",
+)  # Advice for the owner that holds for every machine of the trade (common practice, no source)

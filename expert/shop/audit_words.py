@@ -19,6 +19,7 @@ MOST_OTHERS = 2  # questions that were ranked next; the data hold them all
 STANDINGS = {
     "found": "FOUND",
     "left_by_elimination": "LEFT BY ELIMINATION, not proved",
+    "own_judgement": "THE TECHNICIAN'S OWN JUDGEMENT, not found by the rules",
     "narrowed": "ON THE SHORT LIST",
 }
 

@@ -12,6 +12,7 @@ from expert.trace.records import CautionShown, Put, Record, Told
 TO_DO = (
     "Repair: ",
     "Left by elimination, not proved. If you repair it: ",
+    "Your own judgement, not found by the rules. Repair: ",
     "Set up the next test.",
     "Not proved, because",
 )

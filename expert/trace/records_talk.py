@@ -8,7 +8,9 @@ from typing import Literal
 from expert.trace.record import Record
 from expert.trace.why import NO_REASON, Why
 
-PromptKind = Literal["intake", "move", "question", "proof", "conflict", "danger", "repair", "close", "standing"]
+PromptKind = Literal[
+    "intake", "move", "question", "going on", "proof", "conflict", "danger", "repair", "close", "standing"
+]
 
 
 @dataclass(frozen=True, slots=True)

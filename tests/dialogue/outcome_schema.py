@@ -21,7 +21,16 @@ WHY = record(
     settles=TEXTS,
     bits={"type": ["number", "null"]},
 )
-OUTCOMES = ["found", "left_by_elimination", "narrowed", "normal", "stopped", "handed_over", "unresolved"]
+OUTCOMES = [
+    "found",
+    "left_by_elimination",
+    "own_judgement",
+    "narrowed",
+    "normal",
+    "stopped",
+    "handed_over",
+    "unresolved",
+]
 SCHEMA = record(
     job=TEXT,
     outcome={"enum": OUTCOMES},

@@ -11,6 +11,7 @@ HELP = (
     "  suspects          what may be at fault, likeliest first",
     "  answers           all answers so far, numbered",
     "  take back N       take answer N back",
+    "  convinced N       go on to the repair of suspect N on your own judgement",
     "  note TEXT         keep a remark with the job",
     "  figure NAME ...   a calculation of the trade; figure list shows them",
     "  hand over         end here, with a summary for somebody else",
@@ -18,7 +19,7 @@ HELP = (
     "  help              this list",
 )
 ALONE = ("help", "why", "how", "suspects", "answers", "hand over", "pause")
-WITH_MORE = ("what if", "take back", "note", "figure")
+WITH_MORE = ("what if", "take back", "convinced", "note", "figure")
 COMMAND_WORDS = ("can't tell", *ALONE, *WITH_MORE)
 
 

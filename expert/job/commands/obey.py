@@ -6,6 +6,7 @@ from collections.abc import Callable
 
 from expert.job.answers.command_words import HELP, command_in
 from expert.job.answers.reading import CANNOT_TELL, NotAnAnswer, read_answer
+from expert.job.commands.convinced import be_convinced
 from expert.job.commands.taking_back import list_answers, propose_take_back
 from expert.job.figures.wording import NOT_POSSIBLE, figure_at_the_prompt
 from expert.job.prompts.closing import hand_over, warn_if_not_safe
@@ -97,6 +98,7 @@ _COMMANDS: dict[str, Callable[[Turn, str], None]] = {
     "suspects": _suspects,
     "answers": list_answers,
     "take back": propose_take_back,
+    "convinced": be_convinced,
     "note": _note,
     "figure": _figure,
     "hand over": _hand_over,

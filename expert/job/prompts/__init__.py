@@ -6,7 +6,7 @@ how an unattended run answers it, how an audit tells it, what of it falls with a
 - intake, in the order of `intake.py`: `technician.py`, `machine.py`, `plate.py`, `complaints.py`, `qualified.py`,
   `arrives.py`
 - `move.py`, `setting_up.py`: the bench; `as_left.py`: a job taken up again; `danger.py`, `conflict.py`: before all else
-- `question.py`: a test of the search; `repair.py`, `proof.py`
+- `question.py`: a test of the search; `going_on.py`: the offer to stop it; `repair.py`, `proof.py`
 - the close, in the order of `closing.py`: `ending.py`, then `bill.py`
 - `take_back.py`: an answer taken back
 """

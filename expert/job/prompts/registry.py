@@ -9,6 +9,7 @@ from expert.job.prompts import closing, intake
 from expert.job.prompts.as_left import AsLeft
 from expert.job.prompts.conflict import Contradiction
 from expert.job.prompts.danger import DangerStop
+from expert.job.prompts.going_on import GoingOn
 from expert.job.prompts.move import BenchMove
 from expert.job.prompts.owner import NOBODY, Owner
 from expert.job.prompts.proof import Proof
@@ -24,6 +25,7 @@ DANGER_STOP = DangerStop()
 BENCH_MOVE = BenchMove()
 SETTING_UP = SettingUp()
 QUESTION = SearchQuestion()
+GOING_ON = GoingOn()
 REPAIR = Repair()
 PROOF = Proof()
 _RECORDED: tuple[Owner, ...] = (
@@ -34,6 +36,7 @@ _RECORDED: tuple[Owner, ...] = (
     BENCH_MOVE,
     SETTING_UP,
     QUESTION,
+    GOING_ON,
     REPAIR,
     PROOF,
     *closing.CLOSING,
@@ -62,6 +65,8 @@ def owner_of(kind: PromptName, subject: str) -> Owner:
             return SETTING_UP if subject.startswith(PREPARE) else BENCH_MOVE
         case "question":
             return QUESTION
+        case "going on":
+            return GOING_ON
         case "repair":
             return REPAIR
         case "proof":

@@ -9,14 +9,21 @@ from expert.job.bench.moves import bring_bench, offer_again
 from expert.job.prompts.owner import Owner, Unattended
 from expert.job.prompts.proof import proof_list
 from expert.job.prompts.test_prompt import cautions_again, numbered_steps
+from expert.job.search.ending import OWN_JUDGEMENT
 from expert.job.state.bench import bench_map
 from expert.job.state.inference import conclude
 from expert.job.state.job import Given, Job, Phase, Prompt, Turn
+from expert.job.state.situation import reopen
 from expert.trace.records import NoLongerHolds, Put, Repaired
 from expert.trade.quantities.units import echo
 
 WHAT_WAS_DONE = "When it is done: type done. If you did something else: instead, and what. If it is not repaired: no"
 DONE = {"done"}  # neither ok nor y: whoever says it has read what it confirms
+LEADS = {
+    "found": "Repair",
+    "left_by_elimination": "Left by elimination, not proved. If you repair it",
+    "own_judgement": "Your own judgement, not found by the rules. Repair",
+}
 MOST_CAUSES = 4  # named in one line
 
 
@@ -48,8 +55,7 @@ def put_repair(turn: Turn, fault: str) -> None:
     job = turn.job
     repair = job.base.faults[fault].repair
     show_cautions(turn, repair.cautions)
-    lead = "Repair" if job.found.get(fault) == "found" else "Left by elimination, not proved. If you repair it"
-    turn.tell(f"{lead}: {job.fault_name(fault)}. About {repair.minutes:g} min.")
+    turn.tell(f"{LEADS[job.found.get(fault, 'found')]}: {job.fault_name(fault)}. About {repair.minutes:g} min.")
     turn.tell(*causes_left(job, fault))
     if repair.parts or repair.consumables:
         turn.tell(f"You need: {', '.join((*repair.parts, *repair.consumables))}.")
@@ -88,6 +94,12 @@ def answer_repair(turn: Turn, line: str) -> None:
     if said.casefold() in NO:
         job.declined.add(fault)
         turn.tell(f"Not repaired: {job.fault_name(fault)}.")
+        if job.found.get(fault) == OWN_JUDGEMENT:
+            # Whoever was convinced is so no longer: it is a suspect like the others.
+            del job.found[fault]
+            job.declined.discard(fault)
+            job.outcome = ""
+            reopen(job)
         return
     repair = job.base.faults[fault].repair
     job.minutes += repair.minutes
@@ -147,6 +159,8 @@ class Repair(Owner):
         return ["done"]
 
     def why(self, job: Job) -> tuple[str, ...]:
+        if job.found.get(job.prompt.subject) == OWN_JUDGEMENT:
+            return ("You were convinced of it. The rules have not found it; a no goes back to the search.",)
         return ("Rules and answers point to this fault. Type suspects or answers to see on what it rests.",)
 
     def how(self, job: Job) -> tuple[str, ...]:

@@ -17,7 +17,7 @@ from expert.trade.counting import counted
 CLOSE = 5  # suspects so close together that the complaint counts as narrowed to them
 CLOSE_SPAN = 10  # decibans below the heaviest suspect within which the others are close
 
-FOUND, ELIMINATED, LISTED = "found", "left_by_elimination", "narrowed"
+FOUND, ELIMINATED, LISTED, OWN_JUDGEMENT = "found", "left_by_elimination", "narrowed", "own_judgement"
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,10 +29,13 @@ class Ending:
     sentences: tuple[str, ...]
 
 
-def end_search(turn: Turn, picture: Picture) -> None:
-    """Say how far the search came and go on to the repair, or to the close when there is nothing to repair."""
+def end_search(turn: Turn, picture: Picture, *, by_choice: bool = False) -> None:
+    """Say how far the search came and go on to the repair, or to the close when there is nothing to repair.
+
+    `by_choice`: the technician ends it, though there is something left to ask.
+    """
     job = turn.job
-    left = choose(situation_of(job, picture, any_move=True)) if job.impossible else None
+    left = choose(situation_of(job, picture, any_move=True)) if job.impossible and not by_choice else None
     if left is not None and offer_again(turn, left.best.route):
         return
     ending = ending_of(job, picture)

@@ -13,8 +13,11 @@ from expert.engine.ways import Situation, way_to_ask
 from expert.job.answers.putting import put_question
 from expert.job.bench.moves import make_ready
 from expert.job.search.ending import end_search
-from expert.job.state.job import Foreseen, Job, Turn
+from expert.job.search.short_list import in_rows
+from expert.job.search.stalling import Stall, stall_of
+from expert.job.state.job import Foreseen, Job, Prompt, Turn
 from expert.job.state.situation import outcome_in_words, picture_of, situation_of
+from expert.trace.records import Put
 from expert.trace.why import Considered, Suspicion, Why
 
 
@@ -36,6 +39,13 @@ def search_on(turn: Turn) -> None:
     if not job.announced.issuperset(picture.confirmed):
         turn.tell(*why_search_goes_on(job, picture))
     job.announced = frozenset(picture.confirmed)
+    stall = stall_of(job, picture)
+    job.progress = stall.progress
+    if job.choice.best.danger:
+        job.asked_for_danger |= {job.choice.best.asks}
+    elif stall.tells_little:
+        offer_to_stop(turn, picture, stall)
+        return
     question = job.base.questions[job.choice.best.asks]
     ready = make_ready(turn, question)
     if ready:
@@ -82,6 +92,15 @@ def recorded_why(turn: Turn) -> Why | None:
     if foreseen is None or choice is None or choice.best.asks != foreseen.asks or not foreseen.why.suspects:
         return None
     return foreseen.why if (foreseen.why.aim or foreseen.asks) == choice.best.question else None
+
+
+def offer_to_stop(turn: Turn, picture: Picture, stall: Stall) -> None:
+    """Show who is left, and ask whether to go on."""
+    job = turn.job
+    turn.tell(f"The last {stall.in_vain} questions changed nothing. Nothing that is left to ask tells much.")
+    turn.tell(*in_rows(job, picture, picture.suspects))
+    turn.add(Put("going on", "", "Type go on to be asked what is left, or end to end the search with this list."))
+    job.prompt = Prompt("going on", "", ("go on", "end"))
 
 
 def why_search_goes_on(job: Job, picture: Picture) -> tuple[str, ...]:

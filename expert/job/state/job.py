@@ -105,6 +105,14 @@ class CouldNot:
         return self.subject
 
 
+@dataclass(frozen=True, slots=True)
+class Progress:
+    """How the search stood when a question last had an effect: `mark`, with the questions `settled` by then."""
+
+    mark: tuple[object, ...]
+    settled: frozenset[str]
+
+
 @dataclass
 class Job:
     """One job. Everything but `knowledge` and `shop` is its own."""
@@ -130,6 +138,8 @@ class Job:
     prepared: set[str] = field(default_factory=set)
     cautions_read: set[str] = field(default_factory=set)
     choice: Choice | None = None
+    progress: Progress | None = None  # when a question last had an effect
+    asked_for_danger: frozenset[str] = frozenset()  # questions put because they may show one
     dangers_met: dict[str, str] = field(default_factory=dict)
     dangers_told: set[str] = field(default_factory=set)
     dangers_cleared: set[str] = field(default_factory=set)

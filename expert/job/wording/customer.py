@@ -45,13 +45,18 @@ def _wrong_and_done(job: Job) -> list[str]:
     """What was wrong and what was done about it, in two sentences."""
     wrong = [fault for fault, standing in job.found.items() if standing != "narrowed"]
     wrong += [fault for fault in job.mended() if fault not in wrong]
-    lines = [f"What was wrong: {'; '.join(map(job.fault_name, wrong))}."] if wrong else []
+    lines = [f"What was wrong: {'; '.join(_wrong(job, fault) for fault in wrong)}."] if wrong else []
     if job.mended():
         others = [fault for fault in wrong if fault not in job.mended()]
         what = "; ".join(map(job.fault_name, job.mended())) if others else "it was repaired"
         parts = f", with {', '.join(job.parts_used)}" if job.parts_used else ""
         lines.append(f"What was done: {f'repaired: {what}' if others else what}{parts}.")
     return lines
+
+
+def _wrong(job: Job, fault: str) -> str:
+    judged = job.found.get(fault) == "own_judgement" and not job.repaired.get(fault)
+    return f"{job.fault_name(fault)}{' (by the judgement of the technician)' if judged else ''}"
 
 
 def _tested(job: Job, question_id: str, answer: str, passed: bool | None) -> str:

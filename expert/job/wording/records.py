@@ -39,10 +39,16 @@ OUTCOMES = {
     "found": "Found.",
     "left_by_elimination": "Left by elimination.",
     "narrowed": "Narrowed, not found.",
+    "own_judgement": "Repaired on the technician's own judgement.",
     "normal": "Normal behaviour.",
     "stopped": "Stopped.",
     "handed_over": "To be handed over: what is left needs live work by a qualified person.",
     "unresolved": "Not resolved.",
+}
+STANDINGS = {
+    "found": "FOUND",
+    "left_by_elimination": "LEFT BY ELIMINATION",
+    "own_judgement": "YOUR OWN JUDGEMENT, NOT FOUND BY THE RULES",
 }
 LEADS: Mapping[PromptKind, str] = {"proof": "Proof: "}  # what stands before a prompt wherever it is shown or told
 
@@ -68,8 +74,7 @@ def _lines_of(job: Job, record: Record) -> Iterable[tuple[str, str]]:
         case Fired(text=text, told=True):
             yield "so", f"So: {text}"
         case Found(fault=fault, standing=standing, because=because):
-            word = "FOUND" if standing == "found" else "LEFT BY ELIMINATION"
-            yield "found", f"{word}: {job.fault_name(fault)}."
+            yield "found", f"{STANDINGS[standing]}: {job.fault_name(fault)}."
             for reason in because:
                 yield "so", f"  because: {reason}"
         case SearchEnded(outcome=outcome):

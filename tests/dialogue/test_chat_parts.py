@@ -182,6 +182,7 @@ OFFERED = [
         {
             "cold": "Unplugged and cold",
             "can't tell": "can't tell, or ?  leave this question; a reason may follow",
+            "convinced": "convinced N       go on to the repair of suspect N on your own judgement",
         },
         id="arrivals",
     ),

@@ -43,7 +43,7 @@ def search_on(turn: Turn) -> None:
     job.progress = stall.progress
     if job.choice.best.danger:
         job.asked_for_danger |= {job.choice.best.asks}
-    elif stall.tells_little:
+    elif stall.tells_little and turn.foreseen is None:  # on record is what was asked then
         offer_to_stop(turn, picture, stall)
         return
     question = job.base.questions[job.choice.best.asks]

@@ -6,7 +6,8 @@ from dataclasses import dataclass
 
 from expert.engine.knowledge import atoms_of
 from expert.engine.suspicion import Picture
-from expert.job.state.job import Job, Progress
+from expert.job.state.job import Job
+from expert.job.state.progress import Progress
 from expert.language.model import Narrow
 
 HEAD = 5  # suspects, the heaviest, of which a change counts: whoever is cleared far behind them shortens nothing

@@ -12,6 +12,7 @@ from expert.engine.hazards import Standings
 from expert.engine.knowledge import Knowledge
 from expert.engine.planner import Choice
 from expert.engine.state import State
+from expert.job.state.progress import Progress
 from expert.job.state.shop import Shop
 from expert.language.model import Machine, Question, RuleBase
 from expert.trace.records import PromptKind, Record, Told
@@ -103,14 +104,6 @@ class CouldNot:
     @property
     def about(self) -> str:
         return self.subject
-
-
-@dataclass(frozen=True, slots=True)
-class Progress:
-    """How the search stood when a question last had an effect: `mark`, with the questions `settled` by then."""
-
-    mark: tuple[object, ...]
-    settled: frozenset[str]
 
 
 @dataclass

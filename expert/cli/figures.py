@@ -11,7 +11,7 @@ from expert.terminal.out import say, say_data
 @click.command(add_help_option=False, context_settings={"ignore_unknown_options": True})
 @click.option("--list", "listed", is_flag=True, help="List the calculations by what they are about.")
 @click.option("--json", "as_json", is_flag=True, help="The same as JSON.")
-@click.option("--help", "helped", is_flag=True, help="This text; with NAME: formula, units, range and source.")
+@click.option("-h", "--help", "helped", is_flag=True, help="This text; with NAME: formula, units, range and source.")
 @UNITS
 @click.argument("name", required=False)
 @click.argument("values", nargs=-1, type=click.UNPROCESSED)

@@ -158,7 +158,8 @@ def test_help_shows_formula_units_range_source_and_standing() -> None:
         "  error_percent: of the tester in use (number, bare number in %) [30 %]\n"
         "Gives: resistance, in Mohm\n"
         "Holds: errors up to 90 %\n"
-        "Source: IEC 61557-2 allows 30 % in use (read in the source named)\n",
+        "Source: IEC 61557-2 allows 30 % in use (read in the source named)\n"
+        'Example: expert figure insulation_shown "1 Mohm" 30\n',
         "",
     )
 

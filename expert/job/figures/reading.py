@@ -168,13 +168,18 @@ def read_argument(wanted: Input, text: str) -> Argument:
     A bare number has the unit of the calculation; a bare uncertainty that of its value; `+- 1 %` is of the value.
     """
     if wanted.kind == "word":
-        if text.strip().casefold() not in wanted.words:
+        word = next((word for word in wanted.words if word.casefold() == text.strip().casefold()), None)
+        if word is None:
             raise NoFigure(f"{wanted.name}: {echo(text)} is none of the words {', '.join(wanted.words)}")
-        return Argument(wanted, text.strip().casefold())
+        return Argument(wanted, word)
     parts = _PLUS_MINUS.split(text)
     if len(parts) > 2:
         raise NoFigure(f"{wanted.name}: {echo(text)} has more than one uncertainty")
+    for spelling in wanted.also:
+        parts = [part.removesuffix(spelling).rstrip() for part in parts]
     try:
+        if wanted.needs_unit and not number_and_unit(parts[0])[1]:
+            raise NoFigure(f"{wanted.name}: {echo(text)} of what? Type its unit too, such as 250 ml or 1.8 L")
         value = read_quantity(parts[0], wanted.kind, wanted.unit)
         if math.isinf(value.value):
             raise NoFigure(f"{wanted.name} is over range (OL); nothing can be worked out from it")

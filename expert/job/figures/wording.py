@@ -7,6 +7,7 @@ from collections.abc import Mapping
 from typing import Any
 
 from expert.job.figures.reading import Argument, NoFigure, Result, calculate, figure_named, pieces_of
+from expert.job.figures.usual import usual_value
 from expert.trade.errors import OutOfRange, WrongArguments
 from expert.trade.figures.of_elements import ELEMENT_FIGURES
 from expert.trade.figures.of_heating import HEATING_FIGURES
@@ -57,7 +58,17 @@ def about(figure: Figure) -> list[str]:
         f"Gives: {KINDS[figure.gives].words}, in {figure.unit or 'plain numbers'}",
         f"Holds: {figure.valid}",
         f"Source: {figure.source} ({STANDINGS[figure.standing]})",
+        f"Example: {example_of(figure)}",
     ]
+
+
+def example_of(figure: Figure) -> str:
+    """A command that works this figure out for values that are usual at the bench."""
+    return " ".join(("expert figure", figure.name, *(_quoted(usual_value(figure, one)) for one in figure.takes)))
+
+
+def _quoted(value: str) -> str:
+    return f'"{value}"' if " " in value else value
 
 
 def about_as_data(figure: Figure) -> dict[str, Any]:
@@ -110,6 +121,11 @@ def result_in_words(result: Result, system: str = "metric") -> list[str]:
 def _value_in_words(result: Result, system: str) -> str:
     unit = result.figure.unit if result.figure.gives == "number" else None
     spread = result.uncertainty
+    if figure_is_out := result.figure.within:
+        places = max(0, -math.floor(math.log10(figure_is_out)))
+        return f"{result.value.value:.{places}f} ±{figure_is_out:g} (the formula itself)"
+    if spread is None and result.figure.gives.endswith("_difference") and 0 < abs(result.value.value) < 1:
+        return spread_in_words(result.value, unit, system)
     if spread is None or not spread.value:
         return show(result.value, unit, system) + ("" if spread is None else " ±0")
     rounded = Quantity(round(result.value.value, _last_place(spread)), result.value.kind)
@@ -120,8 +136,10 @@ def _argument_in_words(argument: Argument, system: str) -> str:
     name = argument.takes.name.replace("_", " ")
     if isinstance(argument.value, str):
         return f"{name} {argument.value}"
-    unit = argument.takes.unit if argument.takes.kind == "number" else None
-    text = f"{name} {show(argument.value, unit, system)}"
+    plain = argument.takes.kind == "number"  # a coefficient may be far smaller than any reading
+    unit = argument.takes.unit if plain else None
+    shown = f"{argument.value.value:.8g} {unit or ''}".rstrip() if plain and unit != "%" else ""
+    text = f"{name} {shown or show(argument.value, unit, system)}"
     if argument.uncertainty is not None:
         text += f" ±{spread_in_words(argument.uncertainty, unit, system)}"
     return f"{text} (assumed)" if argument.assumed else text

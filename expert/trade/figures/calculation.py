@@ -21,7 +21,8 @@ STANDINGS = {
 class Input:
     """One argument. kind "word" takes one of `words`; any other kind a quantity, handed over in `unit`.
 
-    default None: must be given. Inputs with a default come last.
+    default None: must be given. Inputs with a default come last. `needs_unit`: a bare number could mean too much, as a
+    volume in millilitres or in litres. `also`: spellings that may follow a plain number, such as mg/L.
     """
 
     name: str
@@ -30,11 +31,16 @@ class Input:
     meaning: str
     default: float | None = None
     words: tuple[str, ...] = ()
+    needs_unit: bool = False
+    also: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
 class Figure:
-    """One calculation of the trade. `call` takes and gives plain floats in the units named (words as str)."""
+    """One calculation of the trade. `call` takes and gives plain floats in the units named (words as str).
+
+    `within`: how far the formula itself is out at best, in the unit it gives; 0: nothing beside its inputs.
+    """
 
     name: str
     title: str
@@ -46,6 +52,7 @@ class Figure:
     standing: str
     valid: str
     call: Callable[..., float]
+    within: float = 0.0
 
     def least_arguments(self) -> int:
         """How many arguments must be given."""

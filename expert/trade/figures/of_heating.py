@@ -8,7 +8,7 @@ from expert.trade.physics import flow, heat_up
 _ALTITUDE = Input("altitude", "length", "m", "of the place above sea level", 0.0)
 _START = Input("start", "temperature", "degC", "of the water when filled")
 _END = Input("end", "temperature", "degC", "of the water when hot")
-_VOLUME = Input("volume", "volume", "ml", "of water filled cold")
+_VOLUME = Input("volume", "volume", "ml", "of water filled cold", needs_unit=True)
 _POWER = Input("power", "power", "W", "of the heater")
 _ON = Input("on_time", "time", "s", "on, over one or more whole cycles")
 _OFF = Input("off_time", "time", "s", "off, over the same cycles")

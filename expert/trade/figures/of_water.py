@@ -6,7 +6,7 @@ from expert.trade.figures.calculation import Figure, Input
 from expert.trade.physics import water_quality
 
 _PH = Input("ph", "number", "", "of the water")
-_SOLIDS = Input("solids", "number", "", "dissolved, in mg/L, as a plain number")
+_SOLIDS = Input("solids", "number", "", "dissolved, in mg/L", also=("mg/L", "mg/l", "ppm"))
 _WATER = Input("temperature", "temperature", "degC", "of the water")
 _CALCIUM = Input("calcium_hardness", "hardness", "mg/L", "as CaCO3")
 _ALKALINITY = Input("alkalinity", "hardness", "mg/L", "as CaCO3")
@@ -51,6 +51,7 @@ WATER_FIGURES: tuple[Figure, ...] = (
         "pub",
         "0 to 95 degC, to 125 extrapolated; within 0.3 at best",
         water_quality.saturation_ph,
+        within=0.3,
     ),
     Figure(
         "langelier_index",
@@ -63,6 +64,7 @@ WATER_FIGURES: tuple[Figure, ...] = (
         "pub",
         "0 to 95 degC, to 125 extrapolated; within 0.3 at best, a tendency only",
         water_quality.langelier_index,
+        within=0.3,
     ),
     Figure(
         "ryznar_index",
@@ -75,6 +77,7 @@ WATER_FIGURES: tuple[Figure, ...] = (
         "pub",
         "0 to 95 degC, to 125 extrapolated",
         water_quality.ryznar_index,
+        within=0.3,
     ),
     Figure(
         "dissolved_solids",

@@ -40,6 +40,7 @@ for _command in (
     shop.audit,
     shop.shop,
     shop.report,
+    shop.review,
     figures.figure,
 ):
     main.add_command(_command)

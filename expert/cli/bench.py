@@ -153,7 +153,7 @@ def jobs(rules: Path | None, jobs: Path | None, closed: bool, as_json: bool) -> 
 @click.option("--fast", is_flag=True, help="Without pauses.")
 @click.option("--list", "listed", is_flag=True, help="List the demo jobs.")
 @click.option("--season", type=click.Path(path_type=Path), default=None, help="Make a season of invented jobs there.")
-@click.option("--count", type=click.IntRange(1, 2000), default=24, show_default=True, help="Jobs of the season.")
+@click.option("--count", type=click.IntRange(1, 2000), default=20, show_default=True, help="Jobs of the season.")
 @click.option("--seed", type=int, default=1, show_default=True, help="The same seed gives the same season.")
 @click.argument("name", required=False)
 def demo(

@@ -9,7 +9,7 @@ from pathlib import Path
 
 import click
 
-from expert.cli.shared import JOBS, RULES, load, refuse
+from expert.cli.shared import JOBS, RULES, load, now, refuse
 from expert.terminal.out import complain, say, say_data
 from expert.trade.counting import counted
 
@@ -159,3 +159,50 @@ def _set_up(rules: Path | None) -> None:
     except OSError as problem:
         refuse(problem)
     say(f"Written: {profile_path()}")
+
+
+@click.command()
+@RULES
+@JOBS
+@click.option("--by", default="", help="Who reviews.")
+@click.option("--verdict", type=click.Choice(["right", "lucky", "wrong", "unsafe"]), default=None, help="The verdict.")
+@click.option("--true-fault", default="", help="The fault that it really was, by its id, where that is known.")
+@click.option("--remark", "remarks", multiple=True, help="QUESTION-OR-RULE: TEXT; may be given several times.")
+@click.option("--make-key", is_flag=True, help="Make the shop's key, which signs reviews and seals from then on.")
+@click.argument("trace", required=False)
+def review(
+    rules: Path | None,
+    jobs: Path | None,
+    by: str,
+    verdict: str | None,
+    true_fault: str,
+    remarks: tuple[str, ...],
+    make_key: bool,
+    trace: str | None,
+) -> None:
+    """A senior's word on a closed job. TRACE is a job number or the path of a trace.
+
+    With --verdict a review is added beside the sealed trace, which stays as it is; without, the reviews are shown.
+    Exit code 1 when a review cannot be relied on.
+    """
+    from expert.shop.review.command import NotAReview, key_made, review_added, reviews_in_words
+    from expert.trace.errors import TraceError
+    from expert.trace.signing import CannotSign
+
+    try:
+        if make_key:
+            say(key_made())
+            return
+        if trace is None:
+            refuse("Which job? Type its number behind: expert review")
+        from expert.desk.opening import trace_path
+
+        path = trace_path(trace, jobs)
+        if verdict is not None:
+            say(review_added(path, now(), by, verdict, true_fault, remarks, load(rules).base))
+            return
+        lines, good = reviews_in_words(path)
+    except (TraceError, CannotSign, NotAReview, OSError) as problem:
+        refuse(problem)
+    say("\n".join(lines))
+    sys.exit(0 if good else 1)

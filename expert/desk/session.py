@@ -18,7 +18,7 @@ from expert.trace.cleaning import clean
 from expert.trace.errors import TraceError, TraceNotWritten
 from expert.trace.places import SUFFIX
 from expert.trace.records import Opened, Record, Resumed, Said, Told
-from expert.trace.writing import Clock, TraceWriter
+from expert.trace.writing import Clock, Sign, TraceWriter
 
 LONGEST_LINE = 2_000
 
@@ -49,12 +49,14 @@ class RulesDiffer(TraceError):
 class Session:
     """One job at one terminal. `close` lets go of it; a finished job is sealed.
 
-    `held_at`: the prompt at which a job was left, with what belongs to it.
+    `held_at`: the prompt at which a job was left, with what belongs to it. `sign`: makes the shop's signature for the
+    seal; None: it is not signed.
     """
 
     job: Job
     writer: TraceWriter
     held_at: tuple[Record, ...] = ()
+    sign: Sign | None = None
 
     def is_resumed_by(self, command: str) -> None:
         """Let the job name this command to whoever leaves it, instead of the plain one with its number."""
@@ -151,7 +153,7 @@ class Session:
         self.job = job
         if job.phase is Phase.DONE:
             try:
-                self.writer.seal()
+                self.writer.seal(self.sign)
             except TraceNotWritten as problem:
                 # All that was said is recorded: the closing is shown, and the seal can wait.
                 return (*records, Told(f"{problem} Only the seal is missing; it is set when the job is resumed."))

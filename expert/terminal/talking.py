@@ -7,7 +7,7 @@ from pathlib import Path
 
 from expert.desk.opening import resume_command
 from expert.desk.pinning import pin_rules
-from expert.desk.profile.using import calibrations_due, profile_at_hand, shop_from
+from expert.desk.profile.using import calibrations_due, profile_at_hand, shop_from, signing
 from expert.desk.session import Session
 from expert.engine.knowledge import Knowledge
 from expert.terminal.leaving import told_when_ended
@@ -44,7 +44,11 @@ def open_job(
 
 
 def talk_through(session: Session, opening: tuple[Record, ...], plain: bool) -> None:
-    """Talk in the chat where there is a terminal, else in plain lines, until the job is over or left."""
+    """Talk in the chat where there is a terminal, else in plain lines, until the job is over or left.
+
+    Where the shop has a key, it signs the seal. Raises `signing.CannotSign` for one that cannot be used, before a word.
+    """
+    session.sign = signing()
     try:
         with told_when_ended():
             _talk_here(session, opening, plain)

@@ -91,10 +91,15 @@ class Closed(Record):
 
 @dataclass(frozen=True, slots=True)
 class Sealed(Record):
-    """Nothing follows. `lines`: how many lines stand before this one; `digest`: that of the last of them."""
+    """Nothing follows. `lines`: how many lines stand before this one; `digest`: that of the last of them.
+
+    `key`, `signature`: of the shop over both, or "" where it has no key.
+    """
 
     lines: int
     digest: str
+    key: str = ""
+    signature: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -12,6 +12,7 @@ from expert.trace.errors import TraceDamaged
 from expert.trace.lines import NOTHING_BEFORE, TIME_FORMAT, Line, is_unchanged
 from expert.trace.reading import Trace
 from expert.trace.records import Opened, Sealed
+from expert.trace.signing import CannotSign, Signature, is_signed_by, sealed_content
 from expert.trade.counting import counted
 
 
@@ -99,6 +100,19 @@ def _seal(trace: Trace, index: int, line: Line, seal: Sealed) -> Iterator[Proble
         yield _damage(trace, index + 1, "seal-wrong", message)
     if index + 1 < len(trace.lines):
         yield _damage(trace, index + 2, "after-seal", "lines follow the seal")
+    yield from _signature(trace, index, seal)
+
+
+def _signature(trace: Trace, index: int, seal: Sealed) -> Iterator[Problem]:
+    if not seal.key and not seal.signature:
+        return
+    content = sealed_content(seal.lines, seal.digest)
+    try:
+        if not is_signed_by(Signature(seal.key, seal.signature), content):
+            yield _damage(trace, index + 1, "seal-forged", "the signature of the seal is not that of its key")
+    except CannotSign as problem:
+        message = f"the signature of the seal was not checked: {problem}"
+        yield Problem(trace.path, index + 1, "note", "not-checked", message)
 
 
 def _torn(trace: Trace, number: int) -> Problem:

@@ -13,10 +13,12 @@ from expert.trace.lines import NOTHING_BEFORE, digest_of, encode
 from expert.trace.reading import Trace, read_trace
 from expert.trace.records import Record, Sealed
 from expert.trace.register import Entry, note, read_register, register_path
+from expert.trace.signing import Signature, sealed_content
 from expert.trace.storage import TraceFile, never_begun
 from expert.trace.verifying import refuse_damage
 
 Clock = Callable[[], datetime]
+Sign = Callable[[bytes], Signature]
 
 
 class TraceWriter:
@@ -77,9 +79,10 @@ class TraceWriter:
             raise ValueError("a seal is written by seal(), which knows what it holds")
         self._append(batch)
 
-    def seal(self) -> None:
-        """Close the trace for good: nothing can be appended any more. Raises as `append` does."""
-        self._append((Sealed(self._written, self._last),))
+    def seal(self, sign: Sign | None = None) -> None:
+        """Close the trace for good, signed where the shop has a key. Raises as `append` does."""
+        signature = sign(sealed_content(self._written, self._last)) if sign else Signature()
+        self._append((Sealed(self._written, self._last, signature.key, signature.value),))
         self._is_sealed = True
 
     def close(self) -> None:

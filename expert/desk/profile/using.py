@@ -17,6 +17,8 @@ from expert.language.model import RuleBase
 from expert.language.problems import RulesRefused
 from expert.trace.errors import TraceDamaged
 from expert.trace.records import Opened
+from expert.trace.signing import read_key
+from expert.trace.writing import Sign
 from expert.trade.sensors.instruments import Instrument
 
 # So that a shop with several benches, and a test, can name another place.
@@ -28,6 +30,19 @@ def profile_path() -> Path:
     """The file of the shop's profile. It need not be there."""
     named = os.environ.get(VARIABLE)
     return Path(named) if named else user_config_path("bench-expert", appauthor=False) / "shop.yaml"
+
+
+def key_path() -> Path:
+    """Where the shop's key lies, if it has one: beside its profile."""
+    return profile_path().with_name("shop.key")
+
+
+def signing() -> Sign | None:
+    """What signs seals, where the shop has a key; a key that cannot be used is told now. Raises `signing.CannotSign`."""
+    key = read_key(key_path())
+    if key is not None:
+        _ = key.public
+    return key.sign if key else None
 
 
 def profile_at_hand(base: RuleBase) -> Profile | None:

@@ -19,12 +19,15 @@ from typing import TYPE_CHECKING
 from filelock import FileLock
 from platformdirs import user_cache_path
 
-from expert.shop.review.places import REVIEWS
+from expert.shop.review.book import read_reviews
+from expert.shop.review.places import REVIEWS, reviews_path
 from expert.shop.sums.facts import DAMAGED, JobFacts
 from expert.shop.sums.gather import facts_of
 from expert.shop.sums.tables import create, forget, has_our_shape, load, row_of, write_rows
 from expert.trace.errors import TraceError
+from expert.trace.lines import digest_of
 from expert.trace.places import SUFFIX
+from expert.trace.signing import CannotSign
 
 if TYPE_CHECKING:
     from duckdb import DuckDBPyConnection
@@ -137,9 +140,23 @@ def _read(task: tuple[str, list[tuple[str, str]]]) -> list[str]:
 def _facts(path: Path) -> JobFacts:
     """The facts of a trace; one that cannot be read or understood counts as damaged and is told, not passed over."""
     try:
-        return facts_of(path)
+        facts = facts_of(path)
+        return _as_reviewed(facts, path) if reviews_path(path).exists() else facts
     except (TraceError, KeyError, TypeError, ValueError, AttributeError):
         return JobFacts(job=path.name.removesuffix(SUFFIX), purpose=DAMAGED)
+
+
+def _as_reviewed(facts: JobFacts, path: Path) -> JobFacts:
+    """The facts with the last verdict that can be relied on; no other is counted."""
+    seal = path.read_bytes().rstrip(b"\n").rpartition(b"\n")[2]
+    try:
+        reviews = read_reviews(path, digest_of(seal))
+    except (TraceError, CannotSign):
+        return facts
+    for one in reviews:
+        if not one.trouble:
+            facts.verdict, facts.true_fault = one.review.verdict, one.review.true_fault
+    return facts
 
 
 def _opened(place: Path) -> DuckDBPyConnection:

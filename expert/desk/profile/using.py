@@ -38,7 +38,7 @@ def key_path() -> Path:
 
 
 def signing() -> Sign | None:
-    """What signs seals, where the shop has a key; a key that cannot be used is told now. Raises `signing.CannotSign`."""
+    """What signs seals, where the shop has a key. Raises `signing.CannotSign` for a key that cannot be used."""
     key = read_key(key_path())
     if key is not None:
         _ = key.public

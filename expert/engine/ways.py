@@ -69,7 +69,7 @@ def _may_be_put(situation: Situation, question: Question) -> bool:
     return (
         question.id not in situation.settled_questions
         and situation.applies(question.id)
-        and (question.measure is None or question.measure.instrument in situation.measurable)
+        and question.possible_with(situation.measurable)
     )
 
 

@@ -27,7 +27,7 @@ class Span:
 
 def spans_on(base: RuleBase, machine: Machine, question: Question) -> tuple[Span, ...] | None:
     """The readings of a measured question on this machine; None where they rest on a reading without a stand-in."""
-    if question.measure is None:
+    if not question.readings:
         return None
     try:
         return tuple(
@@ -36,7 +36,7 @@ def spans_on(base: RuleBase, machine: Machine, question: Question) -> tuple[Span
                 -math.inf if reading.low is None else number(base, machine, reading.low).value,
                 math.inf if reading.high is None else number(base, machine, reading.high).value,
             )
-            for reading in question.measure.readings
+            for reading in question.readings
         )
     except (NotKnown, CannotWorkOut, OutOfRange, WrongArguments):
         return None

@@ -73,9 +73,9 @@ def _question(index: Index, name: str) -> Iterator[str]:
     question = index.base.questions[name]
     yield question.ask
     yield f"outcomes: {', '.join(question.outcomes)}; sound: {', '.join(question.sound) or 'none is good or bad'}"
-    if question.measure is not None:
-        readings = (f"{r.name} {_limits(r.low, r.high)}" for r in question.measure.readings)
-        yield f"measured with {question.measure.instrument}: {'; '.join(readings)}"
+    if question.readings:
+        readings = (f"{r.name} {_limits(r.low, r.high)}" for r in question.readings)
+        yield f"measured with {question.instrument}: {'; '.join(readings)}"
     if question.source:
         yield f"source: {question.source}"
     yield f"bench: {', '.join(f'{d} {s}' for d, s in question.bench.items()) or 'any'}; {question.minutes:g} minutes"

@@ -61,8 +61,8 @@ def _in_questions(base: RuleBase) -> Iterator[tuple[str, Use]]:
             yield name, Use("question", question.id, "second_test", question.at)
         for name in question.cautions:
             yield name, Use("question", question.id, "cautions", question.at)
-        if question.measure is not None:
-            yield question.measure.instrument, Use("question", question.id, "with", question.at)
+        if question.instrument:
+            yield question.instrument, Use("question", question.id, "with", question.at)
     for work_out in base.work_outs.values():
         for name in (*work_out.formula.names, *work_out.assume):
             yield name, Use("worked-out value", work_out.id, "formula", work_out.at)
@@ -125,7 +125,7 @@ def faults_spoken_for(rule: Rule, base: RuleBase) -> frozenset[str]:
 
 def limits_of(question: Question) -> tuple[str, ...]:
     """The names that the limits of a question's readings rest on."""
-    readings = question.measure.readings if question.measure else ()
+    readings = question.readings
     formulas: list[Formula] = [limit for r in readings for limit in (r.low, r.high) if limit is not None]
     return tuple(dict.fromkeys(name for formula in formulas for name in formula.names))
 

@@ -86,3 +86,28 @@ def test_the_phases_stand_in_one_list_only() -> None:
         > 2
     }
     assert not listed
+
+
+# Who declares a measurement, who reads it from a file, and who looks at nothing but measurements.
+MAY_LOOK_FOR_A_MEASURE = {
+    "language/model/questions.py",
+    "language/records/questions.py",
+    "language/checks/instrument_kinds.py",
+    "workbench/checks/numbers.py",
+    "witness/answering.py",
+}
+
+
+def measures_looked_for(source: str) -> int:
+    return sum(isinstance(node, ast.Attribute) and node.attr == "measure" for node in ast.walk(ast.parse(source)))
+
+
+def test_everybody_else_matches_the_form_of_a_question() -> None:
+    """So that the type checker names every place that a new form has to reach."""
+    looking = {
+        str(file.relative_to(EXPERT))
+        for file in EXPERT.rglob("*.py")
+        if measures_looked_for(file.read_text(encoding="utf-8"))
+    }
+    assert looking <= MAY_LOOK_FOR_A_MEASURE
+    assert measures_looked_for("if question.measure is None: pass") == 1

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from typing import assert_never
+
 from expert.engine.bench import after, satisfies
 from expert.job.state.job import Prompt, Turn
-from expert.language.model import Question
+from expert.language.model import Choice, Measure, Question, YesNo
 from expert.trace.records import CautionShown, Moved, PromptKind, Put
 from expert.trace.why import Why
 
@@ -39,4 +41,10 @@ def put_question(turn: Turn, question: Question, kind: PromptKind, why: Why) -> 
 
 def typed_answers(question: Question) -> tuple[str, ...]:
     """What may be typed for a question that is not measured."""
-    return () if question.measure else question.outcomes
+    match question.form:
+        case YesNo() | Choice():
+            return question.outcomes
+        case Measure():
+            return ()
+        case form:
+            assert_never(form)

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 import re
+from typing import assert_never
 
 from expert.job.state.job import Given, Job
 from expert.job.state.values import bands_of, unit_at_prompt
 from expert.language.formulas.formula import CannotWorkOut, NotKnown
-from expert.language.model import Question
+from expert.language.model import Choice, Measure, Question, YesNo
 from expert.trade.quantities.units import NotAQuantity, Quantity, believable, echo, read_quantity, show
 from expert.trade.sensors.instruments import still_possible, uncertainty
 
@@ -23,12 +24,22 @@ class NotAnAnswer(ValueError):
 def read_answer(job: Job, question: Question, line: str) -> Given:
     """The answer that a line gives, numbered as the next one. Raises NotAnAnswer with what would do."""
     text = line.strip()
+    match question.form:
+        case YesNo():
+            return Given(job.next_number, question.id, text, (_yes_or_no(text),))
+        case Choice():
+            return Given(job.next_number, question.id, text, (_chosen(question, text),))
+        case Measure() as measure:
+            return _measured(job, question, measure, text)
+        case form:
+            assert_never(form)
+
+
+def _measured(job: Job, question: Question, measure: Measure, text: str) -> Given:
+    """A number, and what it may mean within the limits for this job. Raises NotAnAnswer."""
     number = job.next_number
-    if question.measure is None:
-        return Given(number, question.id, text, (_chosen(question, text),))
-    quantity = _quantity(job, question, text)
-    instrument = job.base.instruments[question.measure.instrument]
-    margin = uncertainty(instrument, quantity)
+    quantity = _quantity(job, measure, text)
+    margin = uncertainty(job.base.instruments[measure.instrument], quantity)
     try:
         outcomes = still_possible(quantity, margin, bands_of(job, question))
     except (NotKnown, CannotWorkOut) as problem:
@@ -38,21 +49,29 @@ def read_answer(job: Job, question: Question, line: str) -> Given:
 
 def refuse_silly(job: Job, question: Question, text: str) -> None:
     """Pass when the prompt would take this text for an answer, whatever its limits are; else raise NotAnAnswer."""
-    if question.measure is None:
-        _chosen(question, text)
-    else:
-        _quantity(job, question, text)
+    match question.form:
+        case YesNo():
+            _yes_or_no(text)
+        case Choice():
+            _chosen(question, text)
+        case Measure() as measure:
+            _quantity(job, measure, text)
+        case form:
+            assert_never(form)
+
+
+def _yes_or_no(text: str) -> str:
+    word = text.casefold()
+    if word in YES:
+        return "yes"
+    if word in NO:
+        return "no"
+    raise NotAnAnswer(f"{echo(text)} is no answer here. Type yes or no, or: can't tell")
 
 
 def _chosen(question: Question, text: str) -> str:
     """The outcome meant by a word, a number in the list, or the start of its label."""
     word = text.casefold()
-    if question.outcomes == ("yes", "no"):
-        if word in YES:
-            return "yes"
-        if word in NO:
-            return "no"
-        raise NotAnAnswer(f"{echo(text)} is no answer here. Type yes or no, or: can't tell")
     if word in question.outcomes:
         return word
     if word.isdecimal() and len(word) < 3 and 1 <= int(word) <= len(question.outcomes):
@@ -70,10 +89,8 @@ def _chosen(question: Question, text: str) -> str:
     )
 
 
-def _quantity(job: Job, question: Question, text: str) -> Quantity:
+def _quantity(job: Job, measure: Measure, text: str) -> Quantity:
     """The number that was read. Raises NotAnAnswer for what no such instrument can show."""
-    measure = question.measure
-    assert measure is not None
     try:
         quantity = read_quantity(text, measure.kind, unit_at_prompt(measure, job.shop.system), job.shop.system)
         if measure.believable is None:

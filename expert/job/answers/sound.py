@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from itertools import pairwise
+from typing import assert_never
 
 from expert.job.answers.reading import NotAnAnswer, read_answer
 from expert.job.state.job import Job
 from expert.job.state.values import bands_of
 from expert.language.formulas.formula import CannotWorkOut, NotKnown
-from expert.language.model import Question
+from expert.language.model import Choice, Measure, Question, YesNo
 from expert.trade.quantities.units import KINDS
 
 CANNOT_TELL = "can't tell"
@@ -21,9 +22,17 @@ def sound_answer(job: Job, question: Question) -> str:
     """
     if not question.sound:
         return CANNOT_TELL
-    if question.measure is None:
-        return question.sound[0]
-    unit = KINDS[question.measure.kind].base
+    match question.form:
+        case YesNo() | Choice():
+            return question.sound[0]
+        case Measure(kind=kind):
+            return _sound_reading(job, question, KINDS[kind].base)
+        case form:
+            assert_never(form)
+
+
+def _sound_reading(job: Job, question: Question, unit: str) -> str:
+    """A number in the middle of the sound band, or near its only limit; can't tell while the limits are not known."""
     try:
         bands = bands_of(job, question)
     except (NotKnown, CannotWorkOut):

@@ -40,14 +40,14 @@ def take_answer(turn: Turn, given: Given, *, read_now: bool = True) -> None:
             possible_before=before,
             reading=given.quantity.value if given.quantity else None,
             uncertainty=given.uncertainty.value if given.uncertainty else None,
-            instrument=question.measure.instrument if question.measure else "",
+            instrument=question.instrument,
         )
     )
-    if question.measure is not None:
+    if given.quantity is not None:
         turn.tell(*understood(job, question, given))
     conclude(turn, job.state.narrow(given.source, given.question, given.outcomes))
     judge_again(turn, given.question)
-    if question.measure is not None and len(given.outcomes) > 1:
+    if given.quantity is not None and len(given.outcomes) > 1:
         _offer_second_test(turn, given)
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from typing import assert_never
 
 from expert.job.answers.command_words import HELP, command_in
 from expert.job.answers.reading import CANNOT_TELL, NotAnAnswer, read_answer
@@ -11,10 +12,11 @@ from expert.job.commands.taking_back import list_answers, propose_take_back
 from expert.job.figures.wording import NOT_POSSIBLE, figure_at_the_prompt
 from expert.job.prompts.closing import hand_over, warn_if_not_safe
 from expert.job.prompts.registry import owner_at
-from expert.job.state.job import Phase, Turn
+from expert.job.state.job import Job, Phase, Turn
 from expert.job.state.situation import picture_of
 from expert.job.state.values import unit_at_prompt
 from expert.job.wording.explaining import consequences, suspects_in_words
+from expert.language.model import Choice, Measure, Question, YesNo
 from expert.trace.records import Noted, Paused
 
 ANYWHERE = ("pause", "help")  # may be typed where no other command may
@@ -52,13 +54,23 @@ def _what_if(turn: Turn, rest: str) -> None:
     if question is None:
         raise NotAnAnswer("There is no test now, so there is no answer to try out.")
     if not rest:
-        unit = unit_at_prompt(question.measure, job.shop.system) if question.measure else ""
-        example = f"10 {unit}".strip() if question.measure else "1" if question.labels else "yes"
-        raise NotAnAnswer(f"Type what if and an answer, such as: what if {example}")
+        raise NotAnAnswer(f"Type what if and an answer, such as: what if {_example(job, question)}")
     if CANNOT_TELL.fullmatch(rest):
         turn.tell("The question is left, and the search goes on by other tests.")
         return
     turn.tell(*consequences(job, read_answer(job, question, rest)))
+
+
+def _example(job: Job, question: Question) -> str:
+    match question.form:
+        case YesNo():
+            return "yes"
+        case Choice():
+            return "1"
+        case Measure() as measure:
+            return f"10 {unit_at_prompt(measure, job.shop.system)}".strip()
+        case form:
+            assert_never(form)
 
 
 def _suspects(turn: Turn, rest: str) -> None:

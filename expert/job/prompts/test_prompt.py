@@ -71,16 +71,17 @@ class TestPrompt(Owner):
         if not job.prompt.choices and (last := last_answer(job, question.id)):
             yield last.text, f"{answer_in_words(job, last)}: the last reading"
         for choice in job.prompt.choices:
-            yield choice, question.labels.get(choice, "")
+            label = question.label(choice)
+            yield choice, "" if label == choice else label
 
     def meaning(self, job: Job, line: str) -> str:
         if CANNOT_TELL.fullmatch(line):
             return "Leaves this question unanswered."
         question = self.test(job)
         given = read_answer(job, question, line)
-        if question.measure is not None:
+        if given.quantity is not None:
             return understood(job, question, given)[0]
-        return question.labels.get(given.outcomes[0], given.outcomes[0])
+        return question.label(given.outcomes[0])
 
 
 def cautions_again(job: Job, cautions: tuple[str, ...]) -> list[str]:

@@ -159,7 +159,7 @@ def _what_would_settle(job: Job, picture: Picture) -> list[str]:
     if choice is None:
         return []
     question = job.base.questions[choice.best.question]
-    means = f" ({job.base.instruments[question.measure.instrument].name})" if question.measure else ""
+    means = f" ({job.base.instruments[question.instrument].name})" if question.instrument else ""
     sentences = [f"What would settle it: {question.ask}{means}"]
     needed = {move.id: move.say for move in choice.best.route.moves}
     for unable in job.unable.values():

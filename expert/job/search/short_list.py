@@ -54,8 +54,8 @@ def _what_bars(job: Job, test: Candidate) -> list[str]:
         for noted in job.unable.values()
         if noted.holds and noted.kind == "question" and noted.subject in (test.question, test.asks)
     ]
-    if question.measure is not None and question.measure.instrument not in job.shop.instruments:
-        barred.append(f"needs the {job.base.instruments[question.measure.instrument].name}")
+    if not question.possible_with(job.shop.instruments):
+        barred.append(f"needs the {job.base.instruments[question.instrument].name}")
     needed = {move.id: move for move in test.route.moves}
     barred += [
         f"needs what could not be done: {needed[noted.subject].say.rstrip('.')}; take back {noted.number}"

@@ -43,8 +43,7 @@ def situation_of(
 
 
 def outcome_in_words(job: Job, question: str) -> str:
-    labels = job.base.questions[question].labels
-    return " or ".join(labels.get(outcome, outcome) for outcome in job.state.possible(question))
+    return " or ".join(map(job.base.questions[question].label, job.state.possible(question)))
 
 
 def reopen(job: Job) -> None:

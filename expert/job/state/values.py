@@ -58,19 +58,16 @@ def _evaluated(formula: Formula, look_up: Callable[[str], Quantity | str]) -> Qu
 
 def bands_of(job: Job, question: Question) -> tuple[Band, ...]:
     """The limits of a measured question for this job. Raises NotKnown or CannotWorkOut."""
-    assert question.measure is not None, "only measured questions have limits"
 
     def limit(formula: Formula | None) -> Quantity | None:
         return None if formula is None else _evaluated(formula, lambda name: value_of(job, name))
 
-    return tuple((reading.name, limit(reading.low), limit(reading.high)) for reading in question.measure.readings)
+    return tuple((reading.name, limit(reading.low), limit(reading.high)) for reading in question.readings)
 
 
 def missing_first(job: Job, question_id: str) -> tuple[str, ...]:
     """Questions whose number the limits of this question still lack, in the order of the formulas."""
     question = job.base.questions[question_id]
-    if question.measure is None:
-        return ()
     try:
         bands_of(job, question)
     except NotKnown as unknown:

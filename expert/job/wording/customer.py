@@ -71,7 +71,7 @@ def _tested(job: Job, question_id: str, answer: str, passed: bool | None) -> str
         return f"{called} {show_limit(job, given.quantity)}{f', {limits}' if limits else ''}{_MARKS[passed]}"
     if passed and question.slip:
         return question.slip
-    told = " or ".join(question.labels.get(outcome, outcome) for outcome in given.outcomes)
+    told = " or ".join(map(question.label, given.outcomes))
     return f"{called}: {told}{_MARKS[passed]}"
 
 

@@ -7,6 +7,7 @@ from expert.engine.planner import Choice
 from expert.engine.suspicion import Picture
 from expert.job.state.job import Given, Job, Phase
 from expert.job.state.values import unit_at_prompt
+from expert.language.model import Measure
 
 BAR = 20  # characters for a share of 1
 ROOM = 52  # characters for a name beside the bar, in 80 columns
@@ -91,13 +92,13 @@ def answer_in_words(job: Job, given: Given) -> str:
     question = job.base.questions[given.question]
     if given.quantity is not None:
         return f"{reading_in_words(job, given)} ({' or '.join(given.outcomes)})"
-    return " or ".join(question.labels.get(outcome, outcome) for outcome in given.outcomes)
+    return " or ".join(map(question.label, given.outcomes))
 
 
 def reading_in_words(job: Job, given: Given) -> str:
     """A reading as it was typed. A bare number gets the unit that it was taken in: 0.02 could be ohm or Mohm."""
-    measure = job.base.questions[given.question].measure
-    if measure is None or not all(letter in "0123456789., +-" for letter in given.text):
+    measure = job.base.questions[given.question].form
+    if not isinstance(measure, Measure) or not all(letter in "0123456789., +-" for letter in given.text):
         return given.text
     return f"{given.text.strip()} {unit_at_prompt(measure, job.shop.system)}".rstrip()
 

@@ -81,8 +81,7 @@ def _expected(job: Job, question: Question) -> str:
 
 def _formulas(question: Question, outcome: str = "") -> Iterable[Formula]:
     """The formulas of one reading, or of all."""
-    assert question.measure is not None
-    for reading in question.measure.readings:
+    for reading in question.readings:
         if outcome in ("", reading.name):
             yield from (formula for formula in (reading.low, reading.high) if formula is not None)
 
@@ -98,8 +97,6 @@ def _all_names(job: Job, question: Question) -> Iterable[str]:
 
 def rests_on(job: Job, question: Question, reading: str) -> bool:
     """Whether the limits of a measured question rest on the number read for another one."""
-    if question.measure is None:
-        return False
     names = {name for formula in _formulas(question) for name in formula.names}
     records = [job.base.work_outs[name] for name in _all_names(job, question)]
     return reading in names or any(reading in record.formula.names for record in records)
@@ -129,8 +126,6 @@ def _left_out(job: Job, name: str, assume: Mapping[str, Quantity | str]) -> bool
 
 def where_limits_come_from(job: Job, question: Question) -> tuple[str, ...]:
     """One sentence for each value that the limits rest on: its value, formula, what goes into it, and its source."""
-    if question.measure is None:
-        return ()
     names = dict.fromkeys(name for formula in _formulas(question) for name in formula.names)
     names |= dict.fromkeys(_all_names(job, question))
     return tuple(_origin(job, name) for name in names)

@@ -17,10 +17,10 @@ from expert.trade.quantities.units import show
 
 def understood(job: Job, question: Question, given: Given) -> tuple[str, ...]:
     """How a reading was understood: the reading's name, its limits and the instrument's accuracy."""
-    assert question.measure is not None and given.quantity is not None and given.uncertainty is not None
+    assert given.quantity is not None and given.uncertainty is not None
     system = job.shop.system
     shown = show(given.quantity, system=system)
-    instrument = job.base.instruments[question.measure.instrument]
+    instrument = job.base.instruments[question.instrument]
     accuracy = f"{instrument.name}: ±{show_limit(job, given.uncertainty)}" if given.uncertainty.value else ""
     told = reading_to_tell(job, question, given.outcomes[0], given.quantity)
     limits, origin = limits_in_words(job, question, told), where_in_short(job, question, told)
@@ -39,8 +39,8 @@ def how_to(job: Job, question: Question) -> tuple[str, ...]:
     lines = [f"How: {question.how}"]
     if question.expect:
         lines.append(f"Sound machine: {question.expect}")
-    if question.measure is not None:
-        lines.append(f"Instrument: {job.base.instruments[question.measure.instrument].name}.")
+    if question.instrument:
+        lines.append(f"Instrument: {job.base.instruments[question.instrument].name}.")
         try:
             for name in question.outcomes:
                 if limits := limits_in_words(job, question, name):

@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
+from typing import assert_never
 
 from expert.engine.hazards import START
 from expert.job.state.job import Job
 from expert.job.state.values import unit_at_prompt
 from expert.job.wording.explaining import answer_in_words, last_answer
 from expert.job.wording.home_words import in_words_of
+from expert.language.model import Choice, Measure, Question, YesNo
 from expert.trace.cleaning import clean
 from expert.trace.records import (
     CannotMove,
@@ -120,23 +122,30 @@ def _lines_of(job: Job, record: Record) -> Iterable[tuple[str, str]]:
             yield "found", f"Job {job.number} is closed: {outcome.replace('_', ' ')}, {minutes:g} min."
 
 
+def _how_to_answer(job: Job, question: Question) -> Iterable[tuple[str, str]]:
+    match question.form:
+        case YesNo():
+            yield "question", "  (yes / no)"
+        case Choice():
+            for number, outcome in enumerate(question.outcomes, 1):
+                yield "question", f"  {number}  {question.label(outcome)}"
+        case Measure(kind=kind) as measure:
+            unit = unit_at_prompt(measure, job.shop.system)
+            over = ", or OL" if kind == "resistance" else ""
+            name = job.base.instruments[measure.instrument].name
+            yield "question", f"  (a number in {unit or 'its unit'}{over}; {name})"
+            if last := last_answer(job, question.id):
+                yield "small", f"  Last reading: {answer_in_words(job, last)}"
+        case form:
+            assert_never(form)
+
+
 def _put(job: Job, record: Put) -> Iterable[tuple[str, str]]:
     if record.is_test:
         question = job.base.questions[record.question]
         yield "small", f"How: {question.how}"
         yield "question", f"{LEADS.get(record.prompt, '')}{record.text}"
-        if question.labels:
-            for number, outcome in enumerate(question.outcomes, 1):
-                yield "question", f"  {number}  {question.labels.get(outcome, outcome)}"
-        elif question.measure is None:
-            yield "question", "  (yes / no)"
-        else:
-            unit = unit_at_prompt(question.measure, job.shop.system)
-            over = ", or OL" if question.measure.kind == "resistance" else ""
-            name = job.base.instruments[question.measure.instrument].name
-            yield "question", f"  (a number in {unit or 'its unit'}{over}; {name})"
-            if last := last_answer(job, question.id):
-                yield "small", f"  Last reading: {answer_in_words(job, last)}"
+        yield from _how_to_answer(job, question)
         return
     first, *rest = record.text.splitlines()
     yield "question", first

@@ -18,8 +18,8 @@ def needs(draft: Draft) -> dict[str, list[str]]:
         for work_out in draft.work_outs.values()
     }
     for question in draft.questions.values():
-        if question.measure is not None:
-            limits = [limit for reading in question.measure.readings for limit in (reading.low, reading.high)]
+        if question.readings:
+            limits = [limit for reading in question.readings for limit in (reading.low, reading.high)]
             graph[question.id] = list(dict.fromkeys(name for limit in limits if limit for name in limit.names))
     return graph
 

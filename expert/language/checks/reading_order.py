@@ -18,14 +18,13 @@ Span = tuple[float, float]
 def check(draft: Draft) -> Iterable[Problem]:
     """One problem for every reading that cannot come out."""
     for question in draft.questions.values():
-        if question.measure is not None:
+        if question.readings:
             yield from _of_question(question)
 
 
 def _of_question(question: Question) -> Iterable[Problem]:
-    assert question.measure is not None
     taken: list[Span] = []
-    for reading in question.measure.readings:
+    for reading in question.readings:
         span = _span(reading.low, reading.high)
         if span is None:
             continue  # Its limits depend on the machine; nothing can be said here.

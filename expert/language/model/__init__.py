@@ -15,7 +15,17 @@ from typing import TYPE_CHECKING
 from expert.language.model.bench import Arrival, Bench, Caution, Complaint, Feature, InTime, Machine, Move, PlateValue
 from expert.language.model.hazards import Act, Hazard, Release
 from expert.language.model.parts import Circuit, Fault, Feed, Part, Repair
-from expert.language.model.questions import Finding, Measure, Preparation, Question, Reading, WorkOut
+from expert.language.model.questions import (
+    Choice,
+    Finding,
+    Form,
+    Measure,
+    Preparation,
+    Question,
+    Reading,
+    WorkOut,
+    YesNo,
+)
 from expert.language.model.rules import (
     ALWAYS,
     NOWHERE,
@@ -48,6 +58,7 @@ __all__ = [
     "Arrival",
     "Bench",
     "Caution",
+    "Choice",
     "Circuit",
     "Complaint",
     "Conclusion",
@@ -57,6 +68,7 @@ __all__ = [
     "Feature",
     "Feed",
     "Finding",
+    "Form",
     "Hazard",
     "InTime",
     "Is",
@@ -81,6 +93,7 @@ __all__ = [
     "Say",
     "Suspect",
     "WorkOut",
+    "YesNo",
 ]
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Container, Mapping
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
@@ -36,6 +36,22 @@ class Measure:
     unit: str
     believable: tuple[Quantity, Quantity] | None
     readings: tuple[Reading, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class YesNo:
+    """Answered with yes or no."""
+
+
+@dataclass(frozen=True, slots=True)
+class Choice:
+    """One of several things seen. `labels`: each outcome as the technician reads it."""
+
+    labels: Mapping[str, str]
+
+
+# The form of a question decides how it is put, read, judged and told: whoever asks for the form matches all of them.
+Form = YesNo | Choice | Measure
 
 
 @dataclass(frozen=True, slots=True)
@@ -82,6 +98,31 @@ class Question:
     alters: Mapping[str, str] = field(default_factory=dict)
     slip: str = ""
     at: Position = field(default=NOWHERE, compare=False)
+
+    @property
+    def form(self) -> Form:
+        """How it is answered."""
+        if self.measure is not None:
+            return self.measure
+        return Choice(self.labels) if self.labels else YesNo()
+
+    @property
+    def instrument(self) -> str:
+        """The instrument it takes, by id; '' for what is seen, heard or felt."""
+        return self.measure.instrument if self.measure is not None else ""
+
+    @property
+    def readings(self) -> tuple[Reading, ...]:
+        """The bands of a measured value; none for what is not measured."""
+        return self.measure.readings if self.measure is not None else ()
+
+    def possible_with(self, instruments: Container[str]) -> bool:
+        """Whether it can be answered with these instruments."""
+        return not self.instrument or self.instrument in instruments
+
+    def label(self, outcome: str) -> str:
+        """An outcome as the technician reads it."""
+        return self.labels.get(outcome, outcome)
 
 
 @dataclass(frozen=True, slots=True)

@@ -165,7 +165,7 @@ def _named_by(question: Question) -> list[str]:
 
 
 def _names_in_limits(question: Question) -> set[str]:
-    readings = question.measure.readings if question.measure else ()
+    readings = question.readings
     return {name for reading in readings for limit in (reading.low, reading.high) if limit for name in limit.names}
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
-from expert.language.model import Question
+from expert.language.model import Question, YesNo
 from expert.language.problems import Problem
 from expert.workbench.index import Index
 
@@ -33,7 +33,7 @@ def _asked(question: Question) -> Iterator[Problem]:
         yield Problem(question.at, message, "long-question")
     if _TWO.search(question.ask):
         yield Problem(question.at, f"{question.id} asks two things in one", "two-questions")
-    if question.measure is None and not question.labels and (found := _NEGATED.search(_main_clause(question.ask))):
+    if isinstance(question.form, YesNo) and (found := _NEGATED.search(_main_clause(question.ask))):
         message = f"{question.id} asks for '{found[0]}', so that yes would mean no; ask for what is there"
         yield Problem(question.at, message, "negated-question")
 

@@ -163,13 +163,18 @@ def _read(texts: Mapping[str, str], problems: list[Problem], folder: str, kept: 
             path = str(PurePosixPath(folder) / inner) if folder else inner
             sort = _sort_of(inner)
             if not sort:
-                problems.append(_unknown_file(path, inner))
+                meant = _sort_of(str(PurePosixPath(inner).with_suffix(".yaml"))) if inner.endswith(".yml") else ""
+                problems.append(_unknown_file(path, inner, meant))
+                if meant:  # Its names are known all the same, so that nothing else is blamed.
+                    survey.declare(meant, path, read_nodes(path, texts[inner])[0])
                 continue
             root = None
             if path not in already:
                 clean[inner], root = _tree_kept(path, texts[inner], problems, kept)
-            trees.append((sort, path, root))
             survey.declare(sort, path, root)
+            if any(problem.code == "wrong-level" and problem.at.path == path for problem in problems):
+                root = None  # everything below is in the wrong place too: saying so once is enough
+            trees.append((sort, path, root))
         if not already and not any(sort == "circuit" for sort, _, _ in trees):
             problems.append(Problem(Position(folder or ".", 1, 1), "there is no file in circuits/", "no-rules"))
         draft = Draft(names)
@@ -211,7 +216,10 @@ def tree_of(path: str, text: str, problems: list[Problem]) -> tuple[str, Node | 
     return clean, root
 
 
-def _unknown_file(path: str, inner: str) -> Problem:
+def _unknown_file(path: str, inner: str, meant: str = "") -> Problem:
+    if meant:
+        message = f"rule files end in .yaml; rename it to {PurePosixPath(inner).stem}.yaml"
+        return Problem(Position(path, 1, 1), message, "unknown-file")
     near = Names().did_you_mean(inner, _FILES)
     has = f"a rule base has {', '.join(_FILES)}, machines/*.yaml, circuits/*.yaml and cases/*.yaml"
     return Problem(Position(path, 1, 1), f"this file is not part of a rule base{near or f'; {has}'}", "unknown-file")

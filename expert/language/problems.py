@@ -49,6 +49,7 @@ READING_CODES: Mapping[str, str] = MappingProxyType(
         "empty-file": "The file says nothing.",
         # The file as YAML
         "not-yaml": "The text does not follow the layout that YAML asks for.",
+        "glued-dash": "A dash has no space after it.",
         "several-documents": "The file holds more than one document (a line of three dashes).",
         "anchor": "An anchor (&name) is used.",
         "alias": "An alias (*name) is used.",
@@ -73,6 +74,7 @@ READING_CODES: Mapping[str, str] = MappingProxyType(
         "duplicate-id": "The same id is given twice.",
         "unknown-name": "Nothing of this kind has that name.",
         "unknown-outcome": "The question, finding, fault or feature has no such outcome.",
+        "wrong-level": "A list of the file stands inside another one.",
         "never-applies": "A part or question can never apply, because its circuit excludes it.",
         # Quantities and formulas
         "unknown-kind": "No kind of quantity has that name.",

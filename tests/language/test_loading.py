@@ -165,7 +165,7 @@ def test_files_that_do_not_belong(tmp_path: Path) -> None:
     what = "this file is not part of a rule base;"
     assert refusals(folder) == [
         f"{folder}/circuit/pump.yaml:1:1: {what} {has} [unknown-file]",
-        f"{folder}/circuits/x.yml:1:1: {what} {has} [unknown-file]",
+        f"{folder}/circuits/x.yml:1:1: rule files end in .yaml; rename it to x.yaml [unknown-file]",
         f"{folder}/feature.yaml:1:1: {what} did you mean features.yaml? [unknown-file]",
     ]
 

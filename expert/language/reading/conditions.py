@@ -69,6 +69,10 @@ def known_fact(reader: Reader, node: Scalar) -> bool:
         message = f"'{fact}' is a worked-out value; a condition takes the named readings of a question"
         reader.refuse(node, "unknown-name", message)
         return False
+    if (fact in names.kinds and fact.startswith("plate.")) or fact in names.places["plate value"]:
+        message = f"'{fact}' is a rating, a number; a condition takes the named readings of a question"
+        reader.refuse(node, "unknown-name", message)
+        return False
     if fact in names.faults_of:
         faults = names.faults_of[fact]
         instead = f"; did you mean {fact}.{faults[0]}?" if len(faults) == 1 else _one_of(fact, faults)

@@ -25,6 +25,8 @@ def spaces_of(shape: Shape) -> Iterator[str]:
                     yield from spaces_of(holds)
 
 
+# The keys under which the lists of a circuit stand: none of them is an id.
+_LISTS = frozenset(key.name for key in FILES["circuit"].keys if isinstance(key.kind, kinds.Named))
 # Questions, findings and worked-out values share one set of ids: conditions and formulas name them bare.
 _BARE = ("question", "finding", "worked-out value")
 
@@ -57,6 +59,11 @@ class Survey:
     def _named(self, space: str, entries: list[tuple[Scalar, Node]]) -> None:
         note = self._notes().get(space)
         for key, value in entries:
+            if key.text in _LISTS:
+                message = f"'{key.text}' is a list of the file, but stands inside another one; it begins in column 1"
+                self.problems.append(Problem(place(self.path, key), message, "wrong-level"))
+                self.names.incomplete.update(space for shape in FILES.values() for space in spaces_of(shape))
+                continue
             if self._id(space, key) and note is not None:
                 note(key.text, value)
             if space == "part":

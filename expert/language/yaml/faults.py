@@ -13,6 +13,7 @@ import yaml
 
 from expert.language.model import Position
 from expert.language.problems import Problem
+from expert.language.yaml.indentation import moved_line
 from expert.language.yaml.nodes import Scalar, place
 
 _NOT_IN_LINE = "the line does not line up with those above it"
@@ -49,6 +50,8 @@ def not_yaml(path: str, text: str, error: yaml.YAMLError, deepest: int) -> Probl
     fault = _quote_fault(path, text, line, column) or (
         _line_fault(path, lines, what, line, column) if started is None else _key_fault(path, lines, started.line)
     )
+    if "expected key" in what or "block end" in what:
+        fault = _moved(path, lines, line) or fault
     if fault is not None:
         return Problem(*fault, "not-yaml")
     hint = next((f"; {say}" for part, say in _HINTS if part in what), "")
@@ -103,6 +106,15 @@ def _line_fault(path: str, lines: list[str], what: str, line: int, column: int) 
     if "expected key" in what and _indent(lines[line]) == column > _indent(lines[above]):
         return _out_of_line(path, lines, line, above)
     return None
+
+
+def _moved(path: str, lines: list[str], line: int) -> tuple[Position, str] | None:
+    """The line that lost its indentation, often far above the place where the parser notices."""
+    moved = moved_line(lines, line)
+    if moved is None or moved == line:
+        return None
+    at = place(path, Scalar("", moved, _indent(lines[moved])))
+    return at, "this is not YAML: this line does not line up with those around it"
 
 
 def _out_of_line(path: str, lines: list[str], line: int, above: int) -> tuple[Position, str]:

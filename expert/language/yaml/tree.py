@@ -6,6 +6,7 @@ tag. What YAML offers beyond plain lists, mappings and texts is refused here, ea
 
 from __future__ import annotations
 
+import re
 from typing import Any as Untyped
 
 import yaml
@@ -16,6 +17,7 @@ from expert.language.yaml.faults import not_yaml
 from expert.language.yaml.nodes import Items, Node, Pairs, Scalar, place
 from expert.language.yaml.text_check import forbidden_in, name_of
 
+_GLUED = re.compile(r" *-[A-Za-z\"'{\[]")
 DEEPEST = 20
 MOST_VALUES = 500_000
 
@@ -33,9 +35,23 @@ def read_nodes(path: str, text: str) -> tuple[Node | None, list[Problem]]:
         return None, grower.problems
     if grower.given_up:
         return None, grower.problems
+    grower.problems += _glued_dashes(path, text, grower.run_on)
     if grower.root is None and not grower.problems:
         grower.problems.append(Problem(Position(path, 1, 1), "the file is empty", "empty-file"))
     return grower.root, grower.problems
+
+
+def _glued_dashes(path: str, text: str, run_on: list[tuple[int, int]]) -> list[Problem]:
+    """List items whose dash has no space after it: YAML takes them for more of the text above."""
+    lines = text.splitlines() if run_on else []
+    found = [
+        (number, len(line) - len(line.lstrip(" ")))
+        for first, last in run_on
+        for number, line in enumerate(lines[first : last + 1], first)
+        if _GLUED.match(line)
+    ]
+    message = "the space after the dash is missing, so that this is no entry of the list"
+    return [Problem(place(path, Scalar("", *at)), message, "glued-dash") for at in found]
 
 
 class _GivenUp(Exception):
@@ -50,6 +66,7 @@ class _Grower:
         self.problems: list[Problem] = []
         self.root: Node | None = None
         self.given_up = False
+        self.run_on: list[tuple[int, int]] = []  # plain texts over several lines: first and last line
         # The containers that are open, each with the key that waits for its value (mappings only).
         self.open: list[tuple[Items | Pairs, Scalar | None]] = []
 
@@ -77,6 +94,8 @@ class _Grower:
                 mark, style = event.start_mark, event.style
                 line = mark.line
                 node = Scalar(event.value, line, mark.column, not style and event.end_mark.line == line)
+                if not style and event.end_mark.line != line:
+                    self.run_on.append((line, event.end_mark.line))
                 if style == '"' or event.anchor is not None or event.tag is not None:
                     self.inspect(event, node)
                 values += 1

@@ -21,6 +21,7 @@ from expert.job.search.searching import search_on
 from expert.job.state.hazards import watch
 from expert.job.state.job import NO_PROMPT, Foreseen, Job, Phase, Turn, phase_after
 from expert.job.state.shop import Shop
+from expert.job.wording.values import spelt_out
 from expert.trace.records import Record, Told
 
 LONGEST_LINE = 2_000
@@ -31,7 +32,7 @@ def begin(knowledge: Knowledge, shop: Shop, number: str) -> tuple[Job, tuple[Rec
     turn = Turn(Job(knowledge, shop, number, State(knowledge.network)))
     take_what_is_known(turn)
     go_on(turn)
-    return turn.job, tuple(turn.records)
+    return turn.job, _spelt_out(turn)
 
 
 def step(job: Job, line: str, foreseen: Foreseen | None = None) -> tuple[Job, tuple[Record, ...]]:
@@ -53,7 +54,11 @@ def step(job: Job, line: str, foreseen: Foreseen | None = None) -> tuple[Job, tu
     except NotAnAnswer as problem:
         return job, (Told(with_command_meant(str(problem), line)),)
     go_on(turn)
-    return turn.job, tuple(turn.records)
+    return turn.job, _spelt_out(turn)
+
+
+def _spelt_out(turn: Turn) -> tuple[Record, ...]:
+    return tuple(spelt_out(turn.job, record) for record in turn.records)
 
 
 def take_line(turn: Turn, line: str) -> None:

@@ -18,6 +18,7 @@ from expert.language.checks import (
     plate_values,
     reading_order,
     rule_cycles,
+    values_in_texts,
 )
 from expert.language.problems import READING_CODES, Problem
 from expert.language.reading.draft import Draft
@@ -33,6 +34,7 @@ _MODULES = (
     machine_features,
     plate_values,
     bench_reach,
+    values_in_texts,
 )
 CHECKS: tuple[Check, ...] = tuple(module.check for module in _MODULES)
 CODES: Mapping[str, str] = MappingProxyType(

@@ -1,0 +1,52 @@
+"""Values in sentences: `{plate.rated_power}` or `{element_expected}` stands for the value on the machine at hand."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Iterator
+from dataclasses import fields, is_dataclass
+
+from expert.language.model import RuleBase
+
+_VALUE = re.compile(r"\{([a-z][a-z0-9_]*(?:\.[a-z][a-z0-9_]*)?)\}")
+
+
+def named_in(text: str) -> tuple[str, ...]:
+    """The values that a sentence names.
+
+    >>> named_in("About {element_expected} for {plate.element_power}.")
+    ('element_expected', 'plate.element_power')
+    """
+    return tuple(_VALUE.findall(text))
+
+
+def with_values(text: str, told: Callable[[str], str]) -> str:
+    """The sentence with each value in words. `told`: a value by its name."""
+    return _VALUE.sub(lambda found: told(found[1]), text) if "{" in text else text
+
+
+def sentences(record: object) -> Iterator[str]:
+    """Every text of a record of the rules, in whatever field, but for its ids."""
+    if not is_dataclass(record):
+        return
+    for field in fields(record):
+        if field.name not in ("id", "at", "circuit", "part"):
+            yield from _texts(getattr(record, field.name))
+
+
+def _texts(value: object) -> Iterator[str]:
+    if isinstance(value, str):
+        yield value
+    elif isinstance(value, tuple):
+        for item in value:
+            yield from _texts(item)
+    elif is_dataclass(value):
+        yield from sentences(value)
+
+
+def in_words(base: RuleBase, name: str) -> str:
+    """What a value is called, where the machine at hand does not say what it is."""
+    rating = base.plate_values.get(name.removeprefix("plate."))
+    if name.startswith("plate.") and rating is not None:
+        return f"the {rating.name}"
+    return f"the {base.work_outs[name].name}" if name in base.work_outs else name

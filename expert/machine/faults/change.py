@@ -91,7 +91,10 @@ class LeakToBody:
 
 @dataclass(frozen=True, slots=True)
 class BadJoint:
-    """A loose, burnt or parted joint, by the point its wire ends at [ohm]."""
+    """A loose, burnt or parted joint, by the point its wire ends at [ohm] at a plate of 230 V.
+
+    The resistance goes with the square of the voltage, so that the joint takes the same share of it on every supply.
+    """
 
     point: str
     ohms: float
@@ -99,9 +102,9 @@ class BadJoint:
 
     def apply(self, machine: Machine) -> Machine:
         """The machine with the bad joint."""
-        wiring = machine.parts.mains.wiring
+        wiring, scale = machine.parts.mains.wiring, (machine.build.plate.volts / 230.0) ** 2
         burnt = (*wiring.burnt, self.point) if self.burnt else wiring.burnt
-        worse = replace(wiring, joints=(*wiring.joints, (self.point, self.ohms)), burnt=burnt)
+        worse = replace(wiring, joints=(*wiring.joints, (self.point, self.ohms * scale)), burnt=burnt)
         return with_path(machine, "parts.mains.wiring", worse)
 
     def undo(self, machine: Machine, sound: Machine) -> Machine:

@@ -5,8 +5,15 @@ from __future__ import annotations
 from expert.machine.build.mains_parts import OPEN
 from expert.machine.faults.change import BadJoint, LeakToBody, Put
 from expert.machine.faults.fault import COMMON, OCCASIONAL, RARE, Fault
+from expert.machine.running.machine import Machine
 
 _M = "parts.mains."
+
+
+def _burnt_pole(machine: Machine) -> float:
+    """3 ohm at 230 V; the same share of the voltage on other supplies, but never under 0.7 ohm."""
+    return max(3.0 * (machine.build.plate.volts / 230.0) ** 2, 0.7)
+
 
 MAINS_FAULTS = (
     Fault("mains lead", "live core broken", OCCASIONAL, (Put(_M + "lead.live", OPEN),)),
@@ -14,7 +21,7 @@ MAINS_FAULTS = (
     Fault("mains lead", "earth core broken", RARE, (Put(_M + "lead.earth", OPEN),), dangerous=True),
     Fault("main switch", "live pole burnt open", OCCASIONAL, (Put(_M + "switch.live", OPEN),)),
     Fault("main switch", "neutral pole burnt open", OCCASIONAL, (Put(_M + "switch.neutral", OPEN),)),
-    Fault("main switch", "live pole burnt to a resistance", OCCASIONAL, (Put(_M + "switch.live", 3.0),)),
+    Fault("main switch", "live pole burnt to a resistance", OCCASIONAL, (Put(_M + "switch.live", _burnt_pole),)),
     Fault("mains fuse", "blown by age", RARE, (Put("state.fuse_blown", True),), stored=True),
     Fault("board fuse", "blown by age", RARE, (Put("state.board_fuse_blown", True),), stored=True),
     Fault("heater joint", "loose and burnt", COMMON, (BadJoint("element.a", 1.2, True),)),

@@ -25,7 +25,7 @@ _ROUND: tuple[a.Action, ...] = (
 _LAST_USE: tuple[a.Action, ...] = (a.Plug(True), a.HeatUp(minutes=18.0, settle=3.0), *_ROUND, *_ROUND)
 _NIGHT: tuple[a.Action, ...] = (a.CoolDown(0.0), a.Wait(6 * 3600.0), a.Plug(False))
 _DAYS_BEFORE = 8
-_NOT_MADE_GOOD = 0.09  # kg lost in a day: more than the level swings between two fills
+_TAKEN_FOR_WET = 5.0  # s for which the board takes the probe for wet although the water is below it
 _LEAST_LEFT = 0.12
 
 
@@ -51,9 +51,9 @@ def _brought_in(build: Build, faults: tuple[Fault, ...], seed: int) -> Machine:
     machine = with_faults(build, [fault for fault in faults if not fault.stored], seed)
     before = machine.state.boiler_water
     machine = _doing(machine, _LAST_USE)
-    lost = before - machine.state.boiler_water
-    complains = machine.state.board.alarm or not instant(machine).inputs.powered
-    if lost > _NOT_MADE_GOOD and not complains:
+    lost, now = before - machine.state.boiler_water, instant(machine)
+    unseen = now.space.water < machine.parts.water.boiler.probe_tip and machine.state.board.wet_for > _TAKEN_FOR_WET
+    if unseen and now.inputs.powered:
         # What one day took and nothing made good nor complained of, the days before took as well.
         left = max(machine.state.boiler_water - lost * _DAYS_BEFORE, _LEAST_LEFT)
         machine = replace(machine, state=replace(machine.state, boiler_water=left))

@@ -65,7 +65,8 @@ def trial(machine: Machine) -> Trial:
     looks = [
         (place, _word(hot, o.Look(place))) for place in ("safety valve outlet", "steam tip", "water tip", "shower")
     ]
-    brewing = do(do(steamed, a.Tap("steam", 0.0)), a.Lever())
+    # A minute for the boiler to be filled again: a fill would take its share of the brew water.
+    brewing = do(do(do(steamed, a.Tap("steam", 0.0)), a.Wait(60.0)), a.Lever())
     looks.append(("first flush", _word(brewing, o.Look("shower"))))
     flow = _number(brewing, o.Collect("group", 10.0)) / 10.0
     pump_sound = _word(brewing, o.Listen("pump"))

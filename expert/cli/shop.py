@@ -6,6 +6,7 @@ import sys
 from dataclasses import replace
 from datetime import datetime
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import click
 
@@ -13,14 +14,21 @@ from expert.cli.shared import JOBS, RULES, load, now, refuse
 from expert.terminal.out import complain, say, say_data
 from expert.trade.counting import counted
 
+if TYPE_CHECKING:
+    from expert.shop.sums.words import ShopSums
+
 
 @click.command()
 @RULES
 @JOBS
 @click.option("--rerun", is_flag=True, help="Also run the recorded lines again and compare.")
 @click.option("--json", "as_json", is_flag=True, help="The same as one JSON object.")
+@click.option("--of", "conclusion", default="", help="Only the tree of one conclusion: a fault, a finding or a rule.")
+@click.option("--short", is_flag=True, help="The job on one screen.")
 @click.argument("trace")
-def audit(rules: Path | None, jobs: Path | None, rerun: bool, as_json: bool, trace: str) -> None:
+def audit(
+    rules: Path | None, jobs: Path | None, rerun: bool, as_json: bool, conclusion: str, short: bool, trace: str
+) -> None:
     """Verify a trace and tell its reasoning. TRACE is a job number or the path of a trace.
 
     Exit code 1 when the trace was changed, or when --rerun does not give the same job.
@@ -33,6 +41,11 @@ def audit(rules: Path | None, jobs: Path | None, rerun: bool, as_json: bool, tra
         path = trace_path(trace, jobs)
         base = load(rules).base if rules else rules_at_hand(path)
         result = audit_trace(path, base, (base or load(None).base) if rerun else None)
+        if conclusion or short:
+            from expert.shop.audit_views import one_in_words, short_in_words
+
+            say("\n".join(one_in_words(result, conclusion) if conclusion else short_in_words(result)))
+            sys.exit(0 if result.is_good else 1)
     except TraceDamaged as damage:
         complain(damage)
         sys.exit(1)
@@ -61,6 +74,10 @@ DAY = click.DateTime(["%Y-%m-%d"])
 @click.option("--all", "everything", is_flag=True, help="Whole lists, not only their beginnings.")
 @click.option("--json", "as_json", is_flag=True, help="The same as one JSON object.")
 @click.option("--csv", "csv_folder", type=click.Path(path_type=Path), default=None, help="Write CSV files there.")
+@click.option("--frequencies", is_flag=True, help="Propose how often each fault is seen, as an edit of the rules.")
+@click.option(
+    "--redact", type=click.Path(path_type=Path), default=None, help="Copy the traces there without free text."
+)
 @click.option("--set-up", is_flag=True, help="Say the shop's profile: country, people, machines, instruments.")
 @click.argument("folder", type=click.Path(path_type=Path), required=False)
 def shop(
@@ -73,6 +90,8 @@ def shop(
     everything: bool,
     as_json: bool,
     csv_folder: Path | None,
+    frequencies: bool,
+    redact: Path | None,
     set_up: bool,
     folder: Path | None,
 ) -> None:
@@ -88,9 +107,15 @@ def shop(
     if set_up:
         _set_up(rules)
         return
+    if redact is not None:
+        _redact(folder, redact)
+        return
     filters = Filters(since.date() if since else None, until.date() if until else None, machine, technician)
     try:
         sums = sums_of(folder, rules, replace(filters, purpose=purpose or ""), lambda place: load(place).base)
+        if frequencies:
+            _propose(sums, rules)
+            return
         if csv_folder is not None:
             written = write_csv(sums, csv_folder)
             say(f"{counted(len(written), 'file')} in {csv_folder}")
@@ -206,3 +231,32 @@ def review(
         refuse(problem)
     say("\n".join(lines))
     sys.exit(0 if good else 1)
+
+
+def _redact(folder: Path | None, out: Path) -> None:
+    """Copy the traces of a folder for sharing."""
+    from expert.shop.redacting import redact_folder
+    from expert.trace.errors import TraceError
+    from expert.trace.places import jobs_folder
+
+    try:
+        written = redact_folder(folder or jobs_folder(), out)
+    except (OSError, TraceError) as problem:
+        refuse(problem)
+    say(f"{counted(len(written), 'trace')} in {out}, without notes and names. Read them before you pass them on.")
+
+
+def _propose(sums: ShopSums, rules: Path | None) -> None:
+    """Print the edit that the jobs speak for; nothing is written."""
+    from expert.language.shipped import shipped
+    from expert.shop.sums.frequencies import as_edit, proposals
+
+    base = load(rules).base
+    times = next({row[0]: row[2] for row in total.rows} for total in sums.totals if total.of.key == "faults")
+    found = proposals(base, times)
+    if not found:
+        complain(f"{counted(sum(times.values()), 'fault')} counted: nothing speaks against what the rules say.")
+        return
+    for one in found:
+        complain(f"{one.fault}: {one.now} in the rules, seen {counted(one.times, 'time')}: {one.proposed}")
+    say(as_edit(base, rules or shipped("rules"), found).rstrip("\n"))

@@ -8,7 +8,7 @@ from pathlib import Path
 from typing import Any
 
 from expert.desk.pinning import pinned_folder
-from expert.desk.replay import rerun, rules_of
+from expert.desk.replay import opened_of, rerun, rules_of
 from expert.engine.knowledge import Knowledge, knowledge_of
 from expert.language.load import load_rules
 from expert.language.model import RuleBase
@@ -127,6 +127,8 @@ def audit_in_words(result: Audit) -> Iterator[str]:
     """The audit as lines of text, wrapped and safe to show."""
     for line in story_in_words(result.story, result.names):
         yield from wrapped(clean(line), WIDTH) if line else [""]
+    if opened_of(result.trace).redacted_from:
+        yield from ("", "This is a copy for sharing: notes, names and free text were removed and the chain made anew.")
     if seal := seal_in_words(result.trace):
         yield from ("", seal)
     if result.again is not None:

@@ -53,14 +53,14 @@ class Names:
 
 def story_in_words(story: Story, names: Names) -> Iterator[str]:
     """The lines of the audit, not wrapped; deeper lines are indented."""
-    yield from _head(story.head, names)
+    yield from head_in_words(story.head, names)
     yield ""
     yield "What happened, in order:"
     for event in story.events:
         yield from _event(event, names)
 
 
-def _head(head: Head, names: Names) -> Iterator[str]:
+def head_in_words(head: Head, names: Names) -> Iterator[str]:
     minutes = "" if head.minutes is None else f", {head.minutes:g} min"
     yield f"Job {head.job}: {head.ending.replace('_', ' ')}{minutes}"
     yield f"Opened {head.opened}, last line {head.last}, {'sealed' if head.sealed else 'not sealed'}"
@@ -89,7 +89,7 @@ def _event(event: Event, names: Names) -> Iterator[str]:
         case FaultFound(found=found, tree=tree):
             yield ""
             yield f"{STANDINGS.get(found.standing, found.standing)}: {names.fault(found.fault)}"
-            yield from _tree(tree.because, names, 1)
+            yield from tree_in_words(tree.because, names, 1)
         case Happened(record=record, told=told, concluded=concluded):
             yield from happened_in_words(record, names.fault, names.question)
             yield from (f"  {sentence}" for sentence in told)
@@ -164,7 +164,7 @@ def _narrowed(record: Narrowed, names: Names) -> str:
     return f"{names.fact(record.fact)}: {' or '.join(record.after) or 'nothing is possible any more'}"
 
 
-def _tree(reasons: Iterable[Reason], names: Names, depth: int) -> Iterator[str]:
+def tree_in_words(reasons: Iterable[Reason], names: Names, depth: int) -> Iterator[str]:
     """A tree of reasons, each level further in."""
     for reason in reasons:
         indent = "  " * depth
@@ -177,4 +177,4 @@ def _tree(reasons: Iterable[Reason], names: Names, depth: int) -> Iterator[str]:
                 yield f"{indent}cleared: {names.fault(reason.id)}"
             case _:
                 yield f"{indent}{reason.says}"
-        yield from _tree(reason.because, names, depth + 1)
+        yield from tree_in_words(reason.because, names, depth + 1)

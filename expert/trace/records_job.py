@@ -14,7 +14,8 @@ class Opened(Record):
 
     `machine_file`: the text of a machine type that does not stand in the rules, or "". `purpose`: "" for real work,
     "practice" for a machine that was simulated, "invented" for a made-up job; these never count among real ones.
-    `shop_file`: the text of the shop's profile, or "".
+    `shop_file`: the text of the shop's profile, or "". `redacted_from`: in a copy for sharing, the digest of the last
+    line of the trace that it was made from.
     """
 
     rules_digest: str
@@ -25,6 +26,7 @@ class Opened(Record):
     machine_file: str = ""
     purpose: str = ""
     shop_file: str = ""
+    redacted_from: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,17 +5,17 @@ from __future__ import annotations
 from collections.abc import Callable
 from pathlib import Path
 
-from expert.desk.comparing import Difference
 from expert.desk.opening import resume_command
 from expert.desk.pinning import files_changed, pin_rules, pinned_folder
 from expert.desk.replay import Rerun, opened_of, rerun, rules_of
 from expert.desk.session import RulesDiffer, Session, TraceDiffers
 from expert.engine.knowledge import Knowledge
 from expert.terminal.out import complain, say
+from expert.terminal.plain import WIDTH, wrapped
 from expert.terminal.talking import somebody_is_there, talk_through
 from expert.trace.errors import TraceNotRead
 from expert.trace.places import SUFFIX
-from expert.trace.records import Record
+from expert.trace.records import Found, Record
 from expert.trace.writing import Clock, TraceWriter
 from expert.trade.counting import counted
 
@@ -72,7 +72,7 @@ def _take_up(
         if not (today or _accepted(again, same_rules, writer.path, asks)):
             return None
         if today:
-            _tell_what_changes(again.decided)
+            _tell_what_changes(again)
         pin_rules(rules, writer.path.parent, knowledge.base.digest)
     elif again.reworded:
         places = counted(len(again.reworded), "place")
@@ -101,27 +101,43 @@ def _accepted(again: Rerun, same_rules: bool, path: Path, asks: bool) -> bool:
         complain(f"{EDITED}, and those of that time were not kept.")
     else:
         complain("This program is another than the one that wrote the job.")
-    _list(again.decided, complain)
+    _list(again, complain)
     if asks:
         return _answered(f"{KEPT} Go on all the same (type yes), or leave it (Enter)? ", "yes")
     complain("Nothing was changed. Name the rules of that time with --rules, or go on all the same with --today.")
     return False
 
 
-def _tell_what_changes(decided: tuple[Difference, ...]) -> None:
-    if decided:
-        _list(decided, say)
+def _tell_what_changes(again: Rerun) -> None:
+    if again.decided:
+        _list(again, say)
     else:
         say("Today's rules decide nothing otherwise so far.")
     say(f"{KEPT} The job goes on with today's rules.")
 
 
-def _list(decided: tuple[Difference, ...], tell: Callable[[str], None]) -> None:
-    tell(f"Decided otherwise now, in {counted(len(decided), 'place')}:")
-    for difference in decided[:MOST_SHOWN]:
-        tell(f"  {difference}")
-    if len(decided) > MOST_SHOWN:
-        tell(f"  and {len(decided) - MOST_SHOWN} more")
+def _list(again: Rerun, tell: Callable[[str], None]) -> None:
+    for fault in faults_gone(again):
+        tell(f"No longer found: {fault}.")
+    tell(f"Decided otherwise now, in {counted(len(again.decided), 'place')}:")
+    for difference in again.decided[:MOST_SHOWN]:
+        for line in wrapped(f"  {difference}", WIDTH):
+            tell(line)
+    if len(again.decided) > MOST_SHOWN:
+        tell(f"  and {len(again.decided) - MOST_SHOWN} more")
+
+
+def faults_gone(again: Rerun) -> list[str]:
+    """Faults that the record says were found and that do not hold any more, by name where these rules have one."""
+    job = again.job
+    found = dict.fromkeys(
+        one.recorded.fault
+        for one in again.decided
+        if isinstance(one.recorded, Found) and one.recorded.standing == "found"
+    )
+    known = job.base.faults
+    gone = [fault for fault in found if fault not in known or job.state.possible(fault) != ("present",)]
+    return [job.fault_name(fault) if fault in known else fault for fault in gone]
 
 
 def _answered(question: str, word: str) -> bool:

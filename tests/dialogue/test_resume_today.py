@@ -22,8 +22,8 @@ NOT_KEPT = "The rules were edited since this job was opened, and those of that t
 KEPT = "What was answered and done is kept."
 READS = "This job would read differently now in {places}; nothing is decided otherwise.\n"
 DECIDED = (
-    "Decided otherwise now, in {places}:\n"
-    "  line 32: then the job held pump.dead to be present; now it held hose.split to be absent\n"
+    "No longer found: pump: dead.\nDecided otherwise now, in {places}:\n"
+    "  line 32: then the job held pump.dead to be present; now it held hose.split to\n    be absent\n"
 )
 
 

@@ -9,7 +9,7 @@ from expert.engine.suspicion import Picture, Weighed, evidence_of
 from expert.job.bench.moves import offer_again
 from expert.job.search.elimination import may_be_named
 from expert.job.search.short_list import LONGEST, in_rows, ranked
-from expert.job.state.job import Job, Phase, Turn
+from expert.job.state.job import Job, Phase, Turn, phase_after
 from expert.job.state.situation import outcome_in_words, situation_of
 from expert.trace.records import Found, SearchEnded
 from expert.trade.counting import counted
@@ -49,7 +49,7 @@ def end_search(turn: Turn, picture: Picture, *, by_choice: bool = False) -> None
     to_repair = [f for f, s in ending.standings.items() if s in (FOUND, ELIMINATED) and f not in job.declined]
     job.to_repair = tuple(causes_first(job, to_repair))
     # Proofs that a contradiction or a taken-back answer interrupted are still due.
-    job.phase = Phase.REPAIR if job.to_repair else Phase.PROVE if job.to_prove else Phase.CLOSE
+    job.phase = phase_after(Phase.FIND) if job.to_repair else Phase.PROVE if job.to_prove else Phase.CLOSE
 
 
 def ending_of(job: Job, picture: Picture) -> Ending:

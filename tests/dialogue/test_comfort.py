@@ -16,7 +16,7 @@ from tests.dialogue.conftest import Desk
 from tests.dialogue.phases import at
 from tests.dialogue.terminals import AtSize
 
-KEYS = "A|1|ok|no fill|ok|n|1|y|y|y|y|OL|y|y|y|y|y|1|ok|ok|n|"
+KEYS = "A|1|ok|no fill|ok|n|1|y|y|y|y|OL|done|y|y|y|y|1|ok|ok|n|"
 SUSPECTS = [
     "  43% #########            fill valve: coil open",
     "  43% #########            pump: dead",
@@ -58,7 +58,7 @@ def test_a_key_that_is_not_clear_is_refused(key: str) -> None:
 
 def test_choices_stand_with_their_numbers() -> None:
     desk = Desk()
-    assert desk.type("Ann", "1", "ok", "hiss", "ok", "n", "1", "y")[-3:] == [
+    assert desk.type("Ann", "1", "ok", "hisses", "ok", "n", "1", "y")[-3:] == [
         "How does the hiss end?",
         "  1  with a click within minutes",
         "  2  it does not end",

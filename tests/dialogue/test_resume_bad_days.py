@@ -82,7 +82,7 @@ def test_a_failing_file_refuses_the_line_and_keeps_the_job(at_the_pump: Shop, mo
 def test_a_seal_that_cannot_be_written_is_set_on_resume(shop: Shop, monkeypatch: pytest.MonkeyPatch) -> None:
     with monkeypatch.context() as patched:
 
-        def full(self: TraceWriter) -> None:
+        def full(self: TraceWriter, *_: object) -> None:
             raise session_module.TraceNotWritten(f"{self.path} cannot be written: No space left on device.")
 
         patched.setattr(TraceWriter, "seal", full)

@@ -10,6 +10,7 @@ import pytest
 from expert.desk.replay import rerun, rules_of
 from expert.engine import planner
 from expert.engine.planner import Candidate
+from expert.job.answers.command_words import HELP
 from expert.job.prompts import test_prompt
 from expert.trace.reading import read_trace
 from expert.trace.records import Answered, Resumed
@@ -125,7 +126,7 @@ def test_a_sentence_of_the_program_that_reads_otherwise_is_one_line(
     at_the_pump.resume("yes\nwhat if can't tell\nhelp\n")
     monkeypatch.setattr("expert.job.commands.obey.HELP", ("Type an answer.",))
     again = at_the_pump.resume("yes\n")
-    assert again == Ran(0, READS.format(places="13 places") + STANDS + PUMP_QUESTION + GO_ON, "")
+    assert again == Ran(0, READS.format(places=f"{len(HELP)} places") + STANDS + PUMP_QUESTION + GO_ON, "")
 
 
 def test_a_program_that_understands_an_answer_otherwise_is_not_gone_on_with_unseen(

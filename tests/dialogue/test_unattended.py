@@ -266,7 +266,7 @@ def test_rest_sound_answers_everything_else_as_on_a_sound_machine(shop: Shop) ->
 
 
 def test_the_manual_names_every_key_and_no_other(shop: Shop) -> None:
-    table = MANUAL[MANUAL.index("`--json` prints one JSON object") : MANUAL.index("## Reading the messages")]
+    table = MANUAL[MANUAL.index("`--json` prints one JSON object") : MANUAL.index("## All keys")]
     result = outcome(shop, NO_FILL + "answers: {}\n")
     assert re.findall(r"^\| `(\w+)` \|", table, re.MULTILINE) == list(result)
 

@@ -53,7 +53,8 @@ def make(name: str) -> None:
         for line in lines:
             session.say(line)
         session.close()
-        path.with_name(f"{path.name}.lock").unlink()
+        for lock in folder.glob("*.lock"):
+            lock.unlink()
 
 
 if __name__ == "__main__":

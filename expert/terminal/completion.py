@@ -7,7 +7,7 @@ from collections.abc import Callable, Iterable, Iterator
 from prompt_toolkit.completion import CompleteEvent, Completer, Completion
 from prompt_toolkit.document import Document
 
-from expert.job.answers.command_words import COMMAND_WORDS, HELP
+from expert.job.answers.command_words import COMMAND_WORDS, help_on
 from expert.job.prompts.registry import owner_at
 from expert.job.state.job import Job
 from expert.trace.cleaning import clean
@@ -43,17 +43,9 @@ def offered(job: Job, begun: str) -> Iterable[tuple[str, str]]:
     found = {word: meaning for word, meaning in owner.offers(job) if _fits(word, meaning, start)}
     found |= dict(owner.offers_for(job, start))
     if owner.takes_commands:
-        found |= {word: _help_on(word) for word in COMMAND_WORDS if word.startswith(start)}
+        found |= {word: help_on(word) for word in COMMAND_WORDS if word.startswith(start)}
     return found.items()
 
 
 def _fits(word: str, meaning: str, start: str) -> bool:
     return word.startswith(start) or (len(start) > 1 and meaning.casefold().startswith(start))
-
-
-def _help_on(word: str) -> str:
-    """The line of the help that explains a command word."""
-    for line in HELP:
-        if line.strip().startswith(word):
-            return line.strip()
-    return ""

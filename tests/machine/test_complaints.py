@@ -73,3 +73,24 @@ def test_nobody_complains_of_a_sound_machine(plate: str, sensor: str, altitude: 
 def test_some_faults_nobody_notices(name: str) -> None:
     """Safety devices, and what only a tester shows: the reason for looking at every one of them; and a tank to fill."""
     assert complaints(brought_in(Build(), [fault(*name.split(": ", 1))], 1)) == ()
+
+
+@pytest.mark.parametrize(
+    ("name", "noticed"),
+    [
+        ("element: one of two windings open", {"heats slowly"}),
+        ("element: insulation breaks down hot", {"trips the protection when warm"}),
+        ("vacuum valve: stuck open", {"hisses on top and does not stop"}),
+        ("level probe: touches the wall", {"does not heat"}),
+        ("fill solenoid: coil with shorted turns", {"does not heat"}),
+        ("pump: worn", {"brew pressure low"}),
+        ("water tap: seat worn", {"water tip drips"}),
+    ],
+)
+@pytest.mark.parametrize(("plate", "sensor", "altitude"), [("100/60", "pt1000", 2200.0), ("120/60", "ntc 50k", 0.0)])
+def test_it_is_noticed_on_other_supplies_and_heights(
+    name: str, noticed: set[str], plate: str, sensor: str, altitude: float
+) -> None:
+    """The same faults on other supplies: what is to be seen does not hang on one plate's figures."""
+    machine = brought_in(Build(PLATES[plate], sensor, altitude), [fault(*name.split(": ", 1))], 1)
+    assert noticed <= set(complaints(machine))

@@ -62,23 +62,9 @@ def trial(machine: Machine) -> Trial:
     machine, course = watched(machine, HEAT_MINUTES * 60.0)
     hot, now = settled(machine)
     steamed, steam, fell = _steam(hot)
-    looks = [
-        (place, _word(hot, o.Look(place))) for place in ("safety valve outlet", "steam tip", "water tip", "shower")
-    ]
     # A minute for the boiler to be filled again: a fill would take its share of the brew water.
     brewing = do(do(do(steamed, a.Tap("steam", 0.0)), a.Wait(60.0)), a.Lever())
-    looks.append(("first flush", _word(brewing, o.Look("shower"))))
-    flow = _number(brewing, o.Collect("group", 10.0)) / 10.0
-    pump_sound = _word(brewing, o.Listen("pump"))
     blind = do(brewing, a.Basket("blind"))
-    looks += [(place, _word(blind, o.Look(place))) for place in ("exhaust", "group rim", "exhaust on lowering")]
-    uncovered = do(blind, a.Covers())
-    looks += [
-        ("underneath", _word(uncovered, o.Look("under boiler"))),
-        ("under tank", _word(blind, o.Look("under tank"))),
-    ]
-    looks += [(f"{tap} knob", _word(do(hot, a.Tap(tap)), o.Look(f"{tap} knob"))) for tap in ("steam", "water")]
-    looks.append(("water tap open", _word(do(hot, a.Tap("water")), o.Look("water tip"))))
     return Trial(
         lamp=course.moments[0].display != "dark" or _word(hot, o.Lamp("mains")) == "on",
         tripped_at=_or_never(course.happened("residual-current device trips"), machine),
@@ -97,13 +83,24 @@ def trial(machine: Machine) -> Trial:
         pump_alone=_pump_alone(course),
         steam=steam,
         steam_fell_to=fell,
-        pump_sound=pump_sound,
-        free_flow=flow,
+        pump_sound=_word(brewing, o.Listen("pump")),
+        free_flow=_number(brewing, o.Collect("group", 10.0)) / 10.0,
         blind=_number(blind, o.PressureOn("pump gauge")),
         idle_pump_gauge=_number(hot, o.PressureOn("pump gauge")),
         body_volts=now.supply.between("chassis", "true earth"),
-        looks=tuple(looks),
+        looks=_looks(hot, brewing, blind),
     )
+
+
+def _looks(hot: Machine, brewing: Machine, blind: Machine) -> tuple[tuple[str, str], ...]:
+    """What a look shows at rest, at the first flush, against a blind basket, and with a tap open."""
+    asked = [(place, hot, place) for place in ("safety valve outlet", "steam tip", "water tip", "shower")]
+    asked.append(("first flush", brewing, "shower"))
+    asked += [(place, blind, place) for place in ("exhaust", "group rim", "exhaust on lowering", "under tank")]
+    asked.append(("underneath", do(blind, a.Covers()), "under boiler"))
+    asked += [(f"{tap} knob", do(hot, a.Tap(tap)), f"{tap} knob") for tap in ("steam", "water")]
+    asked.append(("water tap open", do(hot, a.Tap("water")), "water tip"))
+    return tuple((name, _word(machine, o.Look(place))) for name, machine, place in asked)
 
 
 def _steam(hot: Machine) -> tuple[Machine, str, float]:

@@ -86,7 +86,8 @@ def take_picture(
         for c in reported
         if c not in was_fault and any(rule in state.fired for rule in knowledge.normal_rules.get(c, ()))
     )
-    explained = {c for fault in (*confirmed, *mended) for c in base.faults[fault].explains} | set(normal)
+    explaining = (*(fault for fault in confirmed if not _only_a_result(knowledge, fault, confirmed, mended)), *mended)
+    explained = {c for fault in explaining for c in base.faults[fault].explains} | set(normal)
     complaints_open = tuple(c for c in reported if c not in explained)
     observations_open = tuple(
         question
@@ -153,6 +154,12 @@ def _cause_is_wanted(knowledge: Knowledge, state: State, fault: str, confirmed: 
     if any(cause in confirmed for cause in causes):
         return False
     return any("present" in state.possible(cause) for cause in causes)
+
+
+def _only_a_result(knowledge: Knowledge, fault: str, confirmed: tuple[str, ...], mended: tuple[str, ...]) -> bool:
+    """A state that something else brought about, whose cause nobody has found: it accounts for nothing by itself."""
+    record = knowledge.base.faults[fault]
+    return record.result and not any(cause in confirmed or cause in mended for cause in record.caused_by)
 
 
 def _with_held(

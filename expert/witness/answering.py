@@ -10,7 +10,7 @@ from functools import reduce
 
 from expert.job.answers.sound import CANNOT_TELL
 from expert.language.model import Question
-from expert.machine import Course, Machine, Reading, Seen, SensorInBath, Sight, Unseen, do, observe, sound_machine
+from expert.machine import Course, Link, Machine, Reading, Seen, SensorInBath, Sight, Unseen, do, observe, sound_machine
 from expert.trade.physics.steam import boiling_point
 from expert.witness.phrases import BOILING, Compared
 from expert.witness.table import Line
@@ -32,7 +32,7 @@ def answer(machine: Machine, question: Question, line: Line | None) -> Told:
     """What would be typed at this question. A question without a line cannot be told."""
     if line is None:
         return Told(CANNOT_TELL, machine, "no line in the table")
-    after, seen = _done(machine, line)
+    after, seen = _done(_as_set_up(machine, question), line)
     hidden = [one for one in seen if isinstance(one, Unseen)]
     if hidden and (len(hidden) == len(seen) or not line.says):
         return Told(CANNOT_TELL, _left(machine, after, line), hidden[0].why)
@@ -42,8 +42,20 @@ def answer(machine: Machine, question: Question, line: Line | None) -> Told:
     return Told(text or CANNOT_TELL, _left(machine, after, line), "" if text else "nothing in the table fits")
 
 
+def _as_set_up(machine: Machine, question: Question) -> Machine:
+    """What was laid inside while the covers were off is read with the covers closed."""
+    if question.prepare is None or question.prepare.bench.get("covers") != "off":
+        return machine
+    return replace(machine, bench=replace(machine.bench, covers_off=True))
+
+
+AT_25_DEGREES = {"ntc 10k": 10_000.0, "ntc 50k": 50_000.0}
+
+
 def _done(machine: Machine, line: Line) -> tuple[Machine, list[Seen]]:
     for action in line.do:
+        if isinstance(action, Link) and action.ohms < 0:  # a share of the sensor's own resistance at 25 degrees
+            action = replace(action, ohms=-action.ohms * AT_25_DEGREES.get(machine.build.sensor, 0.0))
         machine = do(machine, action)
     seen: list[Seen] = []
     for asked in line.observe:

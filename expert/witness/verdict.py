@@ -41,7 +41,8 @@ def verdict_on(knowledge: Knowledge, table: Table, faults: Sequence[Fault], play
     known = knowledge.base.faults
     wrong_parts = {known[id_].part for ids in truth.values() for id_ in ids if id_ in known}
     wrong_parts |= consequences(played.before) | consequences(played.machine)
-    condemned = tuple(fault for fault in named if known[fault].part not in wrong_parts)
+    # A result, as a limit that tripped or a board that locked itself, blames no part.
+    condemned = tuple(f for f in named if known[f].part not in wrong_parts and not known[f].result)
     ending = played.job.closing.get("ending", "") or played.job.outcome
     still_in = tuple(fault.name for fault in faults if fault.part not in played.mended)
     return Verdict(
@@ -68,6 +69,8 @@ def consequences(machine: Machine) -> set[str]:
     state = machine.state
     happened: Iterable[tuple[bool, str]] = (
         (state.fuse_blown or state.board_fuse_blown, "mains_fuse"),
+        (state.board_fuse_blown, "board_supply"),
+        (state.tank < 0.2, "water_tank"),
         (state.limit_1_open or state.limit_2_open, "high_limit"),
         (state.element_burnt, "heating_element"),
         (state.boiler_water < 0.7, "boiler_water"),

@@ -39,7 +39,7 @@ def rivals_of(base: RuleBase, rule: Rule, fault: str, opener: Branches | None = 
     """The faults that let the rule's condition come true in place of the one it confirms.
 
     A result is there whenever it is seen, whatever brought it about: it has no rivals. Nor is it one of its own cause,
-    or of a fault of the same part, which it only tells the history of.
+    or of a fault of the same part, which it only tells the history of. A cause of the fault brings it about as well.
     """
     if base.faults[fault].result:
         return ()
@@ -51,6 +51,7 @@ def rivals_of(base: RuleBase, rule: Rule, fault: str, opener: Branches | None = 
         for other in base.faults.values()
         if other.id != fault
         and not (other.result and (fault in other.caused_by or other.part == base.faults[fault].part))
+        and other.id not in base.faults[fault].caused_by
         and any(allows(base, other, branch, own) for branch in branches)
     )
 

@@ -39,6 +39,7 @@ class Moment:
     boiler_temperature: float
     boiler_pressure: float
     boiler_litres: float
+    tank_litres: float
     display: str
     element_watts: float
     pump_volts: float

@@ -207,7 +207,6 @@ LOOKS: dict[str, tuple[tuple[str, ...], Saw]] = {
 _INSIDE = (
     "under boiler",
     "boiler fittings cold",
-    "safety valve outlet",
     "suction hose",
     "wires and joints",
     "high limit 1",

@@ -94,6 +94,7 @@ def moment(machine: Machine, now: Instant, second: float) -> Moment:
         boiler_temperature=machine.state.boiler,
         boiler_pressure=now.space.gauge,
         boiler_litres=now.space.water,
+        tank_litres=machine.state.tank,
         display=shown.message or f"{shown.temperature:.0f}",
         element_watts=now.supply.element_watts,
         pump_volts=now.supply.pump,

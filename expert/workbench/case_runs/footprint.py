@@ -134,8 +134,12 @@ def _bearing(knowledge: Knowledge, footprint: Footprint, faults: set[str]) -> tu
 
 
 def _could_fire_with(knowledge: Knowledge, rule: Rule, answered: frozenset[str], weighed: set[str]) -> bool:
-    """Whether a rule could be decided by the answers, or by them and one of the questions that were weighed."""
-    ones = knowledge.rule_questions[rule.id] & weighed
+    """Whether a rule could be decided by the answers, or confirm a fault by them and one of the weighed questions.
+
+    A question that would confirm one fault leaves little room for the others, whichever fault it is.
+    """
+    confirms = any(isinstance(said, Narrow) and said.word == "confirm" for said in rule.then)
+    ones = knowledge.rule_questions[rule.id] & weighed if confirms else frozenset[str]()
     return _could_fire(knowledge, rule.when, answered) or any(
         _could_fire(knowledge, rule.when, answered | {one}) for one in ones
     )

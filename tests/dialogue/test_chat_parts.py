@@ -181,7 +181,7 @@ OFFERED = [
         "c",
         {
             "cold": "Unplugged and cold",
-            "can't tell": "can't tell, or ?  leave this question; a reason may follow",
+            "can't tell": "can't tell, or ?  leave this question; a reason may follow, such as: no meter",
             "convinced": "convinced N       go on to the repair of suspect N on your own judgement",
         },
         id="arrivals",

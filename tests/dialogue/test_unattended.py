@@ -277,3 +277,11 @@ def test_without_json_the_outcome_is_told_in_words(shop: Shop) -> None:
     assert run("bench", "--rules", shop.rules, "--jobs", shop.jobs, "--answers", file) == Ran(
         0, f"Job 0001: Found.\n  found: pump: dead\n1 question, 9 min. Trace: {shop.jobs}/0001.jsonl\n", ""
     )
+
+
+def test_a_complaint_that_nothing_explains_leaves_a_found_fault_found(shop: Shop) -> None:
+    both = NO_FILL.replace("[will_not_fill]", "[will_not_fill, leaks]")
+    told = "answers: {pump_runs: yes, water_arrives: no, coil: OL, hose_is_dry: yes}\n"
+    result = outcome(shop, both + told)
+    assert (result["outcome"], result["complaints_open"]) == ("found", ["leaks"])
+    assert [finding["standing"] for finding in result["findings"]] == ["found"]

@@ -7,8 +7,9 @@ from collections.abc import Mapping
 # Each command word with how it is typed, and what it does.
 HELP_ON: Mapping[str, tuple[str, str]] = {
     "why": ("why", "why this is asked"),
+    "why more": ("why more", "the same in numbers"),
     "how": ("how", "how to make the test, what a sound machine shows"),
-    "can't tell": ("can't tell, or ?", "leave this question; a reason may follow"),
+    "can't tell": ("can't tell, or ?", "leave this question; a reason may follow, such as: no meter"),
     "what if": ("what if ANSWER", "what an answer would mean, without giving it"),
     "suspects": ("suspects", "what may be at fault, likeliest first"),
     "answers": ("answers", "all answers so far, numbered"),
@@ -24,7 +25,7 @@ HELP = (
     "Answer the question (y and n will do, or the number of a choice), or type:",
     *(f"  {typed:<18}{does}" for typed, does in HELP_ON.values()),
 )
-ALONE = ("help", "why", "how", "suspects", "answers", "hand over", "pause")
+ALONE = ("help", "why", "why more", "how", "suspects", "answers", "hand over", "pause")
 WITH_MORE = ("what if", "take back", "convinced", "note", "figure")
 COMMAND_WORDS = ("can't tell", *ALONE, *WITH_MORE)
 

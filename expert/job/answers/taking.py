@@ -6,12 +6,15 @@ from expert.engine.bench import in_time
 from expert.job.answers.reading import NotAnAnswer, read_answer
 from expert.job.answers.second_tests import second_test
 from expert.job.state.inference import conclude
-from expert.job.state.job import Given, Phase, Turn
+from expert.job.state.job import Given, Job, Phase, Turn
 from expert.job.wording.limits import (
     rests_on,
 )
 from expert.job.wording.readings import understood
 from expert.trace.records import Answered, CannotTell
+
+WANTING = frozenset({"no", "without", "lacking", "lack", "missing", "broken", "haven't"})
+ANY_INSTRUMENT = frozenset({"meter", "multimeter", "instrument", "gauge", "tester", "tool", "thermometer"})
 
 
 def take_answer(turn: Turn, given: Given, *, read_now: bool = True) -> None:
@@ -88,6 +91,20 @@ def set_aside(turn: Turn, given: Given) -> None:
 
 def cannot_tell(turn: Turn, question: str, reason: str) -> None:
     """The question is set aside unanswered; nothing is concluded from it."""
-    unable = turn.job.could_not("question", question, reason)
+    lacking = instrument_lacking(turn.job, question, reason)
+    unable = turn.job.could_not("question", question, reason, lacking)
     turn.job.bench = in_time(turn.job.base.bench, turn.job.bench)
     turn.add(CannotTell(question, reason, unable.number))
+    if lacking:
+        name = turn.job.base.instruments[lacking].name
+        turn.tell(f"No test is asked any more that needs this: {name}. When it is at hand: take back {unable.number}")
+
+
+def instrument_lacking(job: Job, question: str, reason: str) -> str:
+    """The instrument of a test that cannot be made for want of it, as far as the reason says so; else ''."""
+    measure = job.base.questions[question].measure
+    words = reason.casefold().replace("’", "'").split()
+    if measure is None or not WANTING.intersection(words):
+        return ""
+    named = {*job.base.instruments[measure.instrument].name.casefold().replace(",", " ").split(), *ANY_INSTRUMENT}
+    return measure.instrument if named.intersection(word.strip(".,;") for word in words) else ""

@@ -95,7 +95,7 @@ def may_be_asked_here(job: Job, question: Question) -> bool:
     return (
         satisfies(job.bench, question.bench)
         and job.state.truth(question.only_if) is not False
-        and question.possible_with(job.shop.instruments)
+        and question.possible_with(job.instruments)
         and job.concerns_machine(question)
     )
 

@@ -44,6 +44,10 @@ def _why(turn: Turn, rest: str) -> None:
     turn.tell(*owner_at(turn.job).why(turn.job))
 
 
+def _why_more(turn: Turn, rest: str) -> None:
+    turn.tell(*owner_at(turn.job).why_more(turn.job))
+
+
 def _how(turn: Turn, rest: str) -> None:
     turn.tell(*owner_at(turn.job).how(turn.job))
 
@@ -105,6 +109,7 @@ def _pause(turn: Turn, rest: str) -> None:
 _COMMANDS: dict[str, Callable[[Turn, str], None]] = {
     "help": _help,
     "why": _why,
+    "why more": _why_more,
     "how": _how,
     "what if": _what_if,
     "suspects": _suspects,

@@ -58,6 +58,10 @@ class Owner(ABC):
     def why(self, job: Job) -> tuple[str, ...]:
         """Why the job waits here."""
 
+    def why_more(self, job: Job) -> tuple[str, ...]:
+        """The same in numbers, where there are any."""
+        return self.why(job)
+
     def why_in_audit(self) -> str:
         """Why it was put, where the record of it gives no reasons of its own; '' when there is nothing to say."""
         return ""

@@ -59,7 +59,7 @@ def _nearest(job: Job) -> Question:
 
 def _obstacle(job: Job, question: Question) -> str:
     """Why a proof cannot be made here, or ''."""
-    if not question.possible_with(job.shop.instruments):
+    if not question.possible_with(job.instruments):
         return "the shop lacks the instrument"
     if job.state.truth(question.only_if) is False:
         return "it cannot be tested on this machine as it stands"

@@ -7,7 +7,7 @@ from expert.job.bench.moves import moves_waiting_for
 from expert.job.prompts.test_prompt import TestPrompt
 from expert.job.state.job import Given, Job, Turn
 from expert.job.state.situation import picture_of
-from expert.job.wording.explaining import why_in_words
+from expert.job.wording.why import why_in_numbers, why_in_words
 
 
 class SearchQuestion(TestPrompt):
@@ -24,3 +24,8 @@ class SearchQuestion(TestPrompt):
         if job.choice is None:
             return ("It must be known before the job goes on.",)
         return why_in_words(job, picture_of(job), job.choice)
+
+    def why_more(self, job: Job) -> tuple[str, ...]:
+        if moves_waiting_for(job) or job.choice is None:
+            return self.why(job)
+        return why_in_numbers(job, job.choice)

@@ -59,7 +59,9 @@ def ending_of(job: Job, picture: Picture) -> Ending:
     outcomes: list[str] = []
     for complaint in picture.complaints_open:
         outcome, faults = _complaint_ends(job, picture, complaint)
-        outcomes.append(outcome)
+        # What no fault explains leaves a fault that is found as found; it is told, and stays open.
+        if faults or not (picture.confirmed or job.mended()):
+            outcomes.append(outcome)
         standing = ELIMINATED if outcome == ELIMINATED else LISTED
         standings |= {fault: standing for fault in faults if fault not in standings}
         sentences += _complaint_in_words(job, picture, complaint, outcome)

@@ -54,7 +54,7 @@ def _what_bars(job: Job, test: Candidate) -> list[str]:
         for noted in job.unable.values()
         if noted.holds and noted.kind == "question" and noted.subject in (test.question, test.asks)
     ]
-    if not question.possible_with(job.shop.instruments):
+    if not question.possible_with(job.instruments):
         barred.append(f"needs the {job.base.instruments[question.instrument].name}")
     needed = {move.id: move for move in test.route.moves}
     barred += [

@@ -106,7 +106,7 @@ def _can_be_made(job: Job, release: Release, standing_tests: Iterable[str]) -> b
 
 def to_put(job: Job, question: Question, depth: int = 4) -> Question | None:
     """The question itself, or the one that has to be answered before it; None when it cannot be put."""
-    if not question.possible_with(job.shop.instruments):
+    if not question.possible_with(job.instruments):
         return None
     if depth == 0 or job.state.truth(question.only_if) is False or not job.concerns_machine(question):
         return None

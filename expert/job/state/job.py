@@ -100,6 +100,7 @@ class CouldNot:
     subject: str
     reason: str = ""
     holds: bool = True
+    lacking: str = ""  # the instrument that is not at hand, where that is the reason
 
     @property
     def about(self) -> str:
@@ -168,6 +169,11 @@ class Job:
     def base(self) -> RuleBase:
         return self.knowledge.base
 
+    @property
+    def instruments(self) -> frozenset[str]:
+        """The instruments at hand: those of the shop but for those that were said to be lacking."""
+        return self.shop.instruments - {noted.lacking for noted in self._unable_now("question")}
+
     def copy(self) -> Job:
         """A job of its own that knows the same: what can be changed in place is copied, whatever fields there are."""
         return replace(self, **{name: copied(getattr(self, name)) for name in FIELDS})
@@ -199,10 +205,12 @@ class Job:
     def _unable_now(self, kind: Literal["question", "move"]) -> list[CouldNot]:
         return [unable for unable in self.unable.values() if unable.holds and unable.kind == kind]
 
-    def could_not(self, kind: Literal["question", "move"], subject: str, reason: str = "") -> CouldNot:
+    def could_not(
+        self, kind: Literal["question", "move"], subject: str, reason: str = "", lacking: str = ""
+    ) -> CouldNot:
         """Note that a question could not be answered or a move not be made."""
         self.can_again(kind, subject)
-        unable = CouldNot(self.next_number, kind, subject, reason)
+        unable = CouldNot(self.next_number, kind, subject, reason, lacking=lacking)
         self.unable[unable.number] = unable
         return unable
 

@@ -36,7 +36,7 @@ def situation_of(
         bench=job.bench,
         bench_map=bench_map(job, qualified, any_move),
         applies=lambda question: job.concerns_machine(base.questions[question]),
-        measurable=frozenset(base.instruments) if any_instrument else job.shop.instruments,
+        measurable=frozenset(base.instruments) if any_instrument else job.instruments,
         missing_first=lambda question: missing_first(job, question),
         prepared=frozenset(job.prepared),
     )

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from expert.engine.gain import beliefs
-from expert.engine.planner import Choice
 from expert.engine.suspicion import Picture
 from expert.job.state.job import Given, Job, Phase
 from expert.job.state.values import unit_at_prompt
@@ -12,36 +11,6 @@ from expert.language.model import Measure
 BAR = 20  # characters for a share of 1
 ROOM = 52  # characters for a name beside the bar, in 80 columns
 SHOWN = 8
-
-
-def why_in_words(job: Job, picture: Picture, choice: Choice) -> tuple[str, ...]:
-    """The planner's reasons for the question now put."""
-    best = choice.best
-    lines = []
-    if best.asks != best.question:
-        lines.append(f"It must be known before the next test: {job.base.questions[best.question].ask}")
-    if not best.gain:
-        return ("It is asked again because the first answer contradicted others.",)
-    names = [job.fault_name(fault) for fault in best.settles[:3]]
-    more = f" and {len(best.settles) - 3} more" if len(best.settles) > 3 else ""
-    lines.append("It bears on: " + ("; ".join(names) + more if names else "whether this is normal behaviour") + ".")
-    if choice.ahead_by and choice.ahead_for:
-        lines.append(
-            f"It comes first because {job.fault_name(choice.ahead_for)} heads the check list of the rule "
-            f"{choice.ahead_by}: {job.base.rules[choice.ahead_by].because}"
-        )
-    minutes = best.minutes + best.route.minutes
-    lines.append(
-        f"It tells about {best.gain:.2f} bits in {minutes:g} min, moves of the bench included. "
-        "(1 bit: half of the doubt is gone.)"
-    )
-    for other in choice.others[:2]:
-        cost = other.minutes + other.route.minutes
-        lines.append(f"Next in line: {job.base.questions[other.question].ask} ({other.gain:.2f} bits in {cost:g} min)")
-    open_complaints = [job.base.complaints[complaint].name for complaint in picture.complaints_open]
-    if open_complaints:
-        lines.append(f"Not explained yet: {'; '.join(open_complaints)}.")
-    return tuple(lines)
 
 
 def suspects_in_words(job: Job, picture: Picture) -> tuple[str, ...]:

@@ -19,10 +19,10 @@ LONGEST_LIST = 8
 
 
 def sparse(case: Case, questions: Sequence[str], seed: int) -> Case:
-    """The case with a third of all questions impossible to answer, the others as on a sound machine where not told."""
+    """The case with a third of all questions impossible to answer, the others as the case has them."""
     chance = random.Random(f"{seed} {case.id}")
     left = dict.fromkeys((name for name in questions if chance.random() < SHARE), "can't tell")
-    return replace(case, job=replace(case.job, answers={**case.job.answers, **left}, rest="sound"))
+    return replace(case, job=replace(case.job, answers={**case.job.answers, **left}))
 
 
 def questions_until_the_end(records: Iterable[Record]) -> int:

@@ -1,0 +1,201 @@
+"""The shipped way against the best possible, by dynamic programming, where exactly one of the known faults is there.
+
+Closed world: the fault is one that explains the complaint, as likely as the rules weigh it, and every question comes
+out as the rules say that this fault shows it, else as on a sound machine. The search ends when the rules account for
+the complaint or one suspect is left. Minutes are those of tests, bench moves and asking, as the planner counts them.
+The best possible asks only what changes a suspect for one of the faults that may be there, as long as there is such a
+question; so it may be a little too dear, and the ratio a little too good.
+"""
+
+from __future__ import annotations
+
+import statistics
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+from expert.engine.bench import BenchState, bench_state, in_time, terms_for
+from expert.engine.candidates import ASKING, Candidate
+from expert.engine.gain import effects_of
+from expert.engine.knowledge import Knowledge
+from expert.engine.planner import choose, worth_asking
+from expert.engine.state import State
+from expert.engine.suspicion import START, Picture, is_open, take_picture
+from expert.engine.ways import Situation
+from expert.job.state.job import applies
+from expert.language.model import Machine
+
+MOST_SUSPECTS = 9
+MOST_STATES = 1_500  # looked at for one complaint; larger ones are left out and said to be
+
+
+class TooLarge(Exception):
+    """More states than may be looked at."""
+
+
+@dataclass
+class World:
+    """One machine with one complaint, in which exactly one of the suspects is the fault."""
+
+    knowledge: Knowledge
+    machine: Machine
+    complaint: str
+    qualified: bool = True
+    looked_at: int = 0
+    _known: dict[tuple[frozenset[tuple[str, str]], BenchState], float] = field(default_factory=dict)
+
+    def shown(self, fault: str, question: str) -> str:
+        """How a question comes out if this is the fault."""
+        record = self.knowledge.base.questions[question]
+        shows = self.knowledge.base.faults[fault].shows.get(question, ())
+        return (shows or record.sound or record.outcomes)[0]
+
+    def state(self, answers: Mapping[str, str]) -> State:
+        base = self.knowledge.base
+        state = State(self.knowledge.network)
+        state.narrow_all("machine", {f"machine.{name}": (value,) for name, value in self.machine.features.items()})
+        for complaint in base.complaints:
+            told = "yes" if complaint == self.complaint else "no"
+            state.narrow(f"complaint {complaint}", f"complaint.{complaint}", (told,))
+        for question, outcome in answers.items():
+            state.narrow(f"answer {question}", question, (outcome,))
+        return state
+
+    def situation(self, answers: Mapping[str, str], bench: BenchState) -> Situation:
+        base, state = self.knowledge.base, self.state(answers)
+        picture = take_picture(self.knowledge, state, (self.complaint,), answers)
+        features = self.machine.features
+
+        def concerns(question: str) -> bool:
+            record = base.questions[question]
+            return applies(base, features, (base.circuits[record.circuit].applies, record.applies))
+
+        return Situation(
+            knowledge=self.knowledge,
+            state=state,
+            picture=picture,
+            settled_questions=frozenset(answers),
+            bench=bench,
+            bench_map=self.knowledge.bench_maps[terms_for(base.bench, self.qualified, state.truth)],
+            applies=concerns,
+            measurable=frozenset(base.instruments),
+            missing_first=lambda question: (),
+        )
+
+    def suspects(self) -> dict[str, float]:
+        """The faults that may be there, with their chances."""
+        state = self.state({})
+        seen = self.knowledge.base.faults
+        open_ones = [fault for fault in self.knowledge.explainers[self.complaint] if is_open(state, fault)]
+        odds = {fault: 10 ** (START[seen[fault].seen] / 10) for fault in open_ones}
+        return {fault: share / sum(odds.values()) for fault, share in odds.items()}
+
+    def is_over(self, picture: Picture) -> bool:
+        left = [s for s in picture.suspects if s.fault in self.knowledge.explainers[self.complaint]]
+        return picture.settled or bool(picture.confirmed) or len(left) <= 1
+
+    def after(self, situation: Situation, candidate: Candidate) -> BenchState:
+        reached = situation.bench_map.reached_by(situation.bench, candidate.route)
+        return in_time(self.knowledge.base.bench, reached)
+
+    # ------------------------------------------------------------ the shipped way
+
+    def shipped(self, start: BenchState) -> float:
+        """Expected minutes when the planner chooses."""
+        return sum(share * self._walk(fault, start) for fault, share in self.suspects().items())
+
+    def _walk(self, fault: str, bench: BenchState) -> float:
+        answers: dict[str, str] = {}
+        minutes = 0.0
+        while True:
+            situation = self.situation(answers, bench)
+            choice = None if self.is_over(situation.picture) else choose(situation)
+            if choice is None:
+                return minutes
+            minutes += _cost(self.knowledge, choice.best)
+            bench = self.after(situation, choice.best)
+            answers[choice.best.asks] = self.shown(fault, choice.best.asks)
+
+    # ------------------------------------------------------------ the best possible
+
+    def best(self, start: BenchState) -> float:
+        """Expected minutes of the best policy. Raises TooLarge."""
+        return self._best({}, start, self.suspects())
+
+    def _best(self, answers: dict[str, str], bench: BenchState, left: Mapping[str, float]) -> float:
+        key = frozenset(answers.items()), bench
+        if key in self._known:
+            return self._known[key]
+        self.looked_at += 1
+        if self.looked_at > MOST_STATES:
+            raise TooLarge
+        situation = self.situation(answers, bench)
+        candidates = [] if self.is_over(situation.picture) else self._that_tell(situation, left)
+        ranked = sorted(candidates, key=lambda candidate: _cost(self.knowledge, candidate))
+        value = min(
+            (bound for bound in self._bounded(ranked, answers, situation, left)),
+            default=0.0,
+        )
+        self._known[key] = value
+        return value
+
+    def _that_tell(self, situation: Situation, left: Mapping[str, float]) -> list[Candidate]:
+        """The candidates that change a suspect for one of the faults that may be there; if there is none, all."""
+        candidates = worth_asking(situation)
+        suspects = [suspect.fault for suspect in situation.picture.suspects]
+        telling = []
+        for candidate in candidates:
+            question = self.knowledge.base.questions[candidate.asks]
+            effects = effects_of(self.knowledge, situation.state, question, situation.picture)
+            shown = {self.shown(fault, candidate.asks) for fault in left}
+            if any(effects[outcome].touches(suspects) for outcome in shown & effects.keys()):
+                telling.append(candidate)
+        return telling or candidates
+
+    def _bounded(
+        self, ranked: list[Candidate], answers: dict[str, str], situation: Situation, left: Mapping[str, float]
+    ) -> list[float]:
+        """The value of each candidate that can still be the best."""
+        values: list[float] = []
+        total = sum(left.values())
+        for candidate in ranked:
+            value = _cost(self.knowledge, candidate)
+            if values and value >= min(values):
+                break
+            bench = self.after(situation, candidate)
+            by_outcome: dict[str, dict[str, float]] = {}
+            for fault, share in left.items():
+                by_outcome.setdefault(self.shown(fault, candidate.asks), {})[fault] = share
+            for outcome, faults in by_outcome.items():
+                share = sum(faults.values()) / total
+                value += share * self._best({**answers, candidate.asks: outcome}, bench, faults)
+                if values and value >= min(values):
+                    break
+            values.append(value)
+        return values
+
+
+def _cost(knowledge: Knowledge, candidate: Candidate) -> float:
+    return ASKING + knowledge.base.questions[candidate.asks].minutes + candidate.route.minutes
+
+
+def against_the_best(knowledge: Knowledge, complaints: int = 10) -> dict[str, object]:
+    """Ratio of the shipped way's minutes to the best possible, for the smallest complaints that can be worked out."""
+    base = knowledge.base
+    machine = next(iter(base.machines.values()))
+    start = bench_state(base.bench, next(iter(base.bench.arrives.values())).state)
+    by_size = sorted(base.complaints, key=lambda complaint: len(knowledge.explainers[complaint]))
+    ratios: dict[str, float] = {}
+    left_out: list[str] = []
+    for complaint in by_size:
+        world = World(knowledge, machine, complaint)
+        if len(ratios) == complaints or not 2 <= len(world.suspects()) <= MOST_SUSPECTS:
+            continue
+        try:
+            best = world.best(start)
+        except TooLarge:
+            left_out.append(complaint)
+            continue
+        if best > 0:
+            ratios[complaint] = round(world.shipped(start) / best, 3)
+    mean = round(statistics.mean(ratios.values()), 3) if ratios else None
+    return {"mean": mean, "ratios": ratios, "too_large": left_out}

@@ -215,7 +215,7 @@ def test_a_broken_earth_and_a_broken_insulation_make_the_body_live() -> None:
     [
         (bare, Alter("lift", "element.a"), ()),
         (lambda: do(do(bare(), Plug()), Switch()), Alter("lift", "element.a"), ("live terminal touched",)),
-        (hot, Alter("remove", "level probe"), ("opened under pressure", "opened hot")),
+        (hot, Alter("remove", "safety valve"), ("opened under pressure", "opened hot")),
         (lambda: do(hot(), Lever()), Alter("loosen", "pump outlet"), ("opened under pressure",)),
         (lambda: do(sound_machine(Build()), Plug()), Covers(), ("live parts laid open", "live parts open")),
         (bare, Link("limit 1.in", "limit 1.out"), ("a high limit is bridged",)),

@@ -385,3 +385,23 @@ def test_a_part_fed_directly_runs_although_its_output_is_dead() -> None:
     machine = with_faults(Build(), [fault("control board", "pump output dead")], 7)
     assert _seen(machine, OPEN_FLOW, Listen("pump")) == Sight("silent")
     assert _seen(machine, (*OPEN_FLOW, Alter("feed", "pump")), Listen("pump")) == Sight("steady")
+
+
+@pytest.mark.parametrize(
+    ("part", "mode", "taken_out"),
+    [
+        ("group jet", "blocked", "group jet"),
+        ("shower screen", "blocked", "shower screen"),
+        ("suction filter", "blocked", "suction filter"),
+    ],
+)
+def test_with_the_blocked_part_in_the_hand_water_runs(part: str, mode: str, taken_out: str) -> None:
+    machine = do(with_faults(Build(), [fault(part, mode)], 7), Alter("remove", taken_out))
+    assert above(60.0)(_seen(machine, OPEN_FLOW, Collect("group", 10.0)))
+
+
+@pytest.mark.parametrize(("tap", "tip"), [("steam", "steam tip"), ("water", "water tip")])
+def test_a_blocked_tip_is_told_from_its_tap_by_taking_it_off(tap: str, tip: str) -> None:
+    """Common practice: strong steam with the tip removed."""
+    machine = do(with_faults(Build(), [fault(f"{tap} tap", "tip blocked")], 7), Alter("take tip off", tap))
+    assert word("strong steam", "runs")(_seen(machine, (*HOT, Tap(tap)), Look(tip)))

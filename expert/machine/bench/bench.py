@@ -14,7 +14,7 @@ LINES = (
     "brew valve inlet",
     "brew valve outlet",
 )
-CAPS = ("steam tip", "water tip", "exhaust outlet", "safety valve outlet")
+CAPS = ("steam tip", "water tip", "exhaust outlet")
 BYPASSES = ("tank", "suction filter")
 DIRECT_FEEDS = ("pump", "fill solenoid", "element")
 
@@ -26,7 +26,7 @@ class Bench:
     lifted: joints pulled off, by the point they end at. links: (point, point, ohm) laid across by hand (wire, resistor,
     test lamp). battery: (plus, minus, volts). fed: parts fed from the mains by a test lead, their own wires off.
     loosened: lines opened to the air. pinched: hoses. bypassed: "tank" is a hose in a jug. capped: outlets held shut.
-    tips_off: wands without their tip. removed: parts in the hand. jug_litres: water in the jug is endless.
+    tips_off: wands without their tip. removed: parts in the hand, their place left open.
     """
 
     plugged: bool = False

@@ -13,14 +13,9 @@ REMOVABLE = (
     "board fuse",
     "vacuum valve",
     "safety valve",
-    "level probe",
-    "fill solenoid",
-    "fill non-return valve",
-    "brew non-return valve",
     "group jet",
     "shower screen",
     "suction filter",
-    "pump",
 )
 # kind of alteration: the bench's field, the names it knows.
 KINDS: dict[str, tuple[str, tuple[str, ...]]] = {

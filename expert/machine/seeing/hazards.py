@@ -14,8 +14,7 @@ from expert.machine.running.instant import Instant, space_of
 from expert.machine.running.machine import Machine
 
 LIVE_VOLTS, UNDER_PRESSURE, SCALDS = 50.0, 0.1, 60.0
-_BOILER_OPENED = ("vacuum valve", "safety valve", "level probe", "fill non-return valve")
-_BREW_OPENED = ("brew non-return valve", "group jet")
+_BOILER_OPENED = ("vacuum valve", "safety valve")
 
 
 def hazards_now(machine: Machine) -> tuple[str, ...]:
@@ -104,9 +103,7 @@ def _behind(machine: Machine, now: Instant, action: a.Action) -> tuple[float, bo
     if action.kind == "remove":
         if action.what in _BOILER_OPENED:
             return boiler, hot
-        if action.what in _BREW_OPENED:
-            return now.flows.exchanger, hot
-        return (now.flows.tee, False) if action.what in ("pump", "fill solenoid") else (0.0, False)
+        return (now.flows.exchanger, hot) if action.what == "group jet" else (0.0, False)
     if action.kind != "loosen":
         return 0.0, False
     lines = {

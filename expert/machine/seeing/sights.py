@@ -25,8 +25,6 @@ def _under_boiler(machine: Machine, now: Instant, out: Outflow) -> str:
 
 
 def _safety(machine: Machine, now: Instant, out: Outflow) -> str:
-    if "safety valve outlet" in machine.bench.capped:
-        return "dry"
     if out.lifted or (now.space.full and now.flows.fill > _WET and machine.state.vacuum_shut):
         return "blows"
     return "drips" if out.safety > _TRACE else "dry"

@@ -21,6 +21,7 @@ from expert.machine.water.pump import Drive, curve, pressure_at
 PUCK = 6.5  # bar per ml/s: 9 bar at 1.4 ml/s (common practice, no source)
 _BLOCKED_HEAD = 0.85  # bar of suction at which the water tears off (cavitation)
 _HOSE = 4.0  # mm, an open line
+_OPEN_JET, _OPEN_SHOWER = 3.0, 5.0  # mm, with jet or shower in the hand
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,7 +87,8 @@ def suction_capacity(water: WaterParts, bench: Bench) -> float:
         return 0.0
     if "tank" not in bench.bypassed and not (water.tank.seated and water.tank.valve_opens):
         return 0.0
-    ways = [water.suction.hose] if "suction filter" in bench.bypassed else [water.suction.hose, water.suction.filter]
+    without = "suction filter" in bench.bypassed | bench.removed
+    ways = [water.suction.hose] if without else [water.suction.hose, water.suction.filter]
     return in_a_row(ways)
 
 
@@ -94,7 +96,7 @@ def _brew_branch(water: WaterParts, now: Situation) -> Callable[[float], Flows]:
     """The brew branch for a pressure at its deepest open place: chamber, exchanger, or the tee itself."""
     bench, group = now.bench, water.group
     way = in_a_row((water.brew_one_way.forward, water.exchanger.way))
-    jet = capacity(group.jet)
+    jet = capacity(_OPEN_JET if "group jet" in bench.removed else group.jet)
     if bench.loosened & {"pump outlet", "brew valve inlet"} or way <= 0.0:
         return lambda x: Flows(tee=x)
     if "brew valve outlet" in bench.loosened:
@@ -127,7 +129,7 @@ def _brew_branch(water: WaterParts, now: Situation) -> Callable[[float], Flows]:
 
 def _out_of_group(water: WaterParts, bench: Bench, chamber: float) -> Flows:
     group = water.group
-    shower = through(capacity(group.shower), chamber)
+    shower = through(capacity(_OPEN_SHOWER if "shower screen" in bench.removed else group.shower), chamber)
     cup = {"none": shower, "blind": 0.0, "coffee": min(shower, chamber / PUCK)}[bench.basket]
     rim = through(capacity(group.rim_leak), chamber) if bench.basket != "none" else 0.0
     exhaust = 0.0 if "exhaust outlet" in bench.capped else through(capacity(group.exhaust_leak), chamber)

@@ -153,9 +153,9 @@ class _Again:
         match segment.begins:
             case Said(text=text):
                 now = self.say(segment, text, ahead, is_last)
-            case Resumed(asks_standing=True) if self.job.held is None:
+            case Resumed(asks_standing=True):
                 self.held, self.asked_before = self.last_replies, self.asked
-                self.job, self.last_replies = take_up_again(self.job, must=True)
+                self.job, self.last_replies = take_up_again(self.job)
                 now = self.last_replies
             case Resumed(rebuilt=True):
                 now = _without_pauses(self.last_replies)

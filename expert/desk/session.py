@@ -49,13 +49,11 @@ class RulesDiffer(TraceError):
 class Session:
     """One job at one terminal. `close` lets go of it; a finished job is sealed.
 
-    `held_at`: the prompt at which a job was left, with what belongs to it. `sign`: makes the shop's signature for the
-    seal; None: it is not signed.
+    `sign`: makes the shop's signature for the seal; None: it is not signed.
     """
 
     job: Job
     writer: TraceWriter
-    held_at: tuple[Record, ...] = ()
     sign: Sign | None = None
 
     def is_resumed_by(self, command: str) -> None:
@@ -134,7 +132,7 @@ class Session:
         if again.job.phase is Phase.DONE:
             writer.seal()
         job.paused = False
-        return cls(job, writer, again.waiting_at if confirming else again.held_at), confirming or again.waiting_at
+        return cls(job, writer), confirming or again.waiting_at
 
     def say(self, line: str) -> tuple[Record, ...]:
         """Take one line. Nothing is shown, and nothing has happened, unless it is on the disk.
@@ -147,9 +145,6 @@ class Session:
         except Exception as fault:
             raise not_taken(fault) from fault
         self.writer.append((Said(text), *records))
-        if self.job.held is not None and job.prompt == self.job.held:
-            # It stands as it stood: the prompt at which the job was left is shown again, and is on record already.
-            records = (*records, *self.held_at)
         self.job = job
         if job.phase is Phase.DONE:
             try:

@@ -116,12 +116,14 @@ class BenchMap:
             self._routes[key] = next(fitting, None)
         return self._routes[key]
 
-    def route_through(self, start: BenchState, first: Mapping[str, str], wanted: Mapping[str, str]) -> Route | None:
-        """The cheapest route to `first`, where something is set up, and from there to `wanted`."""
+    def route_through(
+        self, start: BenchState, first: Mapping[str, str], wanted: Mapping[str, str], leaves: Mapping[str, str]
+    ) -> Route | None:
+        """The cheapest route to `first`, where something is set up that `leaves` the bench so, and on to `wanted`."""
         there = self.route(start, first)
         if there is None:
             return None
-        onward = self.route(self.reached_by(start, there), wanted)
+        onward = self.route(after(self.reached_by(start, there), leaves), wanted)
         return onward and Route((*there.moves, *onward.moves), there.minutes + onward.minutes)
 
     def reached_by(self, start: BenchState, route: Route) -> BenchState:

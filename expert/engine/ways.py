@@ -61,7 +61,7 @@ def _route_to(situation: Situation, question: Question) -> Route | None:
     ways, bench = situation.bench_map, situation.bench
     if question.prepare is None or question.id in situation.prepared:
         return ways.route(bench, question.bench)
-    return ways.route_through(bench, question.prepare.bench, question.bench)
+    return ways.route_through(bench, question.prepare.bench, question.bench, question.prepare.leaves)
 
 
 def _may_be_put(situation: Situation, question: Question) -> bool:

@@ -10,7 +10,7 @@ from expert.job.answers.mistyped import with_command_meant
 from expert.job.answers.reading import NotAnAnswer
 from expert.job.commands.obey import obey
 from expert.job.prompts.as_left import make_safe_again
-from expert.job.prompts.closing import close_on
+from expert.job.prompts.closing import close_on, leave_safely
 from expert.job.prompts.conflict import conflict_of, handle_conflict
 from expert.job.prompts.danger import handle_danger, leave, make_safe, may_stand, open_dangers
 from expert.job.prompts.intake import intake_on, take_what_is_known
@@ -74,6 +74,9 @@ def go_on(turn: Turn) -> None:
             _go_on_in(job.phase, turn)
             continue
         watch(turn)
+        if job.leaving:
+            leave_safely(turn)
+            continue
         # A danger first: a contradiction is cleared up with more tests, and nothing is tested before it is safe.
         if open_dangers(job):
             handle_danger(turn)

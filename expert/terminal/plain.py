@@ -2,16 +2,19 @@
 
 from __future__ import annotations
 
+import sys
 from collections.abc import Iterable, Iterator
 from textwrap import wrap
 from typing import TextIO
 
 from expert.desk.faults import NotTaken
 from expert.desk.session import Session
+from expert.job.prompts.registry import owner_at
 from expert.job.state.job import Job
 from expert.job.wording.records import lines_of
 from expert.terminal.leaving import EndedFromOutside
 from expert.terminal.out import cannot_show, harmless
+from expert.terminal.typed_ahead import DROPPED, drop_from_terminal
 from expert.trace.cleaning import clean
 from expert.trace.records import Record
 
@@ -27,6 +30,9 @@ def talk_plainly(session: Session, opening: Iterable[Record], lines: Iterator[st
     try:
         show(session.job, opening, out)
         while not session.is_over:
+            if owner_at(session.job).drops_typed_ahead and drop_from_terminal(sys.stdin):
+                out.write(f"{DROPPED}\n")
+                out.flush()
             line = next(lines, None)
             if line is None:
                 _leave("The lines have ended.", session, out)

@@ -23,6 +23,7 @@ from expert.terminal.leaving import EndedFromOutside, nothing_typed_is_shown
 from expert.terminal.out import harmless
 from expert.terminal.plain import way_back, wrapped
 from expert.terminal.style import OF_MANNER, PROMPT, REFUSED, STATUS, STYLE, UNDERSTOOD, color_depth
+from expert.terminal.typed_ahead import DROPPED, drop_from_chat
 from expert.trace.cleaning import clean
 from expert.trace.errors import TraceNotWritten, TraceTooLarge
 from expert.trace.records import Record
@@ -89,6 +90,8 @@ class Chat:
     def ask(self) -> str | None:
         """The next line; None when Ctrl-C was pressed once."""
         again, self.again = self.again, ""
+        if owner_at(self.session.job).drops_typed_ahead and drop_from_chat(self.prompt.app.input):
+            self.tell(DROPPED, "small")
         try:
             line = self.prompt.prompt(default=again)
         except EndedFromOutside:

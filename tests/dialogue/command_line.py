@@ -14,7 +14,13 @@ from tests.dialogue.small_folder import small_folder
 
 INTAKE = "Ann\n1\nok\nno fill\nok\nno\n1\n"
 ASKED = "Look before you touch anything. Is the machine still as it was: mains on,\n  covers on? (yes / no)\n"
-STANDS = ASKED + "> yes\n"
+HERE = "Ann\nno\n"  # who takes a job up again, and may do no live work
+WHO = "Who is at the bench now? Type your name.\n"
+MAY = (
+    "Are you qualified for live work on mains, by your local rules? Type qualified\n"
+    "  or no. With no, nothing is asked with the covers off and the mains on.\n"
+)
+STANDS = WHO + "> Ann\n" + MAY + "> no\n" + ASKED + "> yes\n"
 PUMP_QUESTION = "How: Listen.\nDoes the pump run?\n  (yes / no)\n"
 GO_ON = "The lines have ended. Nothing is lost. Go on with:\n  expert resume --rules RULES --jobs JOBS 7\n"
 AT_THE_PUMP = INTAKE + "yes\n"  # switched on: the first question is put

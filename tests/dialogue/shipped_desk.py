@@ -15,6 +15,16 @@ from expert.language.load import load_rules
 from expert.language.shipped import shipped
 from expert.trace.records import Put, Record
 
+# What ends the dangers of a sound machine, unless a test says otherwise.
+NO_DANGER = {
+    "lead_looks": "sound",
+    "told_of_danger": "nothing",
+    "relay_output": "OL",
+    "high_limit_bridged": "no",
+    "sensor_seating": "seated",
+    "safety_valve_outlet_free": "yes",
+}
+
 
 @cache
 def shipped_knowledge() -> Knowledge:
@@ -44,11 +54,13 @@ class ShippedDesk:
 
     def intake(self, *plate: str, complaint: str = "no_heat", qualified: str = "no") -> ShippedDesk:
         """Opened in Germany for a machine whose plate prompt got these lines, up to the first thing to do."""
-        self.type("Ann", "1", "limits germany", *plate, "ok", complaint, "ok", qualified, "1")
+        may = "qualified" if qualified == "yes" else qualified
+        self.type("Ann", "1", "limits germany", *plate, "ok", complaint, "ok", may, "1")
         return self
 
     def go(self, answers: dict[str, str], until: str = "", most: int = 60) -> list[str]:
         """Confirm moves and answer questions, others with can't tell, until a question is put; what was said last."""
+        answers = NO_DANGER | answers
         said: list[str] = []
         for _ in range(most):
             prompt = self.job.prompt

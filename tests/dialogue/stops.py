@@ -28,11 +28,7 @@ STOPS: Mapping[str, Stop] = {
     "failed earth": Stop("trips_supply", {"earth_bond": "OL"}, "earth_is_broken"),
     "leakage to the chassis": Stop("trips_supply", {"leakage_current": "8 mA"}, "leakage_is_high"),
     "bridged protective device": Stop("burnt_smell", {"high_limit_bridged": "yes"}, "limit_is_bridged"),
-    "safety valve lifting": Stop(
-        "safety_valve_blows",
-        {"safety_valve_outlet": "lifts", "boiler_pressure": "2 bar", "second_gauge_pressure": "2 bar"},
-        "pressure_near_the_rating_comes_first",
-    ),
+    "safety valve lifting": Stop("safety_valve_blows", {"safety_valve_outlet": "lifts"}, "safety_valve_lifts"),
     "runaway heat": Stop("overheats", {"runaway_heat": "yes"}, "heat_runs_away"),
     "burnt wiring": Stop("no_power", {"terminal_look": "scorched"}, "terminal_is_scorched"),
     "swollen parts": Stop("boiler_will_not_fill", {"board_looks": "burnt"}, "board_is_burnt"),

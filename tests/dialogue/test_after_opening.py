@@ -97,7 +97,7 @@ def test_a_test_that_was_not_made_is_said_and_no_such_machine_is_called_fit() ->
         "Left open. To answer it later: take back 2",
         f"! {NOT_SAFE}",
         "How does the job end? Type the number.",
-        "  1  no fault: normal behaviour; opened and not shown safe: do not hand out before it is",
+        "  1  no fault: normal behaviour; not shown safe: do not hand out before it is",
         "  2  returned unrepaired",
         "  3  beyond repair",
         "  4  handed over",

@@ -1,4 +1,4 @@
-"""The lead and the plug are looked at before the machine is plugged in, and what was seen is an answer on record."""
+"""Before the first plug-in: the lead is looked at, the customer asked for words of danger; "can't tell" is no pass."""
 
 from __future__ import annotations
 
@@ -12,7 +12,7 @@ from expert.job.steps import begin, step
 from expert.language.load import load_rules
 from expert.language.shipped import shipped
 from expert.language.worked.job_answers import read_answers
-from expert.trace.records import Answered, Found, Moved, Put, Record, Stopped
+from expert.trace.records import Answered, Found, HazardOpened, Moved, Put, Record, Stopped
 from expert.trace.why import Why
 from tests.dialogue.conftest import spoken
 
@@ -38,22 +38,30 @@ def test_the_first_question_before_the_plug_goes_in_is_about_lead_and_plug(knowl
     job, records, said = typed(knowledge)
     assert (job.prompt.kind, job.prompt.subject) == ("question", "lead_looks")
     assert said[said.index(LEAD) - 2] == (
-        "Next comes: Fill the tank, plug in and switch on. This has to be known first."
+        "This comes first, because of a mains lead that nobody has looked at. It ends when: Somebody has run the lead "
+        "through the hand, plug and all, and it is sound."
     )
     assert "on" not in dict(job.bench)["mains"]
     put = [record for record in records if isinstance(record, Put)][-1]
-    assert put == Put("question", "lead_looks", LEAD, Why(before_move="switch_on"))
-    _, _, said = typed(knowledge, "why")
-    assert said == [
-        "It must be known before: Fill the tank, plug in and switch on.",
-    ]
+    why = Why(aim="lead_looks", hazard="lead_not_looked_at")
+    assert put == Put("question", "lead_looks", LEAD, why)
 
 
-def test_a_sound_lead_is_recorded_and_not_asked_for_again(knowledge: Knowledge) -> None:
-    job, records, said = typed(knowledge, "sound")
+def test_the_customer_is_asked_next_whatever_the_complaint(knowledge: Knowledge) -> None:
+    job, records, _ = typed(knowledge, "sound")
     assert [record.question for record in records if isinstance(record, Answered)] == ["lead_looks"]
-    assert job.prompt.subject == "switch_on"
-    assert said[-1] == "Is the machine plugged in through an RCD and switched on? (yes / no)"
+    assert job.prompt.subject == "told_of_danger"
+    job, _, _ = typed(knowledge, "sound", "nothing")
+    assert job.prompt.kind == "move"
+
+
+@pytest.mark.parametrize("told", ["shock", "burnt", "tripped", "wet", "burst", "repaired", "nobody_knows"])
+def test_a_word_of_danger_leads_to_dead_tests_first(knowledge: Knowledge, told: str) -> None:
+    job, records, _ = typed(knowledge, "sound", told)
+    opened = [record for record in records if isinstance(record, HazardOpened) and "energise" in record.forbids]
+    assert opened[-1].because == ("answer 2",)
+    assert (job.prompt.kind, job.prompt.subject) != ("move", "switch_on")
+    assert dict(job.bench)["mains"] == "isolated"
 
 
 @pytest.mark.parametrize(
@@ -67,17 +75,20 @@ def test_a_bad_lead_stops_the_job_and_is_never_plugged_in(knowledge: Knowledge, 
     assert "switch_on" not in [record.move for record in records if isinstance(record, Moved)]
 
 
-def test_whoever_cannot_tell_is_told_to_look_before_the_plug_goes_in(knowledge: Knowledge) -> None:
-    job, _, said = typed(knowledge, "can't tell")
-    assert said[0] == "Left open. To answer it later: take back 1"
-    assert said[1] == f"! Still to be looked at: {LEAD} Do not go on before somebody has. If nobody can: can't"
-    assert job.prompt.subject == "switch_on"
+@pytest.mark.parametrize("lines", [("can't tell",), ("sound", "can't tell")], ids=["lead", "customer"])
+def test_cant_tell_is_no_pass(knowledge: Knowledge, lines: tuple[str, ...]) -> None:
+    job, _, _ = typed(knowledge, *lines)
+    for _ in range(80):
+        if job.prompt.kind == "close":
+            break
+        job, records = step(job, job.prompt.choices[0] if job.prompt.kind == "move" else "can't tell")
+        assert dict(job.bench)["mains"] == "isolated", records
+    assert job.prompt.kind == "close"
 
 
-def test_an_answers_file_that_says_nothing_about_the_lead_goes_on_with_the_confirmed_step(knowledge: Knowledge) -> None:
+def test_an_answers_file_that_says_nothing_about_the_lead_is_handed_over_unplugged(knowledge: Knowledge) -> None:
     text = "{machine: heat_exchanger_lever_tank, complaints: [no_heat], answers: {lamp_lights: yes, boiler_heats: no}}"
     answers = read_answers("answers.yaml", text, knowledge.base)
-    _, records = play(knowledge, shop_of(knowledge), answers, "7")
-    assert "switch_on" in [record.move for record in records if isinstance(record, Moved)]
-    assert not [record for record in records if isinstance(record, Stopped)]
-    assert [record.text for record in records if isinstance(record, Answered) and record.question == "lamp_lights"]
+    job, records = play(knowledge, shop_of(knowledge), answers, "7")
+    assert "switch_on" not in [record.move for record in records if isinstance(record, Moved)]
+    assert job.outcome == "handed_over"

@@ -16,7 +16,11 @@ WHY = [
     ("why", "machine", ["Tests, limits and parts depend on the type of machine."]),
     ("why", "plate", ["The limits of the tests are worked out from these values."]),
     ("why", "complaints", ["The search starts from what the customer noticed."]),
-    ("why", "qualified", ["Tests on live parts are put only to those who may do them."]),
+    (
+        "why",
+        "qualified",
+        ["Tests on live parts are put only to those who may do them. To take it back later: not qualified"],
+    ),
     ("why", "arrives", ["How the machine stands decides what makes it safe."]),
     (
         "why",

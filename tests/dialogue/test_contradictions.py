@@ -10,7 +10,7 @@ from expert.engine.knowledge import Knowledge, knowledge_of
 from expert.language.load import read_rules
 from expert.trace.records import Conflict, Put, Told
 from tests.dialogue.conftest import INTAKE, Desk
-from tests.dialogue.shipped_desk import ShippedDesk
+from tests.dialogue.shipped_desk import NO_DANGER, ShippedDesk
 from tests.dialogue.small_folder import FILES
 
 # A rule that is wrong on purpose: a shorted coil says that the pump is dead, though it was heard.
@@ -118,12 +118,12 @@ def test_why_and_answers_help_at_a_contradiction() -> None:
 
 def test_a_fault_that_accounts_for_all_does_not_hinder_the_repeat() -> None:
     desk = ShippedDesk().intake(complaint="display_wrong")
-    answers = {"display_from_cold": "sound", "sensor_ohms": "100 ohm"}
+    answers = NO_DANGER | {"display_from_cold": "sound", "sensor_ohms": "100 ohm"}
     for _ in range(60):
         prompt = desk.job.prompt
         if prompt.kind == "conflict":
             break
-        line = answers.get(prompt.subject, "can't tell") if prompt.kind == "question" else "yes"
+        line = answers.get(prompt.subject, "can't tell") if prompt.kind == "question" else prompt.choices[0]
         line = "1" if prompt.subject == "display_from_cold" else line
         desk.type(line)
     assert desk.job.prompt.kind == "conflict"

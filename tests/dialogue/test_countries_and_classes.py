@@ -44,6 +44,18 @@ def test_the_set_decides_the_limits(plate: tuple[str, ...], expected: Row) -> No
     assert desk.limit("leakage_current", "high")[0] == pytest.approx(leak)
 
 
+@pytest.mark.parametrize("country", ["germany", "uk", "australia", "us", "canada", "japan"])
+def test_until_a_country_is_chosen_the_strictest_of_all_holds_and_the_screen_says_so(country: str) -> None:
+    desk = ShippedDesk()
+    said = desk.type("Ann", "1")
+    assert any("strictest as no country is said" in line for line in said)
+    desk.type("ok", "tingles", "ok", "no", "1")
+    there = ShippedDesk().intake(f"limits {country}", complaint="tingles")
+    for question, reading, end in (("earth_bond", "high", 0), ("leakage_current", "high", 0)):
+        assert (desk.limit(question, reading)[end] or 0) <= (there.limit(question, reading)[end] or 0)
+    assert (desk.limit("insulation_at_plug", "bad")[1] or 0) >= (there.limit("insulation_at_plug", "bad")[1] or 0)
+
+
 SOUND = {"lead_looks": "sound", "earth_bond": "0.05", "insulation_at_plug": "80", "insulation_at_plug_hot": "60"}
 
 

@@ -5,6 +5,8 @@ That these findings must stop the work is common practice, no source.
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 import pytest
 
 from expert.desk.unattended import sound_answer
@@ -33,12 +35,18 @@ def made_safe(stop: Stop) -> tuple[ShippedDesk, list[Record]]:
         if desk.job.prompt.kind == "danger":
             return desk, records + desk.records[before:]
         assert desk.job.prompt.kind == "move", f"{desk.job.prompt} before the machine is safe"
-        desk.type("yes")
+        desk.type(desk.job.prompt.choices[0])
     raise AssertionError("the machine is never safe")
 
 
 def asked(records: list[Record]) -> list[str]:
     return [record.prompt for record in records if isinstance(record, Put)]
+
+
+def lasts(desk: ShippedDesk, caution: str, state: Mapping[str, str]) -> bool:
+    """Whether a caution stands as long as the machine stands so."""
+    states = desk.job.base.cautions[caution].lasts
+    return bool(states) and all(state[name] in values for name, values in states.items())
 
 
 @EACH
@@ -47,9 +55,9 @@ def test_cautions_come_before_what_they_belong_to(stop: Stop) -> None:
     read: set[str] = set()
     for record in desk.records:
         match record:
-            case Moved(move=move):
-                if not move.startswith("prepare "):
-                    read.clear()
+            case Moved(move=move, state=state):
+                if not move.startswith(("prepare ", "test ")):
+                    read = {caution for caution in read if lasts(desk, caution, state)}
             case CautionShown(caution=caution):
                 assert caution not in read, f"{caution} is shown twice in one state"
                 read.add(caution)
@@ -70,7 +78,7 @@ def test_the_stop_is_told_and_the_bench_made_safe_before_anything_else(stop: Sto
     assert satisfies(desk.job.bench, desk.job.base.bench.safe)
     assert desk.job.prompt.kind == "danger"
     last = records[-1]
-    assert isinstance(last, Put) and last.text == STOPPED
+    assert isinstance(last, Put) and last.text.startswith(STOPPED) and "It ends when: " in last.text
 
 
 @EACH
@@ -113,9 +121,9 @@ def test_a_stopped_job_cannot_be_closed_as_fine(stop: Stop) -> None:
     assert (desk.job.phase, desk.job.outcome) == (Phase.DONE, "stopped")
     (handed,) = [record for record in desk.records if isinstance(record, HandedOver)]
     told = [record.text for record in desk.records if isinstance(record, Stopped)]
-    assert [line for line in handed.summary.splitlines() if line.startswith("Danger: ")] == [
-        f"Danger: {t}" for t in told
-    ]
+    dangers = [line for line in handed.summary.splitlines() if line.startswith("Danger: ")]
+    assert dangers[: len(told)] == [f"Danger: {t}" for t in told]
+    assert len(dangers) > len(told), "what ends it is told to whoever goes on"
     assert f"  Danger found: {told[0]}" in said
     assert f"  {CLOSING_LINES['normal']}" not in said and f"  {CLOSING_LINES['repaired']}" not in said
 
@@ -136,7 +144,7 @@ def test_a_machine_that_cannot_be_made_safe_is_left_alone(stop: Stop) -> None:
         assert satisfies(desk.job.bench, desk.job.base.bench.safe)
         return
     assert desk.type("no") == [
-        "Nothing else comes before this. Type yes when it is done, or can't if it cannot be done."
+        "Nothing else comes before this. Type out when it is done, or can't if it cannot be done."
     ]
     said = desk.type("can't")
     assert said[-1] == NOT_SAFE and desk.job.prompt.kind == "danger"

@@ -12,7 +12,7 @@ from expert.language.shipped import shipped
 from expert.trace.places import jobs_folder
 from expert.trace.reading import read_trace
 from expert.trace.records import Opened, Put
-from tests.dialogue.command_line import AT_THE_PUMP, PUMP_QUESTION, STANDS, Shop, run
+from tests.dialogue.command_line import AT_THE_PUMP, HERE, PUMP_QUESTION, STANDS, Shop, run
 from tests.trace.power_cut import power_cut
 
 OWN_MACHINE = """\
@@ -50,7 +50,7 @@ def test_the_command_that_is_shown_goes_on_with_the_job(shop: Shop, left: str) -
     ).out
     program, *words = shlex.split(out.splitlines()[-1])
     assert program == "expert"
-    assert run(*words, "--plain", typed="yes\n").out.startswith(STANDS + PUMP_QUESTION)
+    assert run(*words, "--plain", typed=HERE + "yes\n").out.startswith(STANDS + PUMP_QUESTION)
 
 
 def played_with_its_own_machine(shop: Shop) -> Path:
@@ -67,7 +67,7 @@ def test_a_job_with_a_machine_file_of_its_own_goes_on_after_a_crash(shop: Shop) 
     lines = path.read_bytes().splitlines(keepends=True)
     asked = next(n for n, r in enumerate(read_trace(path).records) if isinstance(r, Put) and r.question == "coil")
     power_cut(path, b"".join(lines[: asked + 1]))
-    again = shop.resume("yes\n470\n", number=path.stem)
+    again = shop.resume(HERE + "yes\n470\n", number=path.stem)
     assert (again.code, again.err) == (0, "")
     assert "470 ohm counts as: sound. (sound is from 352 ohm to 588 ohm; expected 470 ohm;\n" in again.out
 

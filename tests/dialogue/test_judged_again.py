@@ -19,7 +19,7 @@ def desk_with_current(current: str) -> ShippedDesk:
 
 
 def at_the_supply(desk: ShippedDesk) -> ShippedDesk:
-    desk.go(KNOWN | {"stays_on_when_moved": "yes"}, until="supply_voltage")
+    desk.go(KNOWN | {"stays_on_when_moved": "yes"}, until="supply_voltage", most=200)
     return desk
 
 

@@ -49,7 +49,8 @@ def worked(path: Path, lines: list[str], knowledge: Knowledge | None = None) -> 
             session.close()
             left = session.job
             session, _ = Session.resume(knowledge, path, clock)
-            assert left.prompt in (session.job.prompt, session.job.held), "the resumed job waits elsewhere"
+            waited_at = left.held or left.prompt
+            assert waited_at in (session.job.prompt, session.job.held), "the resumed job waits elsewhere"
         if session.is_over:
             break
         session.say(line)

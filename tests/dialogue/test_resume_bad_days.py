@@ -21,7 +21,7 @@ from expert.trace.records import Closed, Resumed, Sealed
 from expert.trace.storage import TraceFile
 from expert.trace.verifying import verify
 from expert.trace.writing import TraceWriter
-from tests.dialogue.command_line import AT_THE_PUMP, GO_ON, INTAKE, PUMP_QUESTION, STANDS, Ran, Shop, run, said
+from tests.dialogue.command_line import AT_THE_PUMP, GO_ON, HERE, INTAKE, PUMP_QUESTION, STANDS, Ran, Shop, run, said
 from tests.dialogue.small_rules import small_knowledge, small_shop
 
 # ---------------------------------------------------------------- the disk
@@ -52,7 +52,7 @@ def test_a_disk_that_runs_full_loses_only_the_line_that_was_refused(tmp_path: Pa
     assert 0 < acknowledged < 80
     assert len(said(path)) == len(AT_THE_PUMP.splitlines()) + acknowledged
     subprocess.run(["mount", "-o", "remount,size=1m", str(small_disk)], check=True)
-    assert shop.resume("yes\n") == Ran(0, STANDS + PUMP_QUESTION + GO_ON, "")
+    assert shop.resume(HERE + "yes\n") == Ran(0, STANDS + PUMP_QUESTION + GO_ON, "")
 
 
 def test_a_disk_that_is_full_from_the_start_opens_no_job(tmp_path: Path, small_disk: Path) -> None:
@@ -75,8 +75,8 @@ def test_a_failing_file_refuses_the_line_and_keeps_the_job(at_the_pump: Shop, mo
 
         patched.setattr(TraceFile, "_write_all", full)
         message = f"{at_the_pump.trace()} cannot be written: No space left on device. This step was not recorded.\n"
-        assert at_the_pump.resume("yes\n") == Ran(2, "", message)
-    assert at_the_pump.resume("yes\n") == Ran(0, STANDS + PUMP_QUESTION + GO_ON, "")
+        assert at_the_pump.resume(HERE + "yes\n") == Ran(2, "", message)
+    assert at_the_pump.resume(HERE + "yes\n") == Ran(0, STANDS + PUMP_QUESTION + GO_ON, "")
 
 
 def test_a_seal_that_cannot_be_written_is_set_on_resume(shop: Shop, monkeypatch: pytest.MonkeyPatch) -> None:
@@ -86,13 +86,13 @@ def test_a_seal_that_cannot_be_written_is_set_on_resume(shop: Shop, monkeypatch:
             raise session_module.TraceNotWritten(f"{self.path} cannot be written: No space left on device.")
 
         patched.setattr(TraceWriter, "seal", full)
-        closed = shop.bench(AT_THE_PUMP + "hand over\n")
-        assert "Job 7 is closed: handed over, 2 min.\n" in closed.out
+        closed = shop.bench(AT_THE_PUMP + "hand over\nyes\n")
+        assert "Job 7 is closed: handed over, 3 min.\n" in closed.out
         assert " ".join(closed.out.split()).endswith(
             "cannot be written: No space left on device. Only the seal is missing; it is set when the job is resumed."
         )
     again = shop.resume()
-    assert again.out.endswith("Job 7 is closed: handed over, 2 min.\n")
+    assert again.out.endswith("Job 7 is closed: handed over, 3 min.\n")
     kinds = [type(record) for record in read_trace(shop.trace()).records[-3:]]
     assert kinds == [Closed, Resumed, Sealed]
 
@@ -127,12 +127,12 @@ def test_a_second_technician_is_told_that_the_job_is_in_use(at_the_pump: Shop) -
     length = path.stat().st_size
     session, _ = Session.resume(knowledge_of(load_rules(at_the_pump.rules)), path, lambda: datetime.now(UTC))
     in_use = f"{path} is in use: another terminal is working on this job\n"
-    assert at_the_pump.resume("yes\n") == Ran(2, "", in_use)
+    assert at_the_pump.resume(HERE + "yes\n") == Ran(2, "", in_use)
     assert at_the_pump.bench(INTAKE) == Ran(2, "", in_use)
     session.say("yes")
     session.close()
     assert path.stat().st_size > length
-    assert at_the_pump.resume("yes\n").code == 0
+    assert at_the_pump.resume(HERE + "yes\n").code == 0
 
 
 def test_a_clock_that_was_put_back_stops_nobody_and_is_noted(tmp_path: Path) -> None:
@@ -189,10 +189,10 @@ def test_what_is_no_file_is_no_job(shop: Shop) -> None:
 
 
 def test_a_closed_job_stays_closed(shop: Shop) -> None:
-    shop.bench(AT_THE_PUMP + "hand over\n")
+    shop.bench(AT_THE_PUMP + "hand over\nyes\n")
     sealed = shop.trace().read_bytes()
     message = f"{shop.trace()} is sealed: the job is closed, and nothing can be added to it\n"
-    assert shop.resume("yes\n") == Ran(2, "", message)
+    assert shop.resume(HERE + "yes\n") == Ran(2, "", message)
     assert shop.trace().read_bytes() == sealed
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import random
+from collections.abc import Mapping
 
 import pytest
 
@@ -47,7 +48,15 @@ def test_any_answers_keep_the_technician_safe(seed: int, knowledge: Knowledge) -
 
 def intake(chance: random.Random, knowledge: Knowledge) -> list[str]:
     complaints = chance.sample(list(knowledge.base.complaints), chance.choice((1, 1, 2)))
-    return ["Ann", "1", "ok", ", ".join(complaints), "ok", chance.choice(("yes", "no")), chance.choice(("1", "2"))]
+    return [
+        "Ann",
+        "1",
+        "ok",
+        ", ".join(complaints),
+        "ok",
+        chance.choice(("qualified", "no")),
+        chance.choice(("1", "2", "3")),
+    ]
 
 
 def typed(chance: random.Random, job: Job) -> str:
@@ -83,13 +92,20 @@ def answer(chance: random.Random, job: Job, question: Question) -> str:
     return f"{chance.uniform(low.value, min(high.value, low.value + 1e6)):.4g}"
 
 
+def stands_on(job: Job, caution: str, state: Mapping[str, str]) -> bool:
+    """Whether a caution that was read stands as long as the machine stands so."""
+    lasts = job.base.cautions[caution].lasts if caution in job.base.cautions else {}
+    return bool(lasts) and all(state[name] in states for name, states in lasts.items())
+
+
 def judge(job: Job, records: tuple[Record, ...], cautions: set[str]) -> None:
     """Every question stands in a bench state that it allows, its cautions read before it in this state."""
     for record in records:
         match record:
             case Moved(move=move):
-                if not move.startswith("prepare "):
-                    cautions.clear()
+                if not move.startswith(("prepare ", "test ")):
+                    lasting = {name for name in cautions if stands_on(job, name, record.state)}
+                    cautions &= lasting
             case CautionShown(caution=caution):
                 cautions.add(caution)
             case Put(prompt="question" | "proof", question=name):

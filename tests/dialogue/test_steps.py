@@ -318,10 +318,10 @@ def test_nobody_is_sent_away_from_a_machine_that_is_plugged_in(filling: Desk) ->
     filling.type("yes")
     warning = "! The machine is not safe to leave: mains on, covers on. Unplug it and keep the plug in sight."
     assert filling.type("pause")[0] == warning
-    assert (
-        filling.type("hand over")[-1].startswith("Job 7 is closed") and "  Bench: mains on, covers on" in filling.said
-    )
-    assert warning in filling.said
+    assert filling.type("hand over")[0] == "It is handed over as soon as the machine is safe."
+    assert filling.job.prompt.subject == "isolate"
+    assert filling.type("yes")[-1].startswith("Job 7 is closed")
+    assert "  Bench: mains isolated, covers on" in filling.said
 
 
 def test_a_job_is_closed_only_with_the_plug_out(filling: Desk) -> None:

@@ -66,7 +66,7 @@ def test_a_machine_left_on_does_not_stay_cold() -> None:
 
 def test_a_set_up_state_is_passed_on_the_way() -> None:
     ways = BenchMap(BENCH, terms_for(BENCH, False, lambda condition: None))
-    route = ways.route_through(COLD, {"mains": "isolated", "covers": "off"}, {"mains": "on", "covers": "on"})
+    route = ways.route_through(COLD, {"mains": "isolated", "covers": "off"}, {"mains": "on", "covers": "on"}, {})
     assert route is not None
     assert [move.id for move in route.moves] == ["covers_off", "covers_on", "switch_on"]
     assert satisfies(ways.reached_by(COLD, route), {"mains": "on", "covers": "on"})

@@ -78,7 +78,7 @@ class Account:
             case CautionShown(caution=caution):
                 self.cautions.add(caution)
             case Answered() | CannotTell() if self.bench:
-                self._stands(with_time(self.base.bench, self.bench))
+                self._passes(with_time(self.base.bench, self.bench))
             case CannotMove(move=move):
                 self.cannot_move.add(move)
             case Resumed():
@@ -91,7 +91,10 @@ class Account:
 
     def _moved(self, moved: Moved) -> None:
         before = self.bench
-        self._stands(dict(moved.state))
+        if moved.move.startswith((PREPARE, TEST)):
+            self.bench = dict(moved.state)  # nothing but what was altered: what was read still stands
+        else:
+            self._stands(dict(moved.state))
         self.cannot_move.clear()
         if not moved.move.startswith((PREPARE, TEST)):
             self.cautions = {name for name in self.cautions if self._lasts(name)}
@@ -105,6 +108,12 @@ class Account:
     def _stands(self, state: dict[str, str]) -> None:
         self.bench = state
         self.cautions = {name for name in self.cautions if not self._lasts(name) or self._still_lasts(name)}
+
+    def _passes(self, state: dict[str, str]) -> None:
+        """Time passes: a caution ends whose state was there and is over; one that was said ahead of it still stands."""
+        held = {name for name in self.cautions if self._lasts(name) and self._still_lasts(name)}
+        self.bench = state
+        self.cautions = {name for name in self.cautions if name not in held or self._still_lasts(name)}
 
     def _lasts(self, caution: str) -> bool:
         return bool(self._caution(caution) and self._caution(caution).lasts)

@@ -124,7 +124,7 @@ class Technician:
                     some = [*self.aim.complaints, *some[1:]]
                 return ", ".join(some)
             case "qualified":
-                return "yes" if self.qualified else "no"
+                return "qualified" if self.qualified else "no"
             case "arrives":
                 return chance.choice(list(self.base.bench.arrives))
             case _:

@@ -234,8 +234,8 @@ MORE = [
             "            seen: common\n",
             "            seen: common\n            dangerous: yes\n",
             [
-                "circuits/tank.yaml:7:7: valve.stuck is dangerous, but no rule about it stops the work or gives a "
-                "caution [danger-not-told]"
+                "circuits/tank.yaml:7:7: valve.stuck is dangerous, but no rule about it stops or cautions, and "
+                "it opens no hazard [danger-not-told]"
             ],
             id="danger not told",
         ),

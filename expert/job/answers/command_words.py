@@ -18,6 +18,7 @@ HELP_ON: Mapping[str, tuple[str, str]] = {
     "note": ("note TEXT", "keep a remark with the job"),
     "figure": ("figure NAME ...", "a calculation of the trade; figure list shows them"),
     "hand over": ("hand over", "end here, with a summary for somebody else"),
+    "not qualified": ("not qualified", "from here on no live work is put to you"),
     "pause": ("pause", "leave; expert resume goes on"),
     "help": ("help", "this list"),
 }
@@ -25,7 +26,7 @@ HELP = (
     "Answer the question (y and n will do, or the number of a choice), or type:",
     *(f"  {typed:<18}{does}" for typed, does in HELP_ON.values()),
 )
-ALONE = ("help", "why", "why more", "how", "suspects", "answers", "hand over", "pause")
+ALONE = ("help", "why", "why more", "how", "suspects", "answers", "hand over", "not qualified", "pause")
 WITH_MORE = ("what if", "take back", "convinced", "note", "figure")
 COMMAND_WORDS = ("can't tell", *ALONE, *WITH_MORE)
 

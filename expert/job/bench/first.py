@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from expert.engine.bench import BenchState, Route, after, in_time
+from expert.engine.bench import BenchState, Route, after, in_time, satisfies
 from expert.job.state.bench import bench_map
-from expert.job.state.hazards import due_tests, forbidding, to_put
+from expert.job.state.hazards import due_tests, forbidding, open_hazards, to_put
 from expert.job.state.job import Job
 from expert.language.model import Hazard, Move, Question
 
@@ -16,7 +16,7 @@ class Before:
     """A test that comes before a move, and the hazards, each with the act, that forbid what the move leads to."""
 
     test: Question
-    move: Move
+    move: Move | None
     hazards: tuple[tuple[Hazard, str], ...]
 
 
@@ -46,3 +46,31 @@ def _due(job: Job, state: BenchState) -> list[tuple[Hazard, str, Question]]:
         for name in due_tests(job, hazard)
         if (test := to_put(job, job.base.questions[name])) is not None
     ]
+
+
+def looks_at_once(job: Job) -> Before | None:
+    """The look with which every job begins, where the machine stands for it as it is; None when all are done."""
+    for hazard in open_hazards(job):
+        if not (hazard.from_the_start and hazard.forbids):
+            continue
+        for name in due_tests(job, hazard):
+            test = to_put(job, job.base.questions[name])
+            if test is not None and satisfies(job.bench, test.bench) and test.prepare is None:
+                return Before(test, None, ((hazard, hazard.forbids[0]),))
+    return None
+
+
+def barring(job: Job, question: Question) -> list[tuple[Hazard, str]]:
+    """The hazards, each with the act, that forbid what lies on the way to a question; none where nothing does."""
+    free = bench_map(job, no_hazards=True)
+    prepare = question.prepare
+    if prepare is not None and question.id not in job.prepared:
+        route = free.route_through(job.bench, prepare.bench, question.bench, prepare.leaves)
+    else:
+        route = free.route(job.bench, question.bench)
+    found: dict[str, tuple[Hazard, str]] = {}
+    state = job.bench
+    for move in route.moves if route else ():
+        state = after(in_time(job.base.bench, state), move.makes)
+        found |= {hazard.id: (hazard, act.id) for hazard, act in forbidding(job, state)}
+    return list(found.values())

@@ -53,13 +53,14 @@ def bring_bench(turn: Turn, wanted: Mapping[str, str]) -> bool | None:
 def put_release_test(turn: Turn, before: Before) -> bool | None:
     """Put the dead test without which the way on stays forbidden; or the move that leads to it."""
     job = turn.job
-    for hazard, act in before.hazards:
-        refuse(turn, hazard, act, f"move {before.move.id}")
+    if before.move is not None:
+        for hazard, act in before.hazards:
+            refuse(turn, hazard, act, f"move {before.move.id}")
     ready = make_ready(turn, before.test)
     if ready:
         hazard = before.hazards[0][0]
         turn.tell(f"This comes first, because of {hazard.name}. It ends when: {hazard.until}")
-        why = Why(aim=before.test.id, hazard=hazard.id, before_move=before.move.id)
+        why = Why(aim=before.test.id, hazard=hazard.id, before_move=before.move.id if before.move else "")
         put_question(turn, before.test, "proof" if before.test.id in job.to_prove else "question", why)
         return False
     return ready
@@ -87,7 +88,7 @@ def put_preparation(turn: Turn, question: str, preparation: Preparation) -> None
 def note_opened(job: Job) -> None:
     """Remember that the machine is open: it goes back with its safety tested, or with the word that it was not."""
     if job.base.bench.opened and satisfies(job.bench, job.base.bench.opened):
-        job.opened, job.tested_since_opened = True, False
+        job.opened, job.opened_at = True, job.next_number
 
 
 def may_be_asked_here(job: Job, question: Question) -> bool:

@@ -10,14 +10,14 @@ from expert.job.answers.reading import CANNOT_TELL, NotAnAnswer, read_answer
 from expert.job.commands.convinced import be_convinced
 from expert.job.commands.taking_back import list_answers, propose_take_back
 from expert.job.figures.wording import NOT_POSSIBLE, figure_at_the_prompt
-from expert.job.prompts.closing import hand_over, warn_if_not_safe
+from expert.job.prompts.closing import hand_over, hand_over_as_it_stands, refuse_leaving, warn_if_not_safe
 from expert.job.prompts.registry import owner_at
-from expert.job.state.job import Job, Phase, Turn
+from expert.job.state.job import NO_PROMPT, Job, Phase, Turn
 from expert.job.state.situation import picture_of
 from expert.job.state.values import unit_at_prompt
 from expert.job.wording.explaining import consequences, suspects_in_words
 from expert.language.model import Choice, Measure, Question, YesNo
-from expert.trace.records import Noted, Paused
+from expert.trace.records import Noted, Paused, Worker
 
 ANYWHERE = ("pause", "help")  # may be typed where no other command may
 
@@ -97,10 +97,27 @@ def _figure(turn: Turn, rest: str) -> None:
 def _hand_over(turn: Turn, rest: str) -> None:
     if turn.job.phase is Phase.INTAKE:
         raise NotAnAnswer("The intake comes first. Type pause to leave the job.")
-    hand_over(turn)
+    if owner_at(turn.job).is_stop:
+        hand_over_as_it_stands(turn)
+    else:
+        hand_over(turn)
+
+
+def _not_qualified(turn: Turn, rest: str) -> None:
+    job = turn.job
+    if job.phase is Phase.INTAKE or job.held is not None:
+        raise NotAnAnswer("Who works here is not settled yet. Answer that first.")
+    job.qualified = False
+    job.choice = None
+    turn.add(Worker(job.technician, qualified=False))
+    turn.tell("Noted. No live work is put to you from here on.")
+    if owner_at(job).puts_work:
+        job.prompt = NO_PROMPT  # what is put may have been live work: it is chosen anew
 
 
 def _pause(turn: Turn, rest: str) -> None:
+    if not owner_at(turn.job).is_stop:
+        refuse_leaving(turn)
     turn.job.paused = True
     warn_if_not_safe(turn)
     turn.add(Paused())
@@ -119,5 +136,6 @@ _COMMANDS: dict[str, Callable[[Turn, str], None]] = {
     "note": _note,
     "figure": _figure,
     "hand over": _hand_over,
+    "not qualified": _not_qualified,
     "pause": _pause,
 }

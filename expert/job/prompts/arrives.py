@@ -29,6 +29,7 @@ class Arrives(IntakePrompt):
         if chosen is None:
             raise NotAnAnswer(f"{echo(text)} is no answer here. Look, and type {numbers_up_to(len(bench.arrives))}.")
         turn.job.bench = bench_state(bench, bench.arrives[chosen].state)
+        turn.job.cautions_read.clear()  # what was said at intake belongs to no step at the machine
         turn.add(Moved(f"arrives {chosen}", dict(turn.job.bench), 0.0))
         return True
 

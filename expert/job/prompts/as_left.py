@@ -9,35 +9,78 @@ from expert.job.answers.reading import NO, YES, NotAnAnswer
 from expert.job.bench.moves import note_opened
 from expert.job.prompts.danger import make_safe
 from expert.job.prompts.owner import Owner, Unattended
+from expert.job.prompts.qualified import ASKED, QUALIFIED, qualified_by
 from expert.job.state.job import NO_PROMPT, Job, Phase, Prompt, Turn
-from expert.trace.records import Moved, Put, Record
+from expert.trace.records import Moved, Put, Record, Worker
 from expert.trade.quantities.units import echo
 
-STILL = "still"
+WHO, QUALIFICATION, STILL = "technician", "qualified", "still"
 
 
-def take_up_again(job: Job, must: bool = False) -> tuple[Job, tuple[Record, ...]]:
-    """The job waiting for the word of the technician on how the machine stands, where that may have changed.
-
-    `must`: ask in any case. A machine that stood unplugged, closed, cold and without pressure needs none: the first
-    move confirms it anyhow.
-    """
-    if not (must_be_confirmed(job) or must):
+def take_up_again(job: Job) -> tuple[Job, tuple[Record, ...]]:
+    """The job waiting for who is at the bench now, and, where that may have changed, for how the machine stands."""
+    if not job.bench or job.phase is Phase.DONE:
         return job, ()
     turn = Turn(job.copy())
-    turn.job.held = job.prompt
+    turn.job.held = job.held or job.prompt
     turn.job.paused = False
+    _ask_who(turn)
+    return turn.job, tuple(turn.records)
+
+
+def _ask_who(turn: Turn) -> None:
+    people = turn.job.shop.people
+    lines = [f"  {number}  {person.name}" for number, person in enumerate(people, 1)]
+    how = "Type your number or name." if people else "Type your name."
+    text = "\n".join([f"Who is at the bench now? {how}", *lines])
+    _put(turn, WHO, text, _names(turn.job))
+
+
+def _names(job: Job) -> tuple[str, ...]:
+    return tuple(person.name for person in job.shop.people)
+
+
+def _put(turn: Turn, name: str, text: str, choices: tuple[str, ...]) -> None:
+    turn.add(Put("standing", name, text))
+    turn.job.prompt = Prompt("standing", name, choices)
+
+
+def _take_name(turn: Turn, line: str) -> None:
+    job = turn.job
+    person = job.shop.person(line.strip())
+    if person is None and not any(map(str.isalpha, line)):
+        raise NotAnAnswer("A name is needed for the record. Type your name or your initials.")
+    job.technician = person.name if person else line.strip()[:60]
+    if person is None:
+        _put(turn, QUALIFICATION, ASKED, (QUALIFIED, "no"))
+    else:
+        _at_the_bench(turn, person.qualified)
+
+
+def _at_the_bench(turn: Turn, qualified: bool) -> None:
+    """Note who works from here on. Whoever it is has not read what was shown before."""
+    job = turn.job
+    job.qualified = qualified
+    if job.technician not in job.workers:
+        job.workers = (*job.workers, job.technician)
+    job.cautions_read.clear()
+    turn.add(Worker(job.technician, qualified))
+    if not must_be_confirmed(job):
+        _go_on(turn)
+        return
     stands = ", ".join(f"{dimension} {state}" for dimension, state in job.bench)
     text = f"Look before you touch anything. Is the machine still as it was: {stands}? (yes / no)"
-    turn.add(Put("standing", STILL, text))
-    turn.job.prompt = Prompt("standing", STILL, ("yes", "no"))
-    return turn.job, tuple(turn.records)
+    _put(turn, STILL, text, ("yes", "no"))
+
+
+def _go_on(turn: Turn) -> None:
+    """What was put is put again, cautions first, to whoever is there now."""
+    turn.job.held = None
+    turn.job.prompt = NO_PROMPT
 
 
 def must_be_confirmed(job: Job) -> bool:
     """Whether the machine was left in another state than one in which a machine arrives safe."""
-    if not job.bench or job.held is not None or job.phase is Phase.DONE:
-        return False
     bench = job.base.bench
     return job.bench not in [
         bench_state(bench, arrival.state) for arrival in bench.arrives.values() if _is_safe(job, arrival.state)
@@ -67,15 +110,22 @@ def make_safe_again(turn: Turn) -> None:
 
 
 def answer_standing(turn: Turn, line: str) -> None:
-    """With a yes the job waits where it waited; with a no the worst is assumed and made safe. Raises NotAnAnswer."""
+    """Who is there, then how it stands: with a yes the job goes on, with a no the worst is assumed and made safe.
+
+    Raises NotAnAnswer.
+    """
     job = turn.job
     word = line.strip().casefold()
     assert job.held is not None
-    if job.prompt.subject != STILL:
+    if job.prompt.subject == WHO:
+        _take_name(turn, line)
+    elif job.prompt.subject == QUALIFICATION:
+        _at_the_bench(turn, qualified_by(line))
+    elif job.prompt.subject != STILL:
         _answer_dimension(turn, word)
     elif word in YES:
         turn.add(Moved("stands as recorded", dict(job.bench), 0.0))
-        job.prompt, job.held = job.held, None
+        _go_on(turn)
     elif word in NO:
         _assume_the_worst(turn)
     else:
@@ -86,7 +136,8 @@ def _assume_the_worst(turn: Turn) -> None:
     """Whatever changes by itself, or could hurt somebody, counts as it would be worst; the rest is asked."""
     job = turn.job
     bench = job.base.bench
-    worst = next((a.state for a in bench.arrives.values() if not _is_safe(job, a.state)), dict(job.bench))
+    unsafe = [a for a in bench.arrives.values() if not _is_safe(job, a.state)]
+    worst = next((a.state for a in sorted(unsafe, key=lambda a: not a.unsure)), dict(job.bench))
     asked = _to_ask(job)
     job.bench = bench_state(bench, {name: state if name in asked else worst[name] for name, state in job.bench})
     job.choice = None
@@ -125,18 +176,26 @@ def _answer_dimension(turn: Turn, word: str) -> None:
 
 
 class AsLeft(Owner):
+    drops_typed_ahead = True
+
     def take(self, turn: Turn, line: str) -> None:
         answer_standing(turn, line)
 
     def put_again(self, job: Job, recorded: Prompt) -> Prompt | None:
-        if recorded.subject == STILL:
-            return Prompt("standing", STILL, ("yes", "no")) if job.held else None
+        choices = {WHO: _names(job), QUALIFICATION: (QUALIFIED, "no"), STILL: ("yes", "no")}
+        if recorded.subject in choices:
+            return Prompt("standing", recorded.subject, choices[recorded.subject]) if job.held else None
         states = job.base.bench.states.get(recorded.subject)
         return Prompt("standing", recorded.subject, states) if states and job.held else None
 
     def unattended(self, job: Job, at_hand: Unattended) -> list[str]:
         # Nobody is there to look, and nobody was there to leave it.
-        return ["yes"] if job.prompt.subject == STILL else ["1"]
+        at = job.prompt.subject
+        return ["unattended" if at == WHO else "no" if at == QUALIFICATION else "yes" if at == STILL else "1"]
 
     def why(self, job: Job) -> tuple[str, ...]:
+        if job.prompt.subject in (WHO, QUALIFICATION):
+            return (
+                "Live work is put only to whoever is qualified and here now, and cautions are read by whoever works.",
+            )
         return ("Somebody may have plugged the machine in, or out, since the job was left.",)

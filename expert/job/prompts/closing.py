@@ -3,13 +3,16 @@
 from __future__ import annotations
 
 from expert.engine.bench import satisfies
+from expert.job.answers.reading import NotAnAnswer
+from expert.job.bench.moves import bring_bench
 from expert.job.prompts.bill import Minutes, Note, Parts
 from expert.job.prompts.closing_prompt import ClosingPrompt
 from expert.job.prompts.danger import make_safe
 from expert.job.prompts.ending import Ending
-from expert.job.state.after_opening import not_shown_safe_in_words, tests_before_return
+from expert.job.state.after_opening import looks_before_return, not_shown_safe_in_words, tests_before_return
 from expert.job.state.bench import state_in_words
-from expert.job.state.job import Job, Phase, Prompt, Turn
+from expert.job.state.hazards import forbidding, open_hazards
+from expert.job.state.job import NO_PROMPT, Job, Phase, Prompt, Turn
 from expert.job.state.situation import picture_of
 from expert.job.wording.customer import customer_summary
 from expert.job.wording.explaining import answer_in_words, repairs_in_words
@@ -25,13 +28,24 @@ def close_on(turn: Turn) -> None:
     # No job is closed while the machine is plugged in: either the plug is out, or somebody answers for it.
     if not make_safe(turn, then=""):
         return
-    if "ending" not in job.closing and tests_before_return(turn):
+    if "ending" not in job.closing and before_the_ending(turn):
         return
     for prompt in CLOSING:
         if prompt.name not in job.closing:
             prompt.put(turn)
             return
     finish(turn, job.closing["ending"])
+
+
+def before_the_ending(turn: Turn) -> bool:
+    """Put what comes before the ending: looks, then closing the machine, then the tests of a machine that was open."""
+    job = turn.job
+    if looks_before_return(turn):
+        return True
+    # What was taken off for a test is put back, also on a machine that goes back as it came.
+    if job.outcome != "stopped" and bring_bench(turn, job.base.bench.hand_back) is False:
+        return True
+    return tests_before_return(turn)
 
 
 def finish(turn: Turn, ending: str) -> None:
@@ -45,13 +59,42 @@ def finish(turn: Turn, ending: str) -> None:
 
 
 def hand_over(turn: Turn) -> None:
-    """End here with a summary from which somebody else can go on."""
+    """End here with a summary from which somebody else can go on. A machine that is plugged in is made safe first."""
+    job = turn.job
+    if not job.leaving and job.bench and not satisfies(job.bench, job.base.bench.safe):
+        job.leaving = True
+        job.prompt = NO_PROMPT
+        turn.tell("It is handed over as soon as the machine is safe.")
+    else:
+        hand_over_as_it_stands(turn)
+
+
+def hand_over_as_it_stands(turn: Turn) -> None:
+    """End here with the summary, whatever state the machine is in; who takes it over is told when it is not safe."""
     job = turn.job
     if job.outcome != "stopped":
         job.outcome = "handed_over"
     turn.add(HandedOver("\n".join(summary(job))))
     warn_if_not_safe(turn)
     finish(turn, "handed_over")
+
+
+def leave_safely(turn: Turn) -> None:
+    """Put the next move to the safe state; there, or where there is no way to it, hand the job over."""
+    if bring_bench(turn, turn.job.base.bench.safe) is not False:
+        hand_over(turn)
+
+
+def refuse_leaving(turn: Turn) -> None:
+    """Raise NotAnAnswer where a danger forbids to leave the machine as it stands."""
+    job = turn.job
+    standing = [*forbidding(job, job.bench), *forbidding(job, job.bench, left=True)] if job.bench else []
+    if standing:
+        hazard = standing[0][0]
+        raise NotAnAnswer(
+            f"Not like this: there may be {hazard.name}, and the machine stands with {state_in_words(job)}. "
+            "Take the next step first, then pause."
+        )
 
 
 def warn_if_not_safe(turn: Turn) -> None:
@@ -70,6 +113,7 @@ def summary(job: Job) -> list[str]:
     lines += repairs_in_words(job)
     lines += [f"Found: {job.fault_name(fault)}" for fault in picture.confirmed]
     lines += [f"Danger: {text}" for text in job.dangers_met.values()]
+    lines += [f"Danger: {h.name}. It ends when: {h.until}" for h in open_hazards(job) if not h.from_the_start]
     lines += [f"Still possible: {job.fault_name(suspect.fault)}" for suspect in picture.suspects[:5]]
     lines += [
         f"{given.number}. {base.questions[given.question].ask} {answer_in_words(job, given)}"

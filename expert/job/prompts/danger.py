@@ -116,6 +116,9 @@ def answer_danger(turn: Turn, line: str) -> None:
 
 
 class DangerStop(Owner):
+    drops_typed_ahead = True
+    is_stop = True
+
     def take(self, turn: Turn, line: str) -> None:
         answer_danger(turn, line)
 

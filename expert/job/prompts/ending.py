@@ -7,7 +7,8 @@ from collections.abc import Iterable
 from expert.job.answers.reading import NotAnAnswer
 from expert.job.prompts.closing_prompt import ClosingPrompt
 from expert.job.prompts.owner import Unattended
-from expert.job.state.after_opening import not_shown_safe, not_shown_safe_in_words
+from expert.job.state.after_opening import fine_in_prospect, may_go_back, not_shown_safe, not_shown_safe_in_words
+from expert.job.state.hazards import HAND_BACK, open_hazards, refuse
 from expert.job.state.job import CouldNot, Given, Job, Turn
 from expert.trade.quantities.units import echo
 
@@ -15,7 +16,7 @@ ENDINGS = {
     "repaired": "repaired and proved",
     "repaired_unproved": "repaired, not fully proved: do not hand out before it is",
     "normal": "no fault: normal behaviour",
-    "normal_untested": "no fault: normal behaviour; opened and not shown safe: do not hand out before it is",
+    "normal_untested": "no fault: normal behaviour; not shown safe: do not hand out before it is",
     "unrepaired": "returned unrepaired",
     "beyond_repair": "beyond repair",
     "handed_over": "handed over",
@@ -32,7 +33,13 @@ class Ending(ClosingPrompt):
         return "\n".join(["How does the job end? Type the number.", *lines]), endings_open_to(job)
 
     def put(self, turn: Turn) -> None:
-        turn.tell(*(f"! {line}" for line in not_shown_safe_in_words(turn.job)))
+        job = turn.job
+        turn.tell(*(f"! {line}" for line in not_shown_safe_in_words(job)))
+        for hazard in open_hazards(job):
+            if fine_in_prospect(job):
+                refuse(turn, hazard, HAND_BACK, "ending repaired" if job.repaired else "ending normal")
+            if not hazard.from_the_start or fine_in_prospect(job):
+                turn.tell(f"! Danger: {hazard.name}. It ends when: {hazard.until}")
         super().put(turn)
 
     def settled(self, job: Job, text: str) -> str:
@@ -65,11 +72,10 @@ def endings_open_to(job: Job) -> tuple[str, ...]:
         return ("stopped", "handed_over", "beyond_repair")
     rest = ("unrepaired", "beyond_repair", "handed_over")
     results = {question: passed for question, _, passed in job.proofs}
-    if job.repaired and all(job.repaired.values()) and all(results.values()) and not job.declined:
-        return ("repaired", *rest)
-    if job.repaired and False not in job.repaired.values() and not job.declined:
-        return ("repaired_unproved", *rest)
+    if job.repaired and fine_in_prospect(job):
+        proved = all(job.repaired.values()) and all(results.values()) and not not_shown_safe(job)
+        return ("repaired" if proved and may_go_back(job) else "repaired_unproved", *rest)
     # Where a danger was met, also one that was dealt with, nothing was as it should be.
-    if job.outcome == "normal" and not job.dangers_met:
-        return ("normal_untested" if not_shown_safe(job) else "normal", *rest)
+    if fine_in_prospect(job):
+        return ("normal_untested" if not_shown_safe(job) or not may_go_back(job) else "normal", *rest)
     return rest

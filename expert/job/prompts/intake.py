@@ -10,7 +10,7 @@ from expert.job.prompts.plate import Plate, set_machine
 from expert.job.prompts.qualified import Qualified
 from expert.job.prompts.technician import Technician
 from expert.job.state.job import Job, Phase, Turn, phase_after
-from expert.trace.records import TakenIn
+from expert.trace.records import TakenIn, Worker
 
 INTAKE: tuple[IntakePrompt, ...] = (Technician(), MachineType(), Plate(), Complaints(), Qualified(), Arrives())
 BY_NAME = {prompt.name: prompt for prompt in INTAKE}
@@ -23,6 +23,8 @@ def intake_on(turn: Turn) -> None:
             prompt.put(turn)
             return
     turn.add(taken_in(turn.job))
+    turn.job.workers = (turn.job.technician,)
+    turn.add(Worker(turn.job.technician, turn.job.qualified))
     turn.job.phase = phase_after(Phase.INTAKE)
 
 

@@ -21,6 +21,9 @@ CONFIRMED = "You confirm each move, so that nobody works on a live or hot machin
 
 
 class BenchMove(Owner):
+    drops_typed_ahead = True
+    puts_work = True
+
     def take(self, turn: Turn, line: str) -> None:
         answer_move(turn, line)
 

@@ -27,13 +27,19 @@ class Owner(ABC):
 
     `lead` stands before the prompt wherever it is shown or told, as in an audit. `takes_commands`: the words of the
     commands may be typed here. `takes_question_mark`: a `?` alone is an answer here, and no wish for help.
-    `offers_at_once`: what may be typed is offered while typing, and not on Tab only.
+    `offers_at_once`: what may be typed is offered while typing, and not on Tab only. `drops_typed_ahead`: safety hangs
+    on it, so it is answered only by what is typed after it is on the screen. `is_stop`: the job stopped here, and is
+    left only by what was done for safety. `puts_work`: work at the machine is put, which is chosen anew when what may
+    be done here changes.
     """
 
     lead = ""
     takes_commands = True
     takes_question_mark = False
     offers_at_once = False
+    drops_typed_ahead = False
+    is_stop = False
+    puts_work = False
 
     # ------------------------------------------------------------ taking its line
 

@@ -35,6 +35,9 @@ def set_machine(turn: Turn, machine: Machine) -> None:
     conclude(turn, job.state.narrow_all("machine data", known))
 
 
+MOST_TIMES_OFF = 10.0
+
+
 class Plate(IntakePrompt):
     name = "plate"
     not_known = "If the plate cannot be read, type ok: the values of the machine type are used."
@@ -153,6 +156,7 @@ def set_plate_value(turn: Turn, name: str, text: str) -> None:
         known = ", ".join((*job.machine.plate, *features_behind_limits(job.base), *conditions_behind_limits(job.base)))
         raise NotAnAnswer(f"{echo(name)} is no plate value. There are: {known}.")
     quantity = _told(turn, name, text)
+    _refuse_absurd(job, name, quantity)
     before = job.machine
     job.machine = replace(before, plate={**before.plate, name: quantity})
     trouble = _what_no_longer_works(job, name)
@@ -160,6 +164,21 @@ def set_plate_value(turn: Turn, name: str, text: str) -> None:
         job.machine = before
         raise NotAnAnswer(f"{name}: {trouble}.")
     _tell_if_parts_exceed_whole(turn, name)
+
+
+def _refuse_absurd(job: Job, name: str, quantity: Quantity) -> None:
+    """Raise NotAnAnswer for a rating ten times off that of the type: limits that rest on it would pass anything."""
+    assert job.machine is not None
+    usual = job.machine.plate[name]
+    if usual.kind == "temperature" or min(usual.value, quantity.value) <= 0:
+        return
+    if not 1 / MOST_TIMES_OFF <= quantity.value / usual.value <= MOST_TIMES_OFF:
+        system = job.shop.system
+        shown, type_shown = (show(value, _unit(job, name), system) for value in (quantity, usual))
+        raise NotAnAnswer(
+            f"{name}: {shown} cannot be right for this type, which has {type_shown}. Read the plate again, mind the "
+            "unit. A machine that differs so much needs a machine file of its own."
+        )
 
 
 def _told(turn: Turn, name: str, text: str) -> Quantity:

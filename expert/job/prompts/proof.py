@@ -6,9 +6,11 @@ from math import inf
 
 from expert.job.answers.putting import put_question
 from expert.job.answers.taking import take_answer
+from expert.job.bench.first import barring
 from expert.job.bench.moves import make_ready, offer_again
 from expert.job.prompts.test_prompt import TestPrompt
 from expert.job.state.bench import bench_map
+from expert.job.state.hazards import refuse
 from expert.job.state.job import CouldNot, Given, Job, Phase, Turn
 from expert.job.state.situation import picture_of, reopen
 from expert.job.wording.records import LEADS
@@ -37,6 +39,8 @@ def prove_on(turn: Turn) -> None:
         if obstacle:
             if offer_again(turn, bench_map(job, any_move=True).route(job.bench, question.bench)):
                 return
+            for hazard, act in barring(job, question):
+                refuse(turn, hazard, act, f"proof {question.id}")
             turn.tell(f"Not proved, because {obstacle}: {question.ask}")
             _record_proof(turn, question.id, "", None)
             continue
@@ -64,7 +68,8 @@ def _obstacle(job: Job, question: Question) -> str:
     if job.state.truth(question.only_if) is False:
         return "it cannot be tested on this machine as it stands"
     if bench_map(job).route(job.bench, question.bench) is None:
-        return "the bench cannot be brought into the state it needs"
+        hazards = [hazard.name for hazard, _ in barring(job, question)]
+        return f"there may be {hazards[0]}" if hazards else "the bench cannot be brought into the state it needs"
     return ""
 
 
@@ -133,7 +138,6 @@ def finish_proof(turn: Turn) -> None:
         # A proof that failed at first may have failed for another fault behind this one.
         if not proved and all(results.get(question) for question in job.base.faults[fault].prove):
             job.repaired[fault] = True
-    job.tested_since_opened = True
     on_the_way_out, job.back_to_close = job.back_to_close, False
     if not on_the_way_out and picture_of(job).complaints_open and not job.declined:
         reopen(job)

@@ -143,6 +143,9 @@ def overtaken_by(job: Job, fault: str) -> list[Given]:
 
 
 class Repair(Owner):
+    drops_typed_ahead = True
+    puts_work = True
+
     def take(self, turn: Turn, line: str) -> None:
         answer_repair(turn, line)
 

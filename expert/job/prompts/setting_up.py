@@ -14,6 +14,8 @@ from expert.trace.records import Moved
 
 
 class SettingUp(Owner):
+    drops_typed_ahead = True
+
     def take(self, turn: Turn, line: str) -> None:
         """With its word the test is set up; with a no the question is left. Raises NotAnAnswer."""
         job = turn.job

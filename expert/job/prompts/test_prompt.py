@@ -22,6 +22,7 @@ class TestPrompt(Owner):
     """A test whose answer is wanted."""
 
     takes_question_mark = True
+    puts_work = True
 
     @abstractmethod
     def take_given(self, turn: Turn, given: Given) -> None:

@@ -6,9 +6,11 @@ from dataclasses import dataclass
 
 from expert.engine.planner import choose
 from expert.engine.suspicion import Picture, Weighed, evidence_of
+from expert.job.bench.first import barring
 from expert.job.bench.moves import offer_again
 from expert.job.search.elimination import may_be_named
 from expert.job.search.short_list import LONGEST, in_rows, ranked
+from expert.job.state.hazards import refuse
 from expert.job.state.job import Job, Phase, Turn, phase_after
 from expert.job.state.situation import outcome_in_words, situation_of
 from expert.trace.records import Found, SearchEnded
@@ -40,16 +42,31 @@ def end_search(turn: Turn, picture: Picture, *, by_choice: bool = False) -> None
         return
     ending = ending_of(job, picture)
     job.outcome = ending.outcome
+    if ending.outcome in (LISTED, "unresolved") and _held_up_by_danger(turn, picture):
+        job.outcome = "handed_over"
     for fault, standing in ending.standings.items():
         job.found[fault] = standing
         if standing != LISTED:
             turn.add(Found(fault, standing, because_of(job, fault)))
-    turn.add(SearchEnded(ending.outcome, tuple(f for f, s in ending.standings.items() if s == LISTED)))
+    turn.add(SearchEnded(job.outcome, tuple(f for f, s in ending.standings.items() if s == LISTED)))
     turn.tell(*ending.sentences)
     to_repair = [f for f, s in ending.standings.items() if s in (FOUND, ELIMINATED) and f not in job.declined]
     job.to_repair = tuple(causes_first(job, to_repair))
     # Proofs that a contradiction or a taken-back answer interrupted are still due.
     job.phase = phase_after(Phase.FIND) if job.to_repair else Phase.PROVE if job.to_prove else Phase.CLOSE
+
+
+def _held_up_by_danger(turn: Turn, picture: Picture) -> bool:
+    """Say what would be tested next if no danger stood. Whether there is such a test."""
+    job = turn.job
+    left = choose(situation_of(job, picture, no_hazards=True)) if job.hazards.open else None
+    if left is None:
+        return False
+    question = job.base.questions[left.best.asks]
+    for hazard, act in barring(job, question):
+        refuse(turn, hazard, act, f"question {question.id}")
+        turn.tell(f"Not tested: {question.ask} There may be {hazard.name}. It ends when: {hazard.until}")
+    return True
 
 
 def ending_of(job: Job, picture: Picture) -> Ending:

@@ -11,7 +11,8 @@ from expert.engine.planner import Choice, choose
 from expert.engine.suspicion import Picture
 from expert.engine.ways import Situation, way_to_ask
 from expert.job.answers.putting import put_question
-from expert.job.bench.moves import make_ready
+from expert.job.bench.first import looks_at_once
+from expert.job.bench.moves import make_ready, put_release_test
 from expert.job.search.ending import end_search
 from expert.job.search.short_list import in_rows
 from expert.job.search.stalling import Stall, stall_of
@@ -24,6 +25,9 @@ from expert.trace.why import Considered, Suspicion, Why
 def search_on(turn: Turn) -> None:
     """Put the next question or bench move, or end the search."""
     job = turn.job
+    if begin_with := looks_at_once(job):
+        put_release_test(turn, begin_with)
+        return
     picture = picture_of(job)
     if job.choice is None:
         situation = situation_of(job, picture)

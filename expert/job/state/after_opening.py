@@ -1,32 +1,107 @@
-"""An opened machine goes back with its earth and insulation tested, or with the plain word that they were not. Pure."""
+"""What is tested before a machine goes back: every safety device, what ends the dangers that stand, and what was open.
+
+Where it was not, the job says so in plain words. Pure.
+"""
 
 from __future__ import annotations
 
+from expert.engine.bench import satisfies
+from expert.job.state.bench import bench_map
+from expert.job.state.hazards import due_tests, open_hazards, to_put
 from expert.job.state.job import Job, Phase, Turn
 
 OPENED = "The machine was open. Before it goes back, its safety is tested, whether anything was repaired or not."
+LOOKED_AT = "Before it goes back, every safety device is looked at, whatever the complaint was."
+
+
+def looks_before_return(turn: Turn) -> bool:
+    """Put the looks at the safety devices, and the tests that end dangers, that are still due; False: none are."""
+    job = turn.job
+    due = _looks_due(job) if job.outcome != "stopped" and fine_in_prospect(job) else ()
+    return _prove(turn, due, LOOKED_AT)
 
 
 def tests_before_return(turn: Turn) -> bool:
     """Put the safety tests of an opened machine that are still due; False when there are none."""
     job = turn.job
-    due = tuple(name for name in _wanted(job) if not job.tested_since_opened and not _known_unsound(job, name))
-    if not due or job.outcome == "stopped":
+    due = tuple(
+        name
+        for name in _wanted(job)
+        if not _tested_since_opened(job, name) and not _known_unsound(job, name) and name not in _out_of_reach(job)
+    )
+    return _prove(turn, due if job.outcome != "stopped" else (), OPENED)
+
+
+def _prove(turn: Turn, due: tuple[str, ...], why: str) -> bool:
+    if not due:
         return False
-    turn.tell(OPENED)
-    job.to_prove = due
-    job.back_to_close = True
-    job.phase = Phase.PROVE
+    turn.tell(why)
+    turn.job.to_prove = due
+    turn.job.back_to_close = True
+    turn.job.phase = Phase.PROVE
     return True
 
 
+def tested_since_opened(job: Job) -> bool:
+    """Whether every safety test of an opened machine was put after it was last open."""
+    return all(_tested_since_opened(job, name) for name in _wanted(job))
+
+
+def _tested_since_opened(job: Job, name: str) -> bool:
+    last = [given.number for given in job.given.values() if given.holds and given.question == name]
+    last += [one.number for one in job.unable.values() if one.holds and (one.kind, one.subject) == ("question", name)]
+    return max(last, default=0) >= max(job.opened_at, 1)
+
+
+def fine_in_prospect(job: Job) -> bool:
+    """Whether the job may end with a machine that is handed out as fine, if the tests before that come out sound."""
+    if job.repaired:
+        return False not in job.repaired.values() and not job.declined
+    return job.outcome == "normal" and not job.dangers_met
+
+
+def may_go_back(job: Job) -> bool:
+    """Whether no danger stands and the machine stands as it is handed out."""
+    return not job.hazards.open and satisfies(job.bench, job.base.bench.hand_back)
+
+
+def _looks_due(job: Job) -> tuple[str, ...]:
+    """The looks that every machine gets and has not had yet, and the tests that end what stands, each once."""
+    tried = {question for question, _, _ in job.proofs} | set(job.cannot)
+    looks = [
+        name
+        for name in job.base.bench.before_return
+        if not _sound(job, name) and not _known_unsound(job, name) and name not in tried
+    ]
+    ends = [test for hazard in open_hazards(job) for test in due_tests(job, hazard)]
+    here = [name for name in (*looks, *ends) if name not in _out_of_reach(job) and _can_be_made(job, name)]
+    return tuple(dict.fromkeys(here))
+
+
+def _out_of_reach(job: Job) -> set[str]:
+    """Proofs for which there was no way, no instrument or no machine: they are not put a second time."""
+    return {question for question, answer, passed in job.proofs if passed is None and not answer}
+
+
+def _can_be_made(job: Job, name: str) -> bool:
+    test = to_put(job, job.base.questions[name])
+    return test is not None and bench_map(job).route(job.bench, test.bench) is not None
+
+
+def _sound(job: Job, name: str) -> bool:
+    given = job.answer_to(name)
+    return given is not None and set(given.outcomes) <= set(job.base.questions[name].sound)
+
+
 def not_shown_safe(job: Job) -> tuple[str, ...]:
-    """The safety tests (question ids) that an opened machine has not passed since; none for one that stayed closed."""
-    if job.repaired and job.tested_since_opened:
-        # The tests of the return to service were due after the repair, and hold more than these.
-        return ()
+    """The safety tests (question ids) that the machine has not passed: those after opening, those of every machine."""
     results = {question: passed for question, _, passed in job.proofs}
-    return tuple(name for name in _wanted(job) if not results.get(name) or not job.tested_since_opened)
+    looks = [name for name in job.base.bench.before_return if _concerns(job, name) and not _sound(job, name)]
+    if job.repaired and tested_since_opened(job):
+        # The tests of the return to service were due after the repair, and hold more than those after opening.
+        return tuple(looks)
+    opened = [name for name in _wanted(job) if not results.get(name) or not tested_since_opened(job)]
+    return tuple(dict.fromkeys((*opened, *(looks if fine_in_prospect(job) else ()))))
 
 
 def not_shown_safe_in_words(job: Job) -> list[str]:
@@ -35,12 +110,16 @@ def not_shown_safe_in_words(job: Job) -> list[str]:
     if not missing:
         return []
     asked = " ".join(job.base.questions[name].ask for name in missing)
-    return [f"The machine was opened, and was not shown to be safe after that. To be tested before it is used: {asked}"]
+    why = "The machine was opened, and was not shown to be safe after that." if job.opened else "Not shown to be safe."
+    return [f"{why} To be tested before it is used: {asked}"]
 
 
 def _wanted(job: Job) -> tuple[str, ...]:
-    bench = job.base.bench
-    return tuple(n for n in bench.after_opening if job.opened and job.concerns_machine(job.base.questions[n]))
+    return tuple(name for name in job.base.bench.after_opening if job.opened and _concerns(job, name))
+
+
+def _concerns(job: Job, name: str) -> bool:
+    return job.concerns_machine(job.base.questions[name])
 
 
 def _known_unsound(job: Job, name: str) -> bool:

@@ -150,7 +150,7 @@ class Job:
     closing: dict[str, str] = field(default_factory=dict)
     paused: bool = False
     opened: bool = False  # at any time
-    tested_since_opened: bool = False
+    opened_at: int = 0  # number of the first answer since the machine was last seen open
     resume_with: str = ""  # the command, where the number alone does not lead back here
     back_to_close: bool = False  # what is proved now is the safety of an opened machine, on the way out
     held: Prompt | None = None  # what the job waited for when it was left, while it is asked how the machine stands
@@ -158,6 +158,7 @@ class Job:
     repaired_at: dict[str, int] = field(default_factory=dict)  # fault -> number of the first answer after it
     refused: set[tuple[str, str]] = field(default_factory=set)  # hazard and what was refused, so that it is said once
     workers: tuple[str, ...] = ()  # everybody who worked at this job
+    leaving: bool = False  # handed over as soon as the machine is safe
     unsure: bool = False  # how the machine stands was not as recorded: nothing comes before it is safe
 
     @property

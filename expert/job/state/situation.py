@@ -21,6 +21,7 @@ def situation_of(
     qualified: bool | None = None,
     any_instrument: bool = False,
     any_move: bool = False,
+    no_hazards: bool = False,
     ask_anew: bool = False,
 ) -> Situation:
     """What the planner looks at. The rest asks what would be possible if it were so.
@@ -34,7 +35,7 @@ def situation_of(
         picture=picture,
         settled_questions=frozenset(job.answered()) | frozenset(() if ask_anew else job.cannot),
         bench=job.bench,
-        bench_map=bench_map(job, qualified, any_move),
+        bench_map=bench_map(job, qualified, any_move, no_hazards),
         applies=lambda question: job.concerns_machine(base.questions[question]),
         measurable=frozenset(base.instruments) if any_instrument else job.instruments,
         missing_first=lambda question: missing_first(job, question),

@@ -44,7 +44,7 @@ OUTCOMES = {
     "own_judgement": "Repaired on the technician's own judgement.",
     "normal": "Normal behaviour.",
     "stopped": "Stopped.",
-    "handed_over": "To be handed over: what is left needs live work by a qualified person.",
+    "handed_over": "To be handed over: what is left needs live work by a qualified person, or a danger ended first.",
     "unresolved": "Not resolved.",
 }
 STANDINGS = {
@@ -89,7 +89,7 @@ def _lines_of(job: Job, record: Record) -> Iterable[tuple[str, str]]:
             acts = [job.base.acts[act].say for act in forbids if not job.base.acts[act].left]
             if acts:
                 yield "danger", f"  Do not {' or '.join(acts)}. It ends when: {until}"
-        case HazardReleased(hazard=hazard, how=how) if how != "taken back":
+        case HazardReleased(hazard=hazard) if not job.base.hazards[hazard].from_the_start:
             yield "found", f"Danger over: {job.base.hazards[hazard].name}."
         case TakenBack(number=number):
             yield "plain", f"Answer {number} is taken back."

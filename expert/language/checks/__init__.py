@@ -12,7 +12,10 @@ from types import MappingProxyType
 from expert.language.checks import (
     bench_reach,
     feed_cycles,
+    forbidden_steps,
     formula_cycles,
+    guarded_states,
+    hazards,
     instrument_kinds,
     machine_features,
     plate_values,
@@ -35,6 +38,9 @@ _MODULES = (
     plate_values,
     bench_reach,
     values_in_texts,
+    forbidden_steps,
+    guarded_states,
+    hazards,
 )
 CHECKS: tuple[Check, ...] = tuple(module.check for module in _MODULES)
 CODES: Mapping[str, str] = MappingProxyType(

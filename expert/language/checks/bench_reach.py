@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
 
-from expert.language.model import Bench
+from expert.language.model import Bench, Question
 from expert.language.problems import Problem
 from expert.language.reading.draft import Draft
 
@@ -20,7 +20,8 @@ def check(draft: Draft) -> Iterable[Problem]:
     names = draft.names.places
     if len(bench.moves) < len(names["move"]) or len(bench.arrives) < len(names["arrival"]):
         return  # Some are broken and left out: what they reach cannot be told.
-    reached = {arrival.id: reachable(bench, arrival.state) for arrival in bench.arrives.values()}
+    by_tests = alterations(draft.questions.values())
+    reached = {arrival.id: reachable(bench, arrival.state, by_tests) for arrival in bench.arrives.values()}
     if any(len(states) > _MOST_STATES for states in reached.values()):
         return
     for place, wanted in _wanted(draft):
@@ -35,8 +36,19 @@ def _meets(wanted: State, states: Iterable[State]) -> bool:
     return any(wanted.items() <= state.items() for state in states)
 
 
-def reachable(bench: Bench, start: State) -> list[State]:
-    """Every bench state that moves can bring about, the starting state first."""
+def alterations(questions: Iterable[Question]) -> tuple[tuple[State, State], ...]:
+    """What tests and their setting up change of the bench: the state in which they are made, and what holds after."""
+    found: list[tuple[State, State]] = []
+    for question in questions:
+        if question.alters:
+            found.append((question.bench, question.alters))
+        if question.prepare is not None and question.prepare.leaves:
+            found.append((question.prepare.bench, question.prepare.leaves))
+    return tuple(pair for number, pair in enumerate(found) if pair not in found[:number])
+
+
+def reachable(bench: Bench, start: State, by_tests: Iterable[tuple[State, State]] = ()) -> list[State]:
+    """Every bench state that moves and tests can bring about, the starting state first."""
     reached = [dict(start)]
     seen = {tuple(sorted(start.items()))}
     for now in reached:  # grows while it is walked through
@@ -44,16 +56,28 @@ def reachable(bench: Bench, start: State) -> list[State]:
         for change in bench.in_time:
             if change.holds.items() <= state.items():
                 state = {**state, **change.becomes}
-        for move in bench.moves:
-            if all(state.get(dimension) in states for dimension, states in move.needs.items()):
-                after = {**state, **move.makes}
-                key = tuple(sorted(after.items()))
-                if key not in seen:
-                    seen.add(key)
-                    reached.append(after)
+        for further in _further(bench, state, by_tests):
+            key = tuple(sorted(further.items()))
+            if key not in seen:
+                seen.add(key)
+                reached.append(further)
         if len(reached) > _MOST_STATES:
             break
     return list(reached)
+
+
+def _further(
+    bench: Bench, state: Mapping[str, str], by_tests: Iterable[tuple[State, State]]
+) -> Iterator[dict[str, str]]:
+    """The states one step on."""
+    for move in bench.moves:
+        if all(state.get(dimension) in states for dimension, states in move.needs.items()):
+            yield {**state, **move.makes}
+            if move.otherwise:
+                yield {**state, **move.otherwise}
+    for made_in, alters in by_tests:
+        if made_in.items() <= state.items():
+            yield {**state, **alters}
 
 
 def _wanted(draft: Draft) -> Iterator[tuple[tuple[str, ...], State]]:

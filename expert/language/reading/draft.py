@@ -53,12 +53,12 @@ class Draft:
                 self.nodes[space, name] = (reader.path, value)
                 yield name, key, value
 
-    def place(self, space: str, name: str, key: str = "", item: str = "") -> Position:
-        """Where a record's field stands, or the item with that text or key in it; the record if it has no such."""
+    def place(self, space: str, name: str, *within: str) -> Position:
+        """Where a record's field stands: by key, then by key or text within it; the last that is there."""
         path, node = self.nodes.get((space, name), ("", None))
         if node is None:
             return NOWHERE
-        for wanted in (key, item):
+        for wanted in within:
             inner = _inside(node, wanted) if wanted else None
             node = inner if inner is not None else node
         return place(path, node)

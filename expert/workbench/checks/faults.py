@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from expert.engine.knowledge import atoms_of
 from expert.language.model import Fault, Normal, Say
 from expert.language.problems import Problem
 from expert.workbench.index import Applies, Index
@@ -22,7 +23,7 @@ CODES = {
     "proof-sees-nothing": "With the fault still there, every one of its proofs would come out sound.",
     "proof-not-there": "A proof applies on no machine that can have the fault.",
     "proof-without-sound": "A question is meant to prove a repair, but has no `sound`.",
-    "danger-not-told": "No rule about a dangerous fault stops the work or gives a caution.",
+    "danger-not-told": "No rule about a dangerous fault stops the work or gives a caution, and it opens no hazard.",
     "unexplained-complaint": "No fault explains the complaint and no rule calls it normal.",
 }
 
@@ -40,7 +41,7 @@ def check(index: Index) -> Iterator[Problem]:
         if not fault.repair.steps:
             yield Problem(fault.at, f"the repair of {fault.id} has no steps", "no-repair")
         if fault.dangerous and fault.id not in told:
-            message = f"{fault.id} is dangerous, but no rule about it stops the work or gives a caution"
+            message = f"{fault.id} is dangerous, but no rule about it stops or cautions, and it opens no hazard"
             yield Problem(fault.at, message, "danger-not-told")
         yield from _own_signs(index, fault)
         yield from _strangers(index, fault)
@@ -58,6 +59,8 @@ def _led_to(index: Index, fault: Fault) -> bool:
 def _dangers_told(index: Index) -> set[str]:
     """The faults that a rule with a stop or a caution speaks of, in its condition or in its conclusions."""
     told: set[str] = set()
+    for hazard in index.base.hazards.values():
+        told |= {atom.fact for atom in atoms_of(hazard.holds)} | set(hazard.suspected)
     for rule in index.base.rules.values():
         if any(isinstance(said, Say) and said.word in ("stop_work", "caution") for said in rule.then):
             told |= faults_spoken_for(rule, index.base)

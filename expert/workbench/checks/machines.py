@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from expert.language.checks.bench_reach import alterations
 from expert.language.model import NOWHERE, Machine, Normal
 from expert.language.problems import Problem
 from expert.workbench.index import Applies, Index
@@ -95,7 +96,9 @@ def _states(index: Index) -> Iterator[Problem]:
     reached = [
         *(a.state for a in bench.arrives.values()),
         *(m.makes for m in bench.moves),
+        *(m.otherwise for m in bench.moves),
         *(c.becomes for c in bench.in_time),
+        *(alters for _, alters in alterations(index.base.questions.values())),
     ]
     at = bench.moves[0].at if bench.moves else NOWHERE
     held = {entry for state in reached for entry in state.items()}

@@ -1,0 +1,123 @@
+"""Hazards that hold what they promise: dead tests release them, every stop and every dangerous fault opens one."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Mapping
+from itertools import product
+from math import prod
+
+from expert.language.model import ALWAYS, All, Any, Condition, Hazard, Is, Not, Rule, Say
+from expert.language.problems import Problem
+from expert.language.reading.draft import Draft
+
+CODES = {
+    "release-not-dead": "A test that is to release a hazard is itself in a state that the hazard forbids.",
+    "release-by-itself": "A hazard is released by asking the very question again that opened it.",
+    "not-in-hazard": "The 'while' of a hazard contains 'not'; read with suspicion it would hold of everything unknown.",
+    "stop-without-hazard": "A rule stops the work and opens no hazard: nothing would hold once it is dealt with.",
+    "danger-unguarded": "A dangerous fault opens no hazard.",
+    "danger-not-marked": "A fault opens a hazard, but is not marked as dangerous.",
+}
+_MOST_COMBINATIONS = 4096
+
+
+def check(draft: Draft) -> Iterable[Problem]:
+    """What is wrong with the hazards, and what they leave unguarded; nothing where none is declared."""
+    if not draft.hazards or len(draft.hazards) < len(draft.names.places["hazard"]):
+        return
+    for hazard in draft.hazards.values():
+        yield from _releases(draft, hazard)
+        if any(isinstance(part, Not) for part in _parts(hazard.holds)):
+            message = f"'while' of {hazard.id} contains 'not'; name the outcomes that are dangerous"
+            yield Problem(draft.place("hazard", hazard.id, "while"), message, "not-in-hazard")
+    yield from _stops(draft)
+    yield from _marks(draft)
+
+
+def _releases(draft: Draft, hazard: Hazard) -> Iterator[Problem]:
+    at = draft.place("hazard", hazard.id, "released_by")
+    states = [state for name in hazard.forbids if name in draft.acts for state in draft.acts[name].states]
+    opened_by = list(dict.fromkeys(atom.fact for atom in _atoms(hazard.holds)))
+    for release in hazard.released_by:
+        for test in release.tests:
+            question = draft.questions.get(test)
+            if question is not None and any(state.items() <= question.bench.items() for state in states):
+                message = f"{test} cannot release {hazard.id}: it is asked in a state that the hazard forbids"
+                yield Problem(at, message, "release-not-dead")
+        if not release.repairs and list(release.tests) == list(opened_by) and not hazard.suspected:
+            message = f"{opened_by[0]} opens {hazard.id} and would be asked again at once; put first what changes it"
+            yield Problem(at, message, "release-by-itself")
+
+
+def _stops(draft: Draft) -> Iterator[Problem]:
+    for rule in draft.rules.values():
+        if any(isinstance(said, Say) and said.word == "stop_work" for said in rule.then) and not _guarded(draft, rule):
+            message = f"{rule.id} stops the work, but no hazard stands then; give one with 'while' and 'released_by'"
+            yield Problem(draft.place("rule", rule.id, "then", "stop_work"), message, "stop-without-hazard")
+
+
+def _guarded(draft: Draft, rule: Rule) -> bool:
+    """Whether some hazard stands whenever the rule has fired."""
+    facts = list(dict.fromkeys(atom.fact for atom in _atoms(rule.when)))
+    known = draft.names.outcomes
+    choices = [known.get(fact) or () for fact in facts]
+    if prod(map(len, choices)) > _MOST_COMBINATIONS:
+        return True  # Too much to try out; rules are never that long.
+    for combination in product(*choices):
+        given = dict(zip(facts, combination, strict=True))
+        if _true(rule.when, given) and not any(_stands(hazard, given) for hazard in draft.hazards.values()):
+            return False
+    return True
+
+
+def _stands(hazard: Hazard, given: Mapping[str, str]) -> bool:
+    if not hazard.from_the_start:
+        return hazard.holds != ALWAYS and _true(hazard.holds, given)
+    # It stands from the start, and what is given keeps every way of release shut.
+    return all(
+        any(test in given and given[test] not in outcomes for test, outcomes in release.tests.items())
+        for release in hazard.released_by
+    )
+
+
+def _true(condition: Condition, given: Mapping[str, str]) -> bool:
+    match condition:
+        case Is(fact=fact, outcomes=outcomes):
+            return given.get(fact) in outcomes
+        case All(parts=parts):
+            return all(_true(part, given) for part in parts)
+        case Any(parts=parts):
+            return any(_true(part, given) for part in parts)
+        case Not(part=part):
+            return not _true(part, given)
+
+
+def _marks(draft: Draft) -> Iterator[Problem]:
+    opening = {
+        atom.fact
+        for hazard in draft.hazards.values()
+        for atom in _atoms(hazard.holds)
+        if atom.fact in draft.faults and "present" in atom.outcomes
+    }
+    suspected = {fault for hazard in draft.hazards.values() for fault in hazard.suspected}
+    for fault in draft.faults.values():
+        if fault.dangerous and fault.id not in opening | suspected:
+            message = f"{fault.id} is dangerous and opens no hazard; name it under 'while' of one"
+            yield Problem(draft.place("fault", fault.id, "dangerous"), message, "danger-unguarded")
+        if fault.id in opening and not fault.dangerous:
+            message = f"{fault.id} opens a hazard, so it is dangerous; write dangerous: yes"
+            yield Problem(draft.place("fault", fault.id), message, "danger-not-marked")
+
+
+def _parts(condition: Condition) -> Iterator[Condition]:
+    yield condition
+    match condition:
+        case All(parts=parts) | Any(parts=parts):
+            for part in parts:
+                yield from _parts(part)
+        case Not(part=part):
+            yield from _parts(part)
+
+
+def _atoms(condition: Condition) -> Iterator[Is]:
+    return (part for part in _parts(condition) if isinstance(part, Is))

@@ -6,8 +6,8 @@ Read from the bottom up; a folder imports only those above it in this list:
 - `wording/`: what the technician reads: records, reasons, limits, the customer's summary
 - `answers/`: from a typed line to what is known: words, readings, slips, the rules' conclusions
 - `bench/`: bringing the bench into the state that the next step needs
-- `search/`: what to ask next, and how a search ends
-- `prompts/`: whatever else the job can wait at, one module for each
+- `search/`: what to ask next, the short list, and how a search ends
+- `prompts/`: what the job can wait at, one module for each kind; `registry.py` lists them
 - `figures/`: the calculations of the trade, typed at the prompt
 - `commands/`: why, how, what if, answers, take back and the rest: what may be typed at any prompt
 - `steps.py`: begin, step, and what comes next

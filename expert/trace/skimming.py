@@ -53,13 +53,18 @@ def skim(path: Path, kinds: Mapping[str, bytes]) -> Skim:
 
     Raises TraceNotRead and TraceTooLarge; damage is told in the result.
     """
+    return skim_bytes(bytes_of(path), kinds)
+
+
+def bytes_of(path: Path) -> bytes:
+    """The bytes of a trace. Raises TraceNotRead and TraceTooLarge."""
     try:
         content = path.read_bytes()
     except OSError as problem:
         raise TraceNotRead(f"{path} cannot be read: {problem.strerror or problem}") from problem
     if len(content) > LARGEST_FILE:
         raise TraceTooLarge(f"{path} has {len(content):,} bytes; a trace has at most {LARGEST_FILE:,}")
-    return skim_bytes(content, kinds)
+    return content
 
 
 def skim_bytes(content: bytes, kinds: Mapping[str, bytes]) -> Skim:
@@ -67,43 +72,51 @@ def skim_bytes(content: bytes, kinds: Mapping[str, bytes]) -> Skim:
     wanted = {kind.encode("ascii"): needs for kind, needs in kinds.items()}
     found: list[Skimmed] = []
     before = NOTHING_BEFORE.encode("ascii")
-    raw, kind, opened, number = b"", b"", "", 0
+    raw, kind, number, damage = b"", b"", 0, ""
     whole = content[: content.rfind(b"\n") + 1].split(b"\n")[:-1]
     for number, raw in enumerate(whole, start=1):
-        try:
-            kind = _kind_of(raw)
-            if raw[_BEFORE] != before:
-                raise TraceDamaged(f"line {number} does not follow from the line before it")
-            if not raw.endswith(b"%s%d}" % (_SEQ, number)):
-                raise TraceDamaged(f"line {number} has another number")
-            if kind in wanted and wanted[kind] in raw:
-                found.append(Skimmed(number, raw[_AT].decode("ascii"), kind.decode("ascii"), _data_of(raw)))
-        except TraceDamaged as damage:
-            return Skim(tuple(found), number, opened, raw[_AT].decode("ascii", "replace"), "", damage.reason)
-        opened = opened or raw[_AT].decode("ascii")
+        # Nothing is called here that need not be: this runs for every line of every trace.
+        end = raw.rfind(_SEQ)
+        begin = raw.rfind(_KIND, 0, end)
+        if begin < _DATA or not _is_spelled_as_ours(raw):
+            damage = f"a line is an object with the keys {', '.join(KEYS)}"
+        elif raw[_BEFORE] != before:
+            damage = f"line {number} does not follow from the line before it"
+        elif raw[end + 8 : -1] != b"%d" % number:
+            damage = f"line {number} has another number"
+        if damage:
+            break
+        kind = raw[begin + 9 : end]
+        needs = wanted.get(kind)
+        if needs is not None and needs in raw:
+            try:
+                data = _data_of(raw[_DATA:begin])
+            except TraceDamaged as problem:
+                damage = problem.reason
+                break
+            found.append(Skimmed(number, raw[_AT].decode("ascii"), kind.decode("ascii"), data))
         before = sha256(raw).hexdigest().encode("ascii")
-    reason = "there is no whole line" if not raw else "" if _fits_its_check(raw) else f"line {number} was changed"
-    return Skim(tuple(found), number, opened, raw[_AT].decode("ascii", "replace"), kind.decode("ascii"), reason)
+    if not raw:
+        damage = "there is no whole line"
+    elif not damage and not _fits_its_check(raw):
+        damage = f"line {number} was changed"
+    opened = whole[0][_AT].decode("ascii", "replace") if (whole and number > 1) or not damage else ""
+    return Skim(tuple(found), number, opened, raw[_AT].decode("ascii", "replace"), kind.decode("ascii"), damage)
 
 
-def _kind_of(raw: bytes) -> bytes:
-    end = raw.rfind(_SEQ)
-    begin = raw.rfind(_KIND, 0, end)
-    # Written out one by one: this runs for every line of every trace.
-    if (
-        begin < _DATA
-        or raw[178:_DATA] != b'","data":'
-        or raw[103:114] != b'","check":"'
-        or raw[27:39] != b'","before":"'
-        or raw[:7] != b'{"at":"'
-    ):
-        raise TraceDamaged(f"a line is an object with the keys {', '.join(KEYS)}")
-    return raw[begin + len(_KIND) : end]
+def _is_spelled_as_ours(raw: bytes) -> bool:
+    return (
+        raw[178:_DATA] == b'","data":'
+        and raw[103:114] == b'","check":"'
+        and raw[27:39] == b'","before":"'
+        and (raw[:7] == b'{"at":"')
+    )
 
 
 def _data_of(raw: bytes) -> dict[str, Any]:
     try:
-        data = json.loads(raw[_DATA : raw.rfind(_KIND)])
+        # As text: of bytes the encoding would be looked for each time.
+        data = json.loads(raw.decode("ascii"))
     except (ValueError, RecursionError):
         raise TraceDamaged("a record is not JSON") from None
     if not isinstance(data, dict):

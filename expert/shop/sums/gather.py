@@ -8,7 +8,7 @@ from pathlib import Path
 from typing import Any
 
 from expert.shop.sums.facts import DAMAGED, REAL, JobFacts, QuestionFacts
-from expert.trace.skimming import Skim, Skimmed, skim
+from expert.trace.skimming import Skim, Skimmed, bytes_of, skim_bytes
 
 # Each with what its line must hold to be looked at; of the prompts only those of the intake are.
 KINDS: Mapping[str, bytes] = {
@@ -34,6 +34,7 @@ KINDS: Mapping[str, bytes] = {
     "handed_over": b"",
     "closed": b"",
 }
+KINDS_TAKEN_IN = {kind: needs for kind, needs in KINDS.items() if kind not in ("put", "said", "told")}
 LIVE = {"mains": "on", "covers": "off"}
 COMPLAINT = "Complaint: "
 OWN_JUDGEMENT = "own_judgement"
@@ -41,7 +42,9 @@ OWN_JUDGEMENT = "own_judgement"
 
 def facts_of(path: Path) -> JobFacts:
     """What the trace at `path` adds. A damaged trace says only that it is. Raises TraceNotRead, TraceTooLarge."""
-    return gather(skim(path, KINDS))
+    content = bytes_of(path)
+    # What the intake settled is one record by now; of its lines only older traces have to be told.
+    return gather(skim_bytes(content, KINDS_TAKEN_IN if b',"kind":"taken_in",' in content else KINDS))
 
 
 def gather(skimmed: Skim) -> JobFacts:

@@ -9,6 +9,7 @@ from expert.desk.comparing import Difference
 from expert.desk.faults import not_taken
 from expert.desk.program import program_version
 from expert.desk.replay import Rerun, rerun, rules_of
+from expert.desk.serials import hidden
 from expert.engine.knowledge import Knowledge
 from expert.job.prompts.as_left import take_up_again
 from expert.job.state.job import Job, Phase
@@ -140,6 +141,8 @@ class Session:
         Raises TraceNotWritten; the line may then be said again. Raises NotTaken where the program itself fails at it.
         """
         text = clean(line, LONGEST_LINE)
+        if self.job.prompt.subject in ("technician", "plate"):
+            text = hidden(text)
         try:
             job, records = step(self.job, text)
         except Exception as fault:

@@ -34,8 +34,8 @@ class TakenIn(Record):
     """The intake is done: who is at the bench, with what machine, and what the customer noticed.
 
     `machine` and `complaints`: in words; `machine_key` and `complaint_keys`: their ids. `plate`: what was taken at the
-    plate prompt, each a name and a value as typed. `qualified`: for live work. How the machine stands is recorded as
-    the bench's first state.
+    plate prompt, each a name and a value as typed. `qualified`: for live work. `serial_key`: the machine's serial
+    number as a keyed digest, or "". How the machine stands is recorded as the bench's first state.
     """
 
     technician: str
@@ -45,6 +45,7 @@ class TakenIn(Record):
     complaints: tuple[str, ...]
     complaint_keys: tuple[str, ...]
     qualified: bool
+    serial_key: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -48,4 +48,5 @@ def taken_in(job: Job) -> TakenIn:
         complaints=tuple(job.base.complaints[complaint].name for complaint in job.complaints),
         complaint_keys=job.complaints,
         qualified=job.qualified,
+        serial_key=job.serial_key,
     )

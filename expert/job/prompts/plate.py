@@ -90,6 +90,8 @@ def plate_prompt(job: Job) -> tuple[str, tuple[str, ...]]:
         told = given.quantity if given is not None else None
         now = f"{show(assumed, system=system)} assumed" if told is None else show(told, system=system)
         lines.append(f"  {name:<24}{now}")
+    if job.shop.people:
+        lines.append(f"  {'serial':<24}{'kept as a key' if job.serial_key else 'not said'}")
     head = "Compare with the rating plate. Type ok, or a value to change, such as: element_power 1200 W"
     return "\n".join([head, *lines]), ("ok", *job.machine.plate, *features, *conditions)
 
@@ -116,13 +118,26 @@ def take_plate(turn: Turn, text: str) -> bool:
     if job.shop.home is not None:
         # As it is shown here, where the trade has another word for it.
         name = next((ours for ours, theirs in job.shop.home.words.items() if theirs == name), name)
-    if name in features_behind_limits(job.base):
+    if name == "serial":
+        _take_serial(turn, value)
+    elif name in features_behind_limits(job.base):
         set_feature(turn, name, value)
     elif name in conditions_behind_limits(job.base):
         take_answer(turn, _condition(job, name, value))
     else:
         set_plate_value(turn, name, value)
     return True
+
+
+SERIAL_KEY = "key:"  # what a serial number is replaced with before it comes here
+
+
+def _take_serial(turn: Turn, text: str) -> None:
+    """The key of the serial number; the number itself is never kept. Raises NotAnAnswer."""
+    if not text.startswith(SERIAL_KEY) or text == SERIAL_KEY:
+        raise NotAnAnswer("serial: no number that could be kept as a key. Type serial and the number on the plate.")
+    turn.job.serial_key = text.removeprefix(SERIAL_KEY)
+    turn.tell("The machine is known again when it comes back; its number itself is not kept.")
 
 
 def _condition(job: Job, name: str, text: str) -> Given:

@@ -121,6 +121,7 @@ class Job:
     technician: str = ""
     machine: Machine | None = None
     plate_told: tuple[str, ...] = ()  # lines taken at the plate prompt, as typed
+    serial_key: str = ""  # of the machine's serial number, which itself is not kept
     plate_ranges: dict[str, tuple[Quantity, Quantity]] = field(default_factory=dict)
     complaints: tuple[str, ...] = ()
     complaints_offered: tuple[str, ...] = ()  # what a few words may have meant, while it is asked which

@@ -77,8 +77,8 @@ def _done(machine: Machine, line: Line) -> tuple[Machine, list[Seen]]:
 
 def compared(machine: Machine, what: str) -> Sight:
     """A value of the machine against that of a sound one of the same build and seed."""
-    path = what.split(".")
-    here, made = (reduce(getattr, path, one.parts) for one in (machine, sound_machine(machine.build, machine.seed)))
+    path = what.split(".") if what.startswith("state.") else ["parts", *what.split(".")]
+    here, made = (reduce(getattr, path, one) for one in (machine, sound_machine(machine.build, machine.seed)))
     return Sight("as made" if here == made else "changed")
 
 

@@ -33,7 +33,7 @@ from expert.machine import (
     do,
 )
 from expert.machine.faults.catalogue import PARTS
-from expert.trace.records import Record, Told
+from expert.trace.records import Record, Said, Told
 from expert.witness.answering import answer
 from expert.witness.table import Table
 
@@ -174,9 +174,10 @@ def _say(played: Played, line: str) -> None:
         said = " ".join(record.text for record in records if isinstance(record, Told))
         played.untold[before.prompt.subject] = f"{line!r} was refused: {said}"
         played.typed.append(CANNOT_TELL)
-        after, records = step(before, CANNOT_TELL)
+        line = CANNOT_TELL
+        after, records = step(before, line)
     played.job = after
-    played.records += records
+    played.records += (Said(line), *records)
     if after.bench != before.bench and after.bench:
         played.machine = brought_to(played.machine, dict(after.bench), dict(before.bench))
 

@@ -22,6 +22,7 @@ class Line:
     `track`: for a watch, the number of the machine that is followed. `until`: the event whose second is the answer.
     `take`: which of several numbers counts. `between`: done between two readings, for a change. `keep`: what was done
     stays; `undo`: nothing of it does, as drained water is poured back. `then`: another line, where this says nothing.
+    `types`: what is typed whatever the machine, as what is stamped on a part.
     """
 
     do: tuple[Action, ...]
@@ -35,6 +36,7 @@ class Line:
     between: tuple[Action, ...] = ()
     undo: bool = False
     then: tuple[Line, ...] = ()
+    types: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -118,7 +120,7 @@ class _Reader:
         take, then = text("take"), entries.get("then")
         if take and take not in TAKES:
             self.refuse(node, f"'{take}' is not a way to take a number; it is one of {', '.join(TAKES)}")
-        if not observe:
+        if not observe and not text("types"):
             self.refuse(node, "a line observes something")
         return Line(
             self.actions(entries.get("do")),
@@ -132,4 +134,5 @@ class _Reader:
             self.actions(entries.get("between")),
             text("undo") == "true",
             tuple(self.line(item) for item in then.items) if isinstance(then, Items) else (),
+            text("types"),
         )

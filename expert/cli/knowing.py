@@ -3,6 +3,9 @@
 from __future__ import annotations
 
 import json
+import shutil
+import sys
+import textwrap
 from pathlib import Path
 
 import click
@@ -36,7 +39,7 @@ def explain(rules: Path | None, jobs: Path | None, listed: bool, words: tuple[st
     if listed:
         found = found_by(entries_of(base), words)
         for entry in found:
-            say(f"{entry.sort} {entry.id}: {entry.about}")
+            say_wrapped(f"{entry.sort} {entry.id}: {entry.about}")
         if not found:
             say(f"Nothing in the rules is about {' '.join(words)}.")
         return
@@ -49,9 +52,20 @@ def explain(rules: Path | None, jobs: Path | None, listed: bool, words: tuple[st
     folder = jobs or jobs_folder()
     try:
         for line in explained_id(base, words[0], cases, folder if folder.is_dir() else None):
-            say(line)
+            say_wrapped(line)
     except NoSuchId as unknown:
         refuse(unknown)
+
+
+def say_wrapped(line: str) -> None:
+    """A line, on a terminal broken between words; in a pipe one line stays one line."""
+    if not sys.stdout.isatty():
+        say(line)
+        return
+    indent = " " * (len(line) - len(line.lstrip(" ")) + 2)
+    width = shutil.get_terminal_size().columns
+    for part in textwrap.wrap(line, width, subsequent_indent=indent, break_long_words=False, break_on_hyphens=False):
+        say(part)
 
 
 @click.command("map")

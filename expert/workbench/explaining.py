@@ -24,12 +24,16 @@ _TOO_SHORT = 3  # a word this short is no help in looking something up
 
 @dataclass(frozen=True, slots=True)
 class Entry:
-    """One id: its sort (question, fault ...), what it is about in words, and where it stands."""
+    """One id: its sort (question, fault ...), what it is about in words, and where it stands.
+
+    `also`: further words by which it is found, and not shown.
+    """
 
     sort: str
     id: str
     about: str
     at: Position
+    also: str = ""
 
 
 class NoSuchId(Exception):
@@ -38,13 +42,14 @@ class NoSuchId(Exception):
 
 def entries_of(base: RuleBase) -> tuple[Entry, ...]:
     """Every id of a rule base, sort by sort, in the order of the files."""
-    return tuple(Entry(*entry) for entry in _entries(base))
+    words = {complaint.id: " ".join(complaint.words) for complaint in base.complaints.values()}
+    return tuple(Entry(*entry, words.get(entry[1], "") if entry[0] == "complaint" else "") for entry in _entries(base))
 
 
 def _entries(base: RuleBase) -> Iterator[tuple[str, str, str, Position]]:
     parts = base.parts
     yield from (("machine", m.id, m.title, m.at) for m in base.machines.values())
-    yield from (("complaint", c.id, " / ".join((c.name, *c.words)), c.at) for c in base.complaints.values())
+    yield from (("complaint", c.id, c.name, c.at) for c in base.complaints.values())
     yield from (("circuit", c.id, c.title, c.at) for c in base.circuits.values())
     yield from (("part", p.id, p.name, p.at) for p in parts.values())
     yield from (("fault", f.id, f"{parts[f.part].name}: {f.name}", f.at) for f in base.faults.values())
@@ -73,7 +78,7 @@ def found_by(entries: Iterable[Entry], words: Iterable[str]) -> tuple[Entry, ...
         return tuple(entries)
     scored = []
     for entry in entries:
-        stems = {_stem(word) for word in re.findall(r"[a-z0-9]+", f"{entry.id} {entry.about}".lower())}
+        stems = {_stem(word) for word in re.findall(r"[a-z0-9]+", f"{entry.id} {entry.about} {entry.also}".lower())}
         hits = sum(any(stem.startswith(word) for stem in stems) for word in wanted)
         if hits == len(wanted) or hits > 1:
             scored.append((-hits, entry))
@@ -97,7 +102,7 @@ def explained_id(base: RuleBase, name: str, cases: Iterable[Case], jobs: Path | 
         raise NoSuchId(f"nothing in the rules is called '{name[:60]}'" + (f"; did you mean {near}?" if near else ""))
     lines: list[str] = []
     for entry in entries:
-        lines += [f"{entry.sort} {entry.id}" + (f"   {entry.at}" if entry.at.path else "")]
+        lines += [f"{entry.sort} {entry.id}" + (f"   {shortly(entry.at)}" if entry.at.path else "")]
         lines += [f"  {line}" for line in told_of(index, entry.sort, entry.id)]
         lines += _used(index, entry)
         lines += _cases(entry, cases)
@@ -121,8 +126,15 @@ def _used(index: Index, entry: Entry) -> Iterator[str]:
         yield "  used by: nothing"
         return
     yield f"  used by: {counted(len(uses) + len(places), 'place')}"
-    yield from (f"    {use.sort} {use.id} ({use.role})   {use.at}" for use in uses)
-    yield from (f"    {at}" for at in places)
+    yield from (f"    {use.sort} {use.id} ({use.role})   {shortly(use.at)}" for use in uses)
+    yield from (f"    {shortly(at)}" for at in places)
+
+
+def shortly(at: Position) -> str:
+    """A place, from where the reader stands if it lies below."""
+    path = Path(at.path)
+    here = Path.cwd()
+    return f"{path.relative_to(here) if path.is_relative_to(here) else path}:{at.line}:{at.column}"
 
 
 def _cases(entry: Entry, cases: Iterable[Case]) -> Iterator[str]:

@@ -23,7 +23,7 @@ def test_a_question_is_told_with_all_that_uses_it(tmp_path: Path) -> None:
     (tmp_path / f"7{SUFFIX}").write_text('{"kind": "put", "question": "level"}\n', encoding="utf-8")
     (tmp_path / f"8{SUFFIX}").write_text('{"kind": "put", "question": "runs"}\n', encoding="utf-8")
     lines = explained_id(BASE, "level", (), tmp_path)
-    assert lines[0] == f"question level   {BASE.questions['level'].at}"
+    assert lines[0] == f"question level   {BASE.questions['level'].at}"  # a short path stays as it is
     assert lines[1] == f"  {BASE.questions['level'].ask}"
     uses = [line.strip() for line in lines if line.startswith("    ")]
     assert any(line.startswith("rule ") for line in uses) and any(line.startswith("move open_up") for line in uses)

@@ -33,13 +33,23 @@ def check(index: Index) -> Iterator[Problem]:
     """Measured question by measured question, on each shipped machine that has it; a slip is told once."""
     told: set[tuple[str, object]] = set()
     for question in index.base.questions.values():
-        for machine in index.base.machines.values():
-            if question.measure is None or not index.on(machine, question.applies):
-                continue
+        if question.measure is None:
+            continue
+        for machine in _machines_with(index, question):
             for problem in _however_it_is_set(index, machine, question):
                 if (problem.code, problem.at) not in told:
                     told.add((problem.code, problem.at))
                     yield problem
+
+
+def _machines_with(index: Index, question: Question) -> Iterator[Machine]:
+    """The shipped machines that the question is put on; where there is none, the first of them, made to fit."""
+    machines = list(index.base.machines.values())
+    fitting = [machine for machine in machines if index.on(machine, question.applies)]
+    yield from fitting
+    if machines and not fitting:
+        wanted = {feature.removeprefix("machine."): values[0] for feature, values in question.applies.items() if values}
+        yield replace(machines[0], features={**machines[0].features, **wanted})
 
 
 def _however_it_is_set(index: Index, machine: Machine, question: Question) -> Iterator[Problem]:
@@ -49,8 +59,9 @@ def _however_it_is_set(index: Index, machine: Machine, question: Question) -> It
         replace(machine, features={**machine.features, **dict(zip(chosen, values, strict=True))})
         for values in product(*chosen.values())
     ]
-    found = [{(p.code, p.at): p for p in _on_machine(index, variant, question)} for variant in variants]
-    for key, problem in found[0].items():
+    put_on = [variant for variant in variants if index.on(variant, question.applies)]
+    found = [{(p.code, p.at): p for p in _on_machine(index, variant, question)} for variant in put_on]
+    for key, problem in found[0].items() if found else ():
         if all(key in others for others in found):
             yield problem
 

@@ -14,8 +14,10 @@ CODES = {
     "two-questions": "Two questions stand in one: an answer would not tell which it belongs to.",
     "negated-question": "A yes/no question asks for a negative, so that `yes` means no.",
     "label-of-another": "The label of an outcome reads like the name of another one.",
+    "limits-without-source": "Numbers limit readings, and nothing says where they come from.",
 }
 LONGEST = 120
+_TOLD = 4  # questions that are named in one message
 _NEGATED = re.compile(r"\b(?:not|no longer|never|isn't|doesn't|don't|hasn't|won't)\b", re.IGNORECASE)
 _TWO = re.compile(r"\?.*\?")
 
@@ -25,6 +27,7 @@ def check(index: Index) -> Iterator[Problem]:
     for question in index.base.questions.values():
         yield from _asked(question)
         yield from _labels(question)
+    yield from _sources(index)
 
 
 def _asked(question: Question) -> Iterator[Problem]:
@@ -56,3 +59,18 @@ def _labels(question: Question) -> Iterator[Problem]:
                 message = f"{question.id}: the label of '{outcome}' reads like '{other}' ({label})"
                 yield Problem(question.at, message, "label-of-another")
                 break
+
+
+def _sources(index: Index) -> Iterator[Problem]:
+    """The questions of a circuit whose limits have no source, in one piece of advice."""
+    by_circuit: dict[str, list[Question]] = {}
+    for question in index.base.questions.values():
+        readings = question.measure.readings if question.measure else ()
+        limited = [reading for reading in readings if reading.low is not None or reading.high is not None]
+        if any(not reading.source for reading in limited) and not question.source:
+            by_circuit.setdefault(question.circuit, []).append(question)
+    for circuit, questions in by_circuit.items():
+        names = ", ".join(question.id for question in questions[:_TOLD])
+        more = f" and {len(questions) - _TOLD} more" if len(questions) > _TOLD else ""
+        message = f"nothing says where the limits of {names}{more} in {circuit} come from"
+        yield Problem(questions[0].at, message, "limits-without-source")

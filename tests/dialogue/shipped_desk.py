@@ -68,7 +68,7 @@ class ShippedDesk:
                 return said
             if prompt.kind == "question":
                 said = self.type(answers.get(prompt.subject, "can't tell"))
-            elif prompt.kind == "move":
+            elif prompt.kind == "move" or (prompt.kind == "going on" and until):
                 said = self.type(prompt.choices[0])
             else:
                 return said

@@ -119,7 +119,7 @@ def test_why_and_answers_help_at_a_contradiction() -> None:
 def test_a_fault_that_accounts_for_all_does_not_hinder_the_repeat() -> None:
     desk = ShippedDesk().intake(complaint="display_wrong")
     answers = NO_DANGER | {"display_from_cold": "sound", "sensor_ohms": "100 ohm"}
-    for _ in range(60):
+    for _ in range(120):
         prompt = desk.job.prompt
         if prompt.kind == "conflict":
             break

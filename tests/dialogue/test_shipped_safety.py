@@ -73,6 +73,8 @@ def typed(chance: random.Random, job: Job) -> str:
             return chance.choice((*prompt.choices, "can't tell"))
         case "repair":
             return chance.choice(("done", "done", "no"))
+        case "going on":
+            return chance.choice(("go on", "end"))
         case _:
             return "1" if prompt.subject == "ending" else "ok"
 

@@ -161,6 +161,7 @@ CANNOT_TELL = [
             LEFT_OPEN.format(1),
             "Not resolved.",
             "'Hisses on heat-up' is not resolved. No known fault that explains it is left.",
+            "Or it is something that these rules do not know.",
             "What would settle it: How does the hiss end?",
             "It could not be told. If it can be after all: take back 1",
             "! Mains kills. Pull the plug.",

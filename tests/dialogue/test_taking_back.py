@@ -46,6 +46,8 @@ def test_the_end_says_what_would_settle_the_rest_and_how_to_come_back_to_it(fill
         "Take the covers off; take back 4)",
         "2. fill valve: stuck shut (23%). To settle it: Is there water before the valve? (needs what could not be "
         "done: Take the covers off; take back 4)",
+        "Or it is something that these rules do not know. Look along by hand, with their wires, hoses and fixings: "
+        "fill valve, pump.",
         "Not accounted for: Does water arrive in the boiler? no.",
         "What would settle it: What does the coil read? (ohm meter)",
         "It needs what could not be done: Take the covers off. If it can be after all: take back 4",

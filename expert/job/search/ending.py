@@ -19,6 +19,7 @@ from expert.trade.counting import counted
 CLOSE = 5  # suspects so close together that the complaint counts as narrowed to them
 CLOSE_SPAN = 10  # decibans below the heaviest suspect within which the others are close
 
+LOOKED_ALONG = 4  # parts named where the cause may be one that no rule knows
 FOUND, ELIMINATED, LISTED, OWN_JUDGEMENT = "found", "left_by_elimination", "narrowed", "own_judgement"
 
 
@@ -112,12 +113,24 @@ def _complaint_in_words(job: Job, picture: Picture, complaint: str, outcome: str
         left = job.fault_name(suspects[0].fault)
         return [f"'{name}': everything else that explains it is cleared. Left by elimination, not proved: {left}."]
     if outcome == LISTED:
-        return [f"'{name}': narrowed to a short list, not further:", *in_rows(job, picture, close(suspects))]
+        lead = f"'{name}': narrowed to a short list, not further:"
+        return [lead, *in_rows(job, picture, close(suspects)), something_unknown(job, complaint)]
     if not suspects:
-        return [f"'{name}' is not resolved. No known fault that explains it is left."]
+        return [
+            f"'{name}' is not resolved. No known fault that explains it is left.",
+            something_unknown(job, complaint),
+        ]
     count = counted(len(suspects), "fault")
     lead = f"'{name}' is not resolved. {count} that explain it are still possible, the likeliest first:"
-    return [lead, *in_rows(job, picture, suspects)]
+    return [lead, *in_rows(job, picture, suspects), something_unknown(job, complaint)]
+
+
+def something_unknown(job: Job, complaint: str) -> str:
+    """The suspect that no question ever clears, and where to look for it by hand."""
+    faults = (job.base.faults[fault] for fault in job.knowledge.explainers[complaint])
+    parts = list(dict.fromkeys(job.base.parts[fault.part].name for fault in faults))[:LOOKED_ALONG]
+    along = f" Look along by hand, with their wires, hoses and fixings: {', '.join(parts)}." if parts else ""
+    return f"Or it is something that these rules do not know.{along}"
 
 
 def _complaint_ends(job: Job, picture: Picture, complaint: str) -> tuple[str, tuple[str, ...]]:

@@ -32,6 +32,8 @@ def answer(machine: Machine, question: Question, line: Line | None) -> Told:
     """What would be typed at this question. A question without a line cannot be told."""
     if line is None:
         return Told(CANNOT_TELL, machine, "no line in the table")
+    if line.types:
+        return Told(line.types, machine)
     after, seen = _done(_as_set_up(machine, question), line)
     hidden = [one for one in seen if isinstance(one, Unseen)]
     if hidden and (len(hidden) == len(seen) or not line.says):

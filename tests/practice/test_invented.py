@@ -8,6 +8,7 @@ import pytest
 
 from expert.language.load import load_rules
 from expert.language.shipped import shipped
+from expert.machine import PLATES, SENSORS, Build, sound_machine
 from expert.practice.invented import PEOPLE, TABLE, brought, invent
 from expert.shop.audit import audit_trace
 from expert.shop.report.making import job_page
@@ -15,6 +16,7 @@ from expert.shop.sums.filters import Filters
 from expert.shop.sums.working_out import sums_of
 from expert.trace.reading import read_trace
 from expert.trace.records import Opened
+from expert.witness.answering import answer
 from expert.witness.table import load_table
 
 
@@ -48,3 +50,13 @@ def test_a_small_season(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None
     assert next(total for total in real.totals if total.of.key == "apart").rows == (("invented", 2),)
     with pytest.raises(FileExistsError):
         invent(folder, 2, 3, lambda done, of: None)
+
+
+def test_what_stands_on_a_part_is_typed_whatever_the_machine() -> None:
+    folder = Path(shipped("rules"))
+    base, table = load_rules(folder), load_table(folder / TABLE)
+    machine = sound_machine(Build(PLATES["230/50"], SENSORS[0]), 1)
+    stamped = {name: line for name, line in table.lines.items() if line.types}
+    assert stamped
+    for name, line in stamped.items():
+        assert answer(machine, base.questions[name], line).text == line.types

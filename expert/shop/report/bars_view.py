@@ -27,12 +27,11 @@ class Bar:
 
 @dataclass(frozen=True, slots=True)
 class BarPicture:
-    """Bars below each other. `running`: whether a line shows the running share (it ends at the right edge)."""
+    """Bars below each other; a dot on each shows the running share, where there is one (it ends at the right edge)."""
 
     title: str
     bars: tuple[Bar, ...]
     height: int
-    line: str
     width: int = WIDTH
     left: int = LEFT
     right: int = RIGHT
@@ -51,5 +50,4 @@ def bars(title: str, rows: Iterable[tuple[str, float, str, float | None]]) -> Ba
         length = (RIGHT - LEFT) * number / most
         drawn.append(Bar(lines, words, y, length, None if running is None else LEFT + (RIGHT - LEFT) * running))
         y += BAR + 14
-    line = " ".join(f"{bar.running:.1f},{bar.y + BAR / 2:.1f}" for bar in drawn if bar.running is not None)
-    return BarPicture(title, tuple(drawn), y, line)
+    return BarPicture(title, tuple(drawn), y)

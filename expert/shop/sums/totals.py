@@ -92,7 +92,7 @@ FROM counted LEFT JOIN (SELECT file, sum(answered + cannot)::INTEGER AS asked FR
     Sum(
         "faults",
         "Faults by frequency",
-        "As reviewed, else as found; the running share shows how few faults make most of the work.",
+        "As reviewed, else as found; the running share (a dot) shows how few faults make most of the work.",
         ("fault", "name", "times", "share", "running share"),
         f"""SELECT fault, {_named("fault", "fault")}, n, n / sum(n) OVER (),
   sum(n) OVER (ORDER BY n DESC, fault) / sum(n) OVER ()

@@ -8,7 +8,7 @@ from difflib import SequenceMatcher
 from itertools import zip_longest
 
 from expert.desk.differences import difference_in_words
-from expert.trace.decided import ADDED_LATER, decided
+from expert.trace.decided import decided
 from expert.trace.records import Record
 
 Numbered = tuple[int, Record]
@@ -31,12 +31,17 @@ class Difference:
 
 
 def compare(
-    recorded: Sequence[Numbered], now: Sequence[Record], line: int, *, to_be_continued: bool = False
+    recorded: Sequence[Numbered],
+    now: Sequence[Record],
+    line: int,
+    *,
+    to_be_continued: bool = False,
+    added: tuple[type[Record], ...] = (),
 ) -> tuple[list[Difference], tuple[Record, ...]]:
     """The differences, and the records that `recorded` lacks at its end.
 
     line: the number of the line that was typed. to_be_continued: the record may have been torn off, so that what is
-    lacking at its end is no difference.
+    lacking at its end is no difference. added: kinds that the program which wrote it did not know.
     """
     before, after = [_key(record) for _, record in recorded], [_key(record) for record in now]
     missing: tuple[Record, ...] = ()
@@ -48,7 +53,7 @@ def compare(
             then = one[1] if one else None
             if then != other:
                 at = one[0] if one else _line_at(recorded, a, line)
-                differences.append(Difference(at, then, other, _decides(then, other)))
+                differences.append(Difference(at, then, other, _decides(then, other, added)))
     return differences, missing
 
 
@@ -63,8 +68,8 @@ def _key(record: Record) -> Hashable:
     return type(record), decided(record)
 
 
-def _decides(then: Record | None, now: Record | None) -> bool:
-    if then is None and isinstance(now, ADDED_LATER):
+def _decides(then: Record | None, now: Record | None, added: tuple[type[Record], ...]) -> bool:
+    if then is None and isinstance(now, added):
         return False
     before = None if then is None else decided(then)
     after = None if now is None else decided(now)

@@ -21,6 +21,7 @@ from expert.job.state.job import Foreseen, Job, Prompt
 from expert.job.steps import begin, step
 from expert.language.problems import RulesRefused
 from expert.language.worked.job_answers import read_machine_text
+from expert.trace.decided import added_since
 from expert.trace.errors import TraceDamaged
 from expert.trace.reading import Trace
 from expert.trace.records import (
@@ -100,7 +101,7 @@ def rerun(knowledge: Knowledge, trace: Trace, *, choose_anew: bool = True) -> Re
     opened = opened_of(trace)
     knowledge = with_its_machine(knowledge, opened, trace.path)
     knowledge, shop = shop_at_opening(knowledge, opened, trace.path)
-    again = _Again(*begin(knowledge, shop, opened.job), choose_anew)
+    again = _Again(*begin(knowledge, shop, opened.job), choose_anew, added_since(trace.records))
     segments = list(_segments(trace))
     for position, segment in enumerate(segments):
         again.run(segment, segments[position:], is_last=position + 1 == len(segments))
@@ -139,6 +140,7 @@ class _Again:
     job: Job
     last_replies: tuple[Record, ...]
     choose_anew: bool
+    added: tuple[type[Record], ...]
     held: tuple[Record, ...] = ()
     differences: list[Difference] = field(default_factory=list)
     missing: tuple[Record, ...] = ()
@@ -164,7 +166,7 @@ class _Again:
             case _:
                 now = self.last_replies
                 self.held = now
-        found, self.missing = compare(segment.records, now, segment.line, to_be_continued=is_last)
+        found, self.missing = compare(segment.records, now, segment.line, to_be_continued=is_last, added=self.added)
         self.differences += found
         if isinstance(segment.begins, Resumed) and segment.begins.rebuilt:
             # Somebody saw what is decided otherwise, and chose to go on.
@@ -194,7 +196,7 @@ class _Again:
 
     def _fits(self, segment: _Segment, replies: tuple[Record, ...], is_last: bool) -> bool:
         """Whether a line led to what is on record, also in what the bench is prepared for."""
-        found, _ = compare(segment.records, replies, segment.line, to_be_continued=is_last)
+        found, _ = compare(segment.records, replies, segment.line, to_be_continued=is_last, added=self.added)
         aims = _aims([record for _, record in segment.records])
         return aims in ([], _aims(replies)) and not any(difference.decides for difference in found)
 

@@ -6,7 +6,7 @@ weights, ranks and minutes by the book. A job goes on when what was decided come
 
 from __future__ import annotations
 
-from collections.abc import Hashable
+from collections.abc import Hashable, Iterable, Mapping
 
 from expert.trace.records import (
     Answered,
@@ -47,8 +47,20 @@ from expert.trace.records import (
 )
 
 SHOWN_ONLY: tuple[type[Record], ...] = (Told, HandedOver, CustomerTold, Resumed, Sealed, Opened)
-# Kinds that older programs did not write: where a trace has none, that it has none decides nothing.
-ADDED_LATER: tuple[type[Record], ...] = (TakenIn,)
+# Kinds that older programs did not write, each with the kind that every whole trace has since they are written.
+ADDED_LATER: Mapping[type[Record], type[Record]] = {
+    TakenIn: TakenIn,
+    Worker: Worker,
+    HazardOpened: Worker,
+    HazardReleased: Worker,
+    Refused: Worker,
+}
+
+
+def added_since(records: Iterable[Record]) -> tuple[type[Record], ...]:
+    """The kinds that the program which wrote these records did not know: that there are none decides nothing."""
+    there = {type(record) for record in records}
+    return tuple(kind for kind, since in ADDED_LATER.items() if since not in there)
 
 
 def decided(record: Record) -> Hashable:

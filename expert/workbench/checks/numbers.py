@@ -14,6 +14,7 @@ from expert.trade.quantities.units import Quantity, show
 from expert.trade.sensors.instruments import Instrument, uncertainty
 from expert.workbench.index import Index
 from expert.workbench.plates import Span, number, spans_on
+from expert.workbench.uses import limits_of
 
 CODES = {
     "reversed-on-plate": "On a shipped machine's plate the lower limit is not below the upper one.",
@@ -54,7 +55,8 @@ def _machines_with(index: Index, question: Question) -> Iterator[Machine]:
 
 def _however_it_is_set(index: Index, machine: Machine, question: Question) -> Iterator[Problem]:
     """What is wrong whatever is chosen at the plate prompt: limits may rest on a feature, such as the country's set."""
-    chosen = features_behind_limits(index.base)
+    behind = _behind(index, question)
+    chosen = {name: v for name, v in features_behind_limits(index.base).items() if f"machine.{name}" in behind}
     variants = [
         replace(machine, features={**machine.features, **dict(zip(chosen, values, strict=True))})
         for values in product(*chosen.values())
@@ -64,6 +66,18 @@ def _however_it_is_set(index: Index, machine: Machine, question: Question) -> It
     for key, problem in found[0].items() if found else ():
         if all(key in others for others in found):
             yield problem
+
+
+def _behind(index: Index, question: Question) -> set[str]:
+    """Every name that the question's limits rest on, through worked-out values."""
+    found: set[str] = set()
+    waiting = list(limits_of(question))
+    while waiting:
+        name = waiting.pop()
+        if name not in found:
+            found.add(name)
+            waiting += index.base.work_outs[name].formula.names if name in index.base.work_outs else ()
+    return found
 
 
 def _on_machine(index: Index, machine: Machine, question: Question) -> Iterator[Problem]:

@@ -136,6 +136,11 @@ def test_a_found_fault_in_full(shop: Shop) -> None:
             id="left by elimination",
         ),
         pytest.param(
+            NO_FILL + "answers: {pump_runs: yes, coil: 950}\n",
+            {"outcome": "narrowed", "findings": [], "short_list": ["valve.stuck"], "ending": "unrepaired"},
+            id="not left by elimination while the bench has not shown the complaint",
+        ),
+        pytest.param(
             NO_FILL + "answers: {pump_runs: yes, water_arrives: no}\n",
             {
                 "outcome": "narrowed",

@@ -106,7 +106,7 @@ def what_happened(records: list[Record], ids: set[str], *, rename: bool) -> Iter
             case CannotTell(question=question):
                 yield "left", named(question)
             case Moved(move=move) if not move.startswith("arrives "):
-                yield "moved", named(move)
+                yield "moved", " ".join(map(named, move.split(" ")))  # such as "test coil", "prepare coil"
             case CautionShown(caution=caution):
                 yield "caution", named(caution)
             case Fired(rule=rule) | Stopped(rule=rule):

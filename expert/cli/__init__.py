@@ -11,7 +11,7 @@ from __future__ import annotations
 
 import click
 
-from expert.cli import bench, checking, figures, impact, knowing, rules, shop
+from expert.cli import bench, checking, figures, impact, knowing, practice, rules, shop
 from expert.cli.edge import Edge
 
 
@@ -31,6 +31,7 @@ for _command in (
     bench.resume,
     bench.jobs,
     bench.demo,
+    practice.practice,
     checking.check,
     rules.cases,
     impact.impact,

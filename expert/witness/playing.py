@@ -52,7 +52,8 @@ class Played:
 
     `answers`: question and line typed, in order. `untold`: questions the machine could not answer, and why.
     `mended`: parts of the machine put right, whether or not they were at fault. `typed`: every line, in order, so that
-    the same job can be typed again.
+    the same job can be typed again. `searched`: what was typed at the tests before a repair and between two, and
+    `minutes`: what that took, bench moves included.
     """
 
     job: Job
@@ -63,6 +64,8 @@ class Played:
     untold: dict[str, str] = field(default_factory=dict)
     mended: set[str] = field(default_factory=set)
     typed: list[str] = field(default_factory=list)
+    searched: list[tuple[str, str]] = field(default_factory=list)
+    minutes: float = 0.0
     wanted_senior: int = 0
     stuck: str = ""
 
@@ -99,6 +102,27 @@ def play_on(
     slip: Slip = lambda job, question, line: line,
 ) -> Played:
     """Play a job on this machine, which stands cold and unplugged."""
+    return _go_on(knowledge, table, machine, complaints, qualified, slip, lambda job: job.phase is Phase.DONE)
+
+
+def take_in(
+    knowledge: Knowledge, table: Table, machine: Machine, complaints: tuple[str, ...], qualified: bool = False
+) -> Played:
+    """The same job when its intake is over, before a test is made."""
+    return _go_on(
+        knowledge, table, machine, complaints, qualified, lambda job, question, line: line, lambda job: bool(job.bench)
+    )
+
+
+def _go_on(
+    knowledge: Knowledge,
+    table: Table,
+    machine: Machine,
+    complaints: tuple[str, ...],
+    qualified: bool,
+    slip: Slip,
+    ended: Callable[[Job], bool],
+) -> Played:
     type_ = fitted(knowledge.base.machines[table.machine], machine.build)
     knowledge = with_machine(knowledge, type_)
     wanted = plate_lines(machine.build)
@@ -107,7 +131,7 @@ def play_on(
     played = Played(job, list(opening), machine, machine)
     at_hand = Unattended(answers)
     for _ in range(MOST_LINES):
-        if played.job.phase is Phase.DONE:
+        if ended(played.job):
             return played
         for line in _lines(played, table, at_hand, wanted, slip):
             _say(played, line)
@@ -176,6 +200,10 @@ def _say(played: Played, line: str) -> None:
         played.typed.append(CANNOT_TELL)
         line = CANNOT_TELL
         after, records = step(before, line)
+    if before.phase in (Phase.SAFE, Phase.FIND):
+        played.minutes += after.minutes - before.minutes
+        if owner_at(before).test(before) is not None:
+            played.searched.append((before.prompt.subject, played.typed[-1]))
     played.job = after
     played.records += (Said(line), *records)
     if after.bench != before.bench and after.bench:

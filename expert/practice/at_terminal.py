@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import sys
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator, Sequence
 
 from expert.practice.practice import Practice, Stepped
 from expert.practice.stepping import COMMANDS, IT_IS, given_up, step
@@ -59,12 +59,20 @@ def _typed_in_chat(practice: Callable[[], Practice]) -> Iterator[str]:
 
 
 def completions(practice: Practice, begun: str) -> list[str]:
-    """What a line may become: command words, moves, tests by their names, and behind "it is" the faults."""
+    """What a line may become: command words, moves, tests by their names, and behind "it is" the faults.
+
+    Each word typed is the beginning of one of its words, in any order.
+    """
     start = begun.casefold()
+    typed = start.split()
     base = practice.job.base
     if start.startswith(IT_IS):
         words = [f"{IT_IS} {practice.job.fault_name(fault)}" for fault in base.faults]
     else:
         names = (*(move.id for move in base.bench.moves), *base.questions)
         words = [*COMMANDS, IT_IS, *(name.replace("_", " ") for name in names)]
-    return [word for word in words if word.casefold().startswith(start)]
+    return [word for word in words if _has(word.casefold().replace(":", "").split(), typed)]
+
+
+def _has(words: Sequence[str], typed: Sequence[str]) -> bool:
+    return all(any(word.startswith(begun) for word in words) for begun in typed)

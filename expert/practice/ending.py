@@ -6,13 +6,11 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from textwrap import wrap
 
-from expert.job.answers.sound import CANNOT_TELL
 from expert.job.state.job import Job
-from expert.practice.finding import TOLD
 from expert.practice.levels import MISLEADING
 from expert.practice.practice import Practice
 from expert.practice.score import FULL, Way, score
-from expert.practice.testing import history_of, in_words
+from expert.practice.testing import in_words
 from expert.trade.counting import counted
 from expert.witness.playing import play_on
 from expert.witness.verdict import verdict_on
@@ -32,11 +30,7 @@ class ExpertWay:
 def expert_way(practice: Practice) -> ExpertWay:
     """The real dialogue played on the machine as it was brought in. Takes a second or two."""
     world, found = practice.world, practice.scenario
-
-    def history(job: Job, question: str, line: str) -> str:
-        return history_of(found) if question == TOLD and line == CANNOT_TELL else line
-
-    played = play_on(world.knowledge, world.table, found.machine, practice.complaints, practice.job.qualified, history)
+    played = play_on(world.knowledge, world.table, found.machine, practice.complaints, practice.job.qualified)
     verdict = verdict_on(world.knowledge, world.table, found.faults, played)
     return ExpertWay(tuple(played.searched), played.minutes, verdict.found)
 

@@ -17,13 +17,12 @@ MOST = 9
 NEAR_BEST = 0.6
 LIKE_ENOUGH = 0.8
 LENGTHY = 4.0  # words
-TOLD = "told_of_danger"  # what the customer has to be asked
 
 
 def tests_here(practice: Practice) -> tuple[Question, ...]:
     """The tests that this machine can answer, in the order of the rules."""
     job, lines = practice.job, practice.world.table.lines
-    known = lines.keys() | plate_lines(practice.scenario.build).keys() | {TOLD}
+    known = lines.keys() | plate_lines(practice.scenario.build).keys()
     return tuple(
         question
         for question in job.base.questions.values()

@@ -16,9 +16,8 @@ from expert.job.state.job import NO_PROMPT, Turn
 from expert.language.model import Choice, Measure, Question, YesNo
 from expert.machine import HeatUp, Machine, do
 from expert.practice.choosing import listed, wanting
-from expert.practice.finding import TOLD, is_live_work, needs_of, stands_for
+from expert.practice.finding import is_live_work, needs_of, stands_for
 from expert.practice.practice import Offer, Practice, Seen, Stepped, now_forbidden
-from expert.practice.scenario import Scenario
 from expert.trace.records import CautionShown, Moved
 from expert.trace.why import Why
 from expert.witness.answering import answer
@@ -26,11 +25,6 @@ from expert.witness.playing import plate_lines
 
 GO = "go"
 NOTHING_THERE = "The simulated machine has nothing to show here."
-HISTORIES = {
-    "the body tingles": "shock",
-    "trips the protection at once": "tripped",
-    "trips the protection when warm": "tripped",
-}
 
 
 def choose_test(practice: Practice, name: str) -> Stepped:
@@ -112,8 +106,6 @@ def _observed(practice: Practice, question: Question) -> tuple[Machine, str, str
     """The machine after the test, what would be typed, and why where nothing can be told."""
     machine = practice.machine
     plate = plate_lines(practice.scenario.build)
-    if question.id == TOLD:
-        return machine, history_of(practice.scenario), ""
     if question.id not in practice.world.table.lines:
         return machine, plate[question.id], ""
     if question.bench.get("boiler") == "hot" and machine.bench.plugged:
@@ -123,11 +115,6 @@ def _observed(practice: Practice, question: Question) -> tuple[Machine, str, str
         return told.machine, plate[question.id], ""
     inner = ("no line in the table", "nothing in the table fits")
     return told.machine, told.text, "" if told.why in inner else told.why.rstrip(".")
-
-
-def history_of(scenario: Scenario) -> str:
-    """What the customer answers who is asked for dangers in the machine's past."""
-    return next((HISTORIES[words] for words in scenario.told if words in HISTORIES), "nothing")
 
 
 def in_words(question: Question, text: str) -> str:

@@ -5,13 +5,14 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
-from expert.language.model import Bench, Caution, Machine, RuleBase
+from expert.language.model import Bench, Machine, RuleBase
 from expert.trace.records import (
     Answered,
     CannotMove,
     CannotTell,
     CautionShown,
     Moved,
+    MoveOffered,
     Put,
     Record,
     Resumed,
@@ -43,7 +44,7 @@ class Account:
     """What is on record. `take` is given every record in its order, after the judge has looked at it.
 
     `altered_for`: the question whose set-up or test left something altered; `cannot_move`: moves that could not be made
-    since the bench last changed; `cautions`: those that were shown and still stand.
+    and were not offered again since; `cautions`: those that were shown and still stand.
     """
 
     base: RuleBase
@@ -78,9 +79,11 @@ class Account:
             case CautionShown(caution=caution):
                 self.cautions.add(caution)
             case Answered() | CannotTell() if self.bench:
-                self._passes(with_time(self.base.bench, self.bench))
+                self.bench = with_time(self.base.bench, self.bench)
             case CannotMove(move=move):
                 self.cannot_move.add(move)
+            case MoveOffered(move=move):
+                self.cannot_move.discard(move)
             case Resumed():
                 self.cautions.clear()
 
@@ -90,36 +93,18 @@ class Account:
         self.phase = PHASES.get(put.prompt, self.phase)
 
     def _moved(self, moved: Moved) -> None:
-        before = self.bench
-        if moved.move.startswith((PREPARE, TEST)):
-            self.bench = dict(moved.state)  # nothing but what was altered: what was read still stands
-        else:
-            self._stands(dict(moved.state))
-        self.cannot_move.clear()
-        if not moved.move.startswith((PREPARE, TEST)):
-            self.cautions = {name for name in self.cautions if self._lasts(name)}
+        """What is set up for a test, or altered by one, leaves the bench otherwise as it was seen to be."""
+        by_a_test = moved.move.startswith((PREPARE, TEST))
+        self.bench = dict(moved.state)
+        self.cannot_move.discard(moved.move)
+        if not by_a_test:
+            self.cautions = {name for name in self.cautions if self._still_stands(name)}
         if moved.state.get("altered", "nothing") == "nothing":
             self.altered_for = ""
-        elif moved.move.startswith((PREPARE, TEST)):
+        elif by_a_test:
             self.altered_for = moved.move.partition(" ")[2]
-        elif before.get("altered", "nothing") == "nothing":
-            self.altered_for = ""
 
-    def _stands(self, state: dict[str, str]) -> None:
-        self.bench = state
-        self.cautions = {name for name in self.cautions if not self._lasts(name) or self._still_lasts(name)}
-
-    def _passes(self, state: dict[str, str]) -> None:
-        """Time passes: a caution ends whose state was there and is over; one that was said ahead of it still stands."""
-        held = {name for name in self.cautions if self._lasts(name) and self._still_lasts(name)}
-        self.bench = state
-        self.cautions = {name for name in self.cautions if name not in held or self._still_lasts(name)}
-
-    def _lasts(self, caution: str) -> bool:
-        return bool(self._caution(caution) and self._caution(caution).lasts)
-
-    def _still_lasts(self, caution: str) -> bool:
-        return all(self.bench.get(name) in states for name, states in self._caution(caution).lasts.items())
-
-    def _caution(self, caution: str) -> Caution | None:
-        return self.base.cautions.get(caution)
+    def _still_stands(self, caution: str) -> bool:
+        """Whether a caution need not be shown again in this state of the bench."""
+        lasts = self.base.cautions[caution].lasts if caution in self.base.cautions else {}
+        return bool(lasts) and all(self.bench.get(name) in states for name, states in lasts.items())

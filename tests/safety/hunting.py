@@ -54,10 +54,10 @@ class Hunt:
 
     def _aim(self, chance: random.Random, number: int) -> Aim:
         """Each hazard in its turn, by one of its ways; now and then none."""
-        names = [name for name, ways in self.ways.items() if ways]
-        if not names or chance.random() < 0.1:
+        names = list(self.ways)
+        name = names[number % len(names)] if names else ""
+        if not self.ways.get(name) or chance.random() < 0.1:
             return Aim()
-        name = names[number % len(names)]
         answers = chance.choice(self.ways[name])
         return Aim(name, questions_in(self.knowledge.base, answers), complaints_in(answers), chance.choice(SINCE))
 

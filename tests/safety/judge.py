@@ -76,7 +76,7 @@ class Judge:
         """Judge a batch of records: all that one line led to, or a whole trace."""
         for record in records:
             number = self.account.seen + 1
-            self._begin(record)
+            self._begin()
             if self.begun and isinstance(record, BETWEEN_STEPS):
                 self.watch.look()
             wrong = list(self._judged(record))
@@ -115,11 +115,11 @@ class Judge:
             case Closed(outcome=outcome):
                 yield from self._closed(outcome)
 
-    def _begin(self, record: Record) -> None:
-        """After the intake, what is open from the start is open."""
-        if isinstance(record, Moved) and not self.begun:
+    def _begin(self) -> None:
+        """Once it is known what the customer said and how the machine stands, what is open from the start is open."""
+        if not self.begun and self.account.machine is not None and self.account.bench:
             self.begun = True
-            self.watch.begin(self.account.machine.features if self.account.machine else {})
+            self.watch.begin(self.account.machine.features)
 
     def _phase(self, put: Put) -> str:
         return PHASES.get(put.prompt, self.account.phase if self.account.phase != "intake" else "make safe")
@@ -140,7 +140,11 @@ class Judge:
             yield "bench", f"{what} needs {dict(wanted)}, the bench stands {bench}"
         if any(stands(bench, passing) for passing in self.base.bench.passing_only):
             yield "passing", f"{what} is put in a state that is only passed through: {bench}"
-        if put.prompt == "repair" and not stands(bench, DEAD):
+        if (
+            put.prompt == "repair"
+            and not stands(bench, DEAD)
+            and (wanted.get("mains"), bench["covers"]) != ("on", "on")
+        ):
             yield "repair-energised", f"the repair of {what} is put with the mains on"
         altered = bench.get("altered", "nothing") != "nothing" and not stands(bench, DEAD)
         if altered and self.account.altered_for != what:
@@ -188,7 +192,9 @@ class Judge:
         if put.question.startswith(PREPARE):
             question = self.base.questions[put.question.removeprefix(PREPARE)]
             assert question.prepare is not None
-            if not stands(bench, {**question.prepare.bench, **DEAD}):
+            closed = {"mains": "on", "covers": "on"}  # such as one brew before a test, with nothing open
+            dead = {} if stands(question.prepare.bench, closed) else DEAD
+            if not stands(bench, {**question.prepare.bench, **dead}):
                 yield "bench", f"{question.id} is set up while the bench stands {bench}"
             yield from self._forbidden(bench, put.question)
             yield from self._cautions(question.cautions, put.question)

@@ -67,7 +67,9 @@ def on_the_way_out(technician: Technician, job: Job, put: Put) -> str:
     """Enough: the job is handed over, and what makes the machine safe is done."""
     if put.prompt == "intake" or job.prompt.kind == "take back":
         return technician.line(job, put)
-    return job.prompt.choices[0] if put.prompt in ("move", "standing") else "hand over"
+    if put.prompt == "standing":
+        return technician.line(job, put)
+    return job.prompt.choices[0] if put.prompt == "move" and job.prompt.choices else "hand over"
 
 
 def wants_to_leave(technician: Technician, job: Job) -> bool:

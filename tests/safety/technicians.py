@@ -15,7 +15,10 @@ from expert.language.model import RuleBase
 from expert.trace.records import Put
 from tests.safety.readings import CANNOT_TELL, Readings
 
-NONSENSE = ("", "y", "ok", "done", "why", "how", "suspects", "answers", "nonsense", "-5", "99999999", "1", "note lime")
+NONSENSE = (
+    *("", "y", "ok", "done", "1", "-5", "99999999", "nonsense", "why", "how", "suspects", "answers"),
+    *("note lime", "not qualified"),
+)
 NAMES = ("Ann", "Bo", "Cy")
 SENIOR = "Dee"
 
@@ -97,10 +100,16 @@ class Technician:
                 return chance.choice((*job.prompt.choices, CANNOT_TELL))
             case "repair":
                 return "no" if chance.random() < 0.15 else "done"
+            case "standing" if put.question == "technician":
+                return chance.choice(NAMES)
+            case "standing" if put.question == "qualified":
+                return chance.choice(job.prompt.choices)
             case "standing":
                 return "yes" if chance.random() < 0.6 else chance.choice((*job.prompt.choices, "no"))
-            case _:
+            case "close":
                 return chance.choice(("1", "1", "1", "2")) if put.question == "ending" else "ok"
+            case _:
+                return chance.choice(job.prompt.choices or ("ok",))
 
     def _confirmation(self, job: Job) -> str:
         return job.prompt.choices[0] if job.prompt.choices else "yes"
@@ -124,7 +133,7 @@ class Technician:
                     some = [*self.aim.complaints, *some[1:]]
                 return ", ".join(some)
             case "qualified":
-                return "qualified" if self.qualified else "no"
+                return job.prompt.choices[0 if self.qualified else -1]
             case "arrives":
                 return chance.choice(list(self.base.bench.arrives))
             case _:

@@ -6,7 +6,7 @@ suspicion; or it is open from the start. It closes when what releases it is on r
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
 
 from expert.language.model import (
@@ -159,16 +159,14 @@ class Known:
             if not done:
                 return False
             after = min(done)
-        last = 0
         for question, outcomes in release.tests.items():
             if not self.applies(question):
                 continue
             answer = self.answers.get(question)
-            if answer is None or answer.number < since.number or answer.place < after or answer.number < last:
+            if answer is None or answer.number < since.number or answer.place < after:
                 return False
             if not answer.outcomes or not answer.outcomes <= set(outcomes):
                 return False
-            last = answer.number
         return bool(release.repairs or release.tests)
 
     def applies(self, question: str) -> bool:
@@ -179,6 +177,17 @@ class Known:
             for condition in wanted
             for feature, values in condition.items()
         )
+
+
+def facts_in(condition: Condition) -> frozenset[str]:
+    """Every fact that a condition speaks of."""
+    match condition:
+        case Is(fact=fact):
+            return frozenset((fact,))
+        case Not(part=part):
+            return facts_in(part)
+        case All(parts=parts) | Any(parts=parts):
+            return frozenset().union(*map(facts_in, parts))
 
 
 def suspects_of(base: RuleBase, rule: str) -> frozenset[str]:
@@ -201,29 +210,50 @@ class Watch:
 
     base: RuleBase
     known: Known = field(init=False)
+    resting_on: dict[str, list[str]] = field(init=False)
+    changed: set[str] = field(default_factory=set)
     open: dict[str, Open] = field(default_factory=dict)
     settled: dict[str, set[Cause]] = field(default_factory=dict)
 
     def __post_init__(self) -> None:
         self.known = Known(self.base)
+        self.resting_on = {}
+        for hazard in self.base.hazards.values():
+            for fact in (*facts_in(hazard.holds), *hazard.suspected):
+                self.resting_on.setdefault(fact, []).append(hazard.id)
 
     def begin(self, features: Mapping[str, str]) -> None:
         """The intake is over: what is open from the start is open now."""
         self.known.features = features
+        self.changed = set(self.base.hazards)
         self._look(from_the_start=True)
 
     def take(self, record: Record) -> Iterator[str]:
         """Note a record. Yields what a record of a release got wrong."""
         self.known.take(record)
+        for fact in self._touched(record):
+            self.changed.update(self.resting_on.get(fact, ()))
         if isinstance(record, HazardReleased):
             yield from self._released(record)
+
+    def _touched(self, record: Record) -> Iterable[str]:
+        """The facts that a record may have changed."""
+        match record:
+            case Answered(question=question) | TakenBack(question=question) | NoLongerHolds(question=question):
+                return (question,)
+            case Narrowed(fact=fact):
+                return (fact,)
+            case Fired(rule=rule) | Unfired(rule=rule):
+                return suspects_of(self.base, rule)
+        return ()
 
     def look(self) -> None:
         """Open what is due. Only between steps: within one, an answer that is given anew is gone for a moment."""
         self._look(from_the_start=False)
 
     def _look(self, from_the_start: bool) -> None:
-        for hazard in self.base.hazards.values():
+        changed, self.changed = self.changed, set()
+        for hazard in map(self.base.hazards.__getitem__, changed):
             now = self.known.causes(hazard)
             if FROM_THE_START in now and not from_the_start:
                 continue

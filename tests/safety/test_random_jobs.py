@@ -1,0 +1,61 @@
+"""Whatever is answered, in whatever order, by whomever: nothing dangerous, and every job comes to its end.
+
+Each job is one number: `Hunt(shipped_knowledge()).job(NUMBER)` plays it again. The long run:
+`python -m tests.benchmarks.safety --jobs 20000`.
+"""
+
+from __future__ import annotations
+
+from multiprocessing import Pool
+
+import pytest
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
+
+from tests.benchmarks.safety import AT_A_TIME, Tally, play_some
+from tests.dialogue.shipped_desk import shipped_knowledge
+from tests.safety.hunting import WITH_PLANNER, Hunt
+from tests.safety.small_bench import small_bench
+
+JOBS = 300
+SMALL = Hunt(small_bench())
+SHIPPED = Hunt(shipped_knowledge())
+
+
+@pytest.fixture(scope="module")
+def played() -> Tally:
+    """The jobs of the ordinary run, on two cores."""
+    tally = Tally()
+    with Pool(2) as pool:
+        for part in pool.imap_unordered(play_some, [range(n, n + AT_A_TIME) for n in range(0, JOBS, AT_A_TIME)]):
+            tally.add(part)
+    return tally
+
+
+def test_nothing_dangerous(played: Tally) -> None:
+    assert played.jobs == JOBS
+    assert not played.violations, "\n".join(played.violations[:10])
+
+
+def test_every_job_ends(played: Tally) -> None:
+    assert not played.unended
+
+
+def test_the_dangers_were_met(played: Tally) -> None:
+    never = [hazard for hazard in shipped_knowledge().base.hazards if not played.stood[hazard]]
+    assert not never, "a judge that never meets a danger proves nothing"
+    assert all(played.refused[hazard] for hazard in ("lead_not_looked_at", "customer_not_asked"))
+
+
+@settings(deadline=None, max_examples=25, suppress_health_check=[HealthCheck.too_slow])
+@given(st.integers(0, 10**9))
+def test_any_job_of_all(number: int) -> None:
+    caught = SHIPPED.job(number * WITH_PLANNER + 1)
+    assert not caught.judge.found and caught.played.ended, (caught.number, caught.judge.found)
+
+
+@settings(deadline=None, max_examples=150)
+@given(st.integers(0, 10**9))
+def test_any_job_on_a_small_bench(number: int) -> None:
+    caught = SMALL.job(number)
+    assert not caught.judge.found and caught.played.ended, (caught.number, caught.judge.found)

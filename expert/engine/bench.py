@@ -160,11 +160,18 @@ class BenchMap:
                 if not all(now[dimension] in values for dimension, values in move.needs.items()):
                     continue
                 further = after(left, move.makes)
-                if further not in done and self.allowed(further):
+                if further not in done and self._may_lead(left, further):
                     number += 1
                     price = minutes + move.minutes + self._price(left, further)
                     heapq.heappush(waiting, (price, number, further, (*moves, move)))
         return done
+
+    def _may_lead(self, before: BenchState, further: BenchState) -> bool:
+        """Whether a move may be made: into what is allowed, or out of a state that nothing else bars as well.
+
+        A machine that stands in several forbidden ways at once is brought out of them one by one: first the plug.
+        """
+        return all(_fits(before, barred) for barred in self._terms.barred if _fits(further, barred))
 
     def _price(self, before: BenchState, further: BenchState) -> float:
         """Minutes for what has to pass before the bench comes into a state that it did not stand in."""

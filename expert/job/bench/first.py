@@ -20,11 +20,14 @@ class Before:
     hazards: tuple[tuple[Hazard, str], ...]
 
 
-def first_test(job: Job, route: Route) -> Before | None:
-    """The test to put before a route is taken, the nearest of those due; None when nothing forbids the route."""
+def first_test(job: Job, route: Route, start: BenchState | None = None) -> Before | None:
+    """The test to put before a route is taken, the nearest of those due; None when nothing forbids the route.
+
+    `start`: where the route begins, when the bench does not stand there yet.
+    """
     found: list[tuple[float, Before]] = []
     strict = bench_map(job, strict=True)
-    state = job.bench
+    state = job.bench if start is None else start
     for move in route.moves:
         state = after(in_time(job.base.bench, state), move.makes)
         for hazard, act, test in _due(job, state):

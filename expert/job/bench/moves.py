@@ -71,10 +71,25 @@ def make_ready(turn: Turn, question: Question) -> bool | None:
     job = turn.job
     if question.prepare is not None and question.id not in job.prepared:
         ready = bring_bench(turn, question.prepare.bench)
-        if ready:
-            put_preparation(turn, question.id, question.prepare)
-        return ready and False
+        return _set_up(turn, question, question.prepare) if ready else ready
+    if job.prepared - {question.id} and not satisfies(job.bench, job.base.bench.safe):
+        # What was set up for another test is live: nothing else is looked at before the plug is out.
+        return bring_bench(turn, {**job.base.bench.safe, **question.bench})
     return bring_bench(turn, question.bench)
+
+
+def _set_up(turn: Turn, question: Question, preparation: Preparation) -> bool | None:
+    """Put the set-up; before it what forbids the way on, which would lead through undoing it again."""
+    job = turn.job
+    start = after(job.bench, preparation.leaves)
+    onward = bench_map(job).route(start, question.bench)
+    if onward is None:
+        return None
+    before = first_test(job, onward, start)
+    if before is not None and before.test.id != question.id:
+        return put_release_test(turn, before)
+    put_preparation(turn, question.id, preparation)
+    return False
 
 
 def put_preparation(turn: Turn, question: str, preparation: Preparation) -> None:

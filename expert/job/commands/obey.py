@@ -118,6 +118,8 @@ def _not_qualified(turn: Turn, rest: str) -> None:
 def _pause(turn: Turn, rest: str) -> None:
     if not owner_at(turn.job).is_stop:
         refuse_leaving(turn)
+    if turn.job.held is not None and turn.job.prompt.subject in turn.job.base.bench.states:
+        raise NotAnAnswer("How the machine stands comes first. Answer that, then pause.")
     turn.job.paused = True
     warn_if_not_safe(turn)
     turn.add(Paused())

@@ -10,7 +10,7 @@ from expert.job.bench.first import barring
 from expert.job.bench.moves import make_ready, offer_again
 from expert.job.prompts.test_prompt import TestPrompt
 from expert.job.state.bench import bench_map
-from expert.job.state.hazards import refuse
+from expert.job.state.hazards import refuse, to_put
 from expert.job.state.job import CouldNot, Given, Job, Phase, Turn
 from expert.job.state.situation import picture_of, reopen
 from expert.job.wording.records import LEADS
@@ -44,8 +44,15 @@ def prove_on(turn: Turn) -> None:
             turn.tell(f"Not proved, because {obstacle}: {question.ask}")
             _record_proof(turn, question.id, "", None)
             continue
-        if make_ready(turn, question):
-            put_question(turn, question, "proof", Why(aim=question.id))
+        first = to_put(job, question) or question
+        ready = make_ready(turn, first)
+        if ready is None:
+            turn.tell(f"Not proved, because the bench cannot be brought into the state it needs: {question.ask}")
+            _record_proof(turn, question.id, "", None)
+            continue
+        if ready:
+            # What its limits rest on comes before it, such as the temperature stamped on a part.
+            put_question(turn, first, "proof" if first.id == question.id else "question", Why(aim=question.id))
         return
     finish_proof(turn)
 

@@ -72,10 +72,16 @@ def make_ready(turn: Turn, question: Question) -> bool | None:
     if question.prepare is not None and question.id not in job.prepared:
         ready = bring_bench(turn, question.prepare.bench)
         return _set_up(turn, question, question.prepare) if ready else ready
-    if job.prepared - {question.id} and not satisfies(job.bench, job.base.bench.safe):
+    if _altered_for_another(job, question) and not satisfies(job.bench, job.base.bench.safe):
         # What was set up for another test is live: nothing else is looked at before the plug is out.
         return bring_bench(turn, {**job.base.bench.safe, **question.bench})
     return bring_bench(turn, question.bench)
+
+
+def _altered_for_another(job: Job, question: Question) -> bool:
+    """Whether the set-up of another test has left something changed in the machine."""
+    others = (job.base.questions[name].prepare for name in job.prepared if name != question.id)
+    return any(prepare is not None and prepare.leaves for prepare in others)
 
 
 def _set_up(turn: Turn, question: Question, preparation: Preparation) -> bool | None:

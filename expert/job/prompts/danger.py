@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
+from expert.engine.bench import in_time
 from expert.job.answers.reading import NotAnAnswer
 from expert.job.bench.moves import bring_bench, put_move
 from expert.job.prompts.owner import Owner, Unattended
@@ -12,6 +13,7 @@ from expert.job.state.bench import bench_map
 from expert.job.state.hazards import forbidding, open_hazards, refuse
 from expert.job.state.job import CouldNot, Given, Job, Phase, Prompt, Turn
 from expert.job.state.situation import picture_of, reopen
+from expert.language.model import Move
 from expert.trace.records import Cleared, Found, Put, Stopped
 from expert.trade.quantities.units import echo
 
@@ -55,9 +57,32 @@ def make_safe(turn: Turn, then: str, wanted: Mapping[str, str] | None = None) ->
     """
     job = turn.job
     ready = bring_bench(turn, job.base.bench.safe if wanted is None else wanted)
+    if ready is None and (towards := _towards_safe(job)):
+        put_move(turn, towards)
+        return False
     if ready is None or (ready and then):
         put_stop(turn, then if ready else NOT_SAFE)
     return bool(ready)
+
+
+def _towards_safe(job: Job) -> Move | None:
+    """The move that can be made here and makes what is not safe safe, though there is no way to all that is wanted.
+
+    A machine that cannot be vented or cooled is unplugged all the same.
+    """
+    stands = dict(in_time(job.base.bench, job.bench))
+    lacking = {name: state for name, state in job.base.bench.safe.items() if stands[name] != state}
+    return next(
+        (
+            move
+            for move in job.base.bench.moves
+            if lacking
+            and move.id not in job.impossible
+            and lacking.items() <= move.makes.items()
+            and all(stands[name] in states for name, states in move.needs.items())
+        ),
+        None,
+    )
 
 
 def may_stand(job: Job) -> bool:

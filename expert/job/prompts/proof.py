@@ -10,9 +10,10 @@ from expert.job.bench.first import barring
 from expert.job.bench.moves import make_ready, offer_again
 from expert.job.prompts.test_prompt import TestPrompt
 from expert.job.state.bench import bench_map
-from expert.job.state.hazards import refuse, to_put
+from expert.job.state.hazards import refuse
 from expert.job.state.job import CouldNot, Given, Job, Phase, Turn
 from expert.job.state.situation import picture_of, reopen
+from expert.job.state.values import missing_first
 from expert.job.wording.records import LEADS
 from expert.language.model import Question
 from expert.trace.records import Proved
@@ -44,7 +45,7 @@ def prove_on(turn: Turn) -> None:
             turn.tell(f"Not proved, because {obstacle}: {question.ask}")
             _record_proof(turn, question.id, "", None)
             continue
-        first = to_put(job, question) or question
+        first = _first_of(job, question)
         ready = make_ready(turn, first)
         if ready is None:
             turn.tell(f"Not proved, because the bench cannot be brought into the state it needs: {question.ask}")
@@ -55,6 +56,12 @@ def prove_on(turn: Turn) -> None:
             put_question(turn, first, "proof" if first.id == question.id else "question", Why(aim=question.id))
         return
     finish_proof(turn)
+
+
+def _first_of(job: Job, question: Question) -> Question:
+    """The proof itself, or what has to be read before its limits can be worked out."""
+    missing = [name for name in missing_first(job, question.id) if name not in job.cannot]
+    return job.base.questions[missing[0]] if missing else question
 
 
 def _nearest(job: Job) -> Question:

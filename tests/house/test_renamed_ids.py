@@ -95,7 +95,8 @@ def what_happened(records: list[Record], ids: set[str], *, rename: bool) -> Iter
     """What was asked, moved, shown and found, by id."""
 
     def named(text: str) -> str:
-        return renamed(text, ids) if rename else text
+        # Word by word: a move may name the test that it makes ready, such as "prepare coil".
+        return " ".join(str(renamed(word, ids)) for word in text.split(" ")) if rename else text
 
     for record in records:
         match record:
@@ -106,7 +107,7 @@ def what_happened(records: list[Record], ids: set[str], *, rename: bool) -> Iter
             case CannotTell(question=question):
                 yield "left", named(question)
             case Moved(move=move) if not move.startswith("arrives "):
-                yield "moved", " ".join(map(named, move.split(" ")))  # such as "test coil", "prepare coil"
+                yield "moved", named(move)
             case CautionShown(caution=caution):
                 yield "caution", named(caution)
             case Fired(rule=rule) | Stopped(rule=rule):

@@ -20,7 +20,7 @@ ASK_WIDTH = 58
 
 @dataclass(frozen=True, slots=True)
 class ExpertWay:
-    """How the rules go through the same machine: tests with what they told, minutes of the search, faults found."""
+    """How the rules go through the same machine: its tests up to the last fault named, their minutes, faults found."""
 
     tests: tuple[tuple[str, str], ...]
     minutes: float
@@ -32,7 +32,15 @@ def expert_way(practice: Practice) -> ExpertWay:
     world, found = practice.world, practice.scenario
     played = play_on(world.knowledge, world.table, found.machine, practice.complaints, practice.job.qualified)
     verdict = verdict_on(world.knowledge, world.table, found.faults, played)
-    return ExpertWay(tuple(played.searched), played.minutes, verdict.found)
+    tests, minutes = len(played.searched), played.minutes
+    if len(verdict.found) == len(found.faults):
+        # What comes after the last fault was named has no counterpart on the junior's side.
+        names = [world.table.faults[fault.name] for fault in found.faults]
+        last = [
+            min((played.named[one] for one in ids if one in played.named), default=(tests, minutes)) for ids in names
+        ]
+        tests, minutes = max(last)
+    return ExpertWay(tuple(played.searched[:tests]), minutes, verdict.found)
 
 
 def told_at_the_end(practice: Practice, expert: ExpertWay) -> tuple[str, ...]:

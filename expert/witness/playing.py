@@ -33,7 +33,7 @@ from expert.machine import (
     do,
 )
 from expert.machine.faults.catalogue import PARTS
-from expert.trace.records import Record, Said, Told
+from expert.trace.records import Found, Record, Said, Told
 from expert.witness.answering import answer
 from expert.witness.table import Table
 
@@ -53,7 +53,8 @@ class Played:
     `answers`: question and line typed, in order. `untold`: questions the machine could not answer, and why.
     `mended`: parts of the machine put right, whether or not they were at fault. `typed`: every line, in order, so that
     the same job can be typed again. `searched`: what was typed at the tests before a repair and between two, and
-    `minutes`: what that took, bench moves included.
+    `minutes`: what that took, bench moves included. `named`: for each fault found, how many tests and minutes of these
+    came before.
     """
 
     job: Job
@@ -66,6 +67,7 @@ class Played:
     typed: list[str] = field(default_factory=list)
     searched: list[tuple[str, str]] = field(default_factory=list)
     minutes: float = 0.0
+    named: dict[str, tuple[int, float]] = field(default_factory=dict)
     wanted_senior: int = 0
     stuck: str = ""
 
@@ -204,6 +206,9 @@ def _say(played: Played, line: str) -> None:
         played.minutes += after.minutes - before.minutes
         if owner_at(before).test(before) is not None:
             played.searched.append((before.prompt.subject, played.typed[-1]))
+    for record in records:
+        if isinstance(record, Found) and record.standing != "narrowed":
+            played.named.setdefault(record.fault, (len(played.searched), played.minutes))
     played.job = after
     played.records += (Said(line), *records)
     if after.bench != before.bench and after.bench:

@@ -15,7 +15,7 @@ from expert.engine.bench import satisfies
 from expert.machine import COMPLAINTS, Build, brought_in, complaints, fault
 from expert.practice import stepping
 from expert.practice.at_terminal import completions
-from expert.practice.ending import ExpertWay, told_at_the_end
+from expert.practice.ending import ExpertWay, expert_way, told_at_the_end
 from expert.practice.opening import NoSuchBuild, begun, build_named, shipped_world
 from expert.practice.practice import Practice
 from expert.practice.scenario import Scenario
@@ -191,6 +191,14 @@ def test_the_end_shows_both_ways() -> None:
         "",
         "Points: 75 of 100.",  # 25 off for the unsafe step
     )
+
+
+def test_the_expert_goes_through_the_same_machine_until_the_fault_is_named() -> None:
+    expert = expert_way(practice_on(PROBE))
+    assert expert.found == ("level probe: wire off or broken",)
+    assert expert.tests[0] == ("lead_looks", "sound") and expert.tests[-1] == ("level_probe_wire", "no")
+    base = shipped_world().knowledge.base
+    assert expert.minutes > sum(base.questions[question].minutes for question, _ in expert.tests)  # and the moves
 
 
 def test_words_are_completed() -> None:

@@ -6,7 +6,7 @@ import io
 import os
 import signal
 import sys
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Collection, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import UTC, datetime
 from itertools import count
@@ -35,27 +35,40 @@ def never_load(rules: Path) -> Knowledge:
     raise AssertionError(f"the rules in {rules} were to be read")
 
 
+# What whoever takes a job up types, by what is asked.
+HERE = {"technician": "Ann", "qualified": "no", "still": "yes"}
+
+
 @dataclass(frozen=True)
 class Uninterrupted:
-    """What a job says when nothing happens to it. `shown[n]`: the text after n lines; `prompts[n]`: the
-    prompt at which it waits then; `asks[n]`: what it asks first when it is resumed there, '' for nothing."""
+    """What a job says when nothing happens to it but that it is taken up again after so many lines.
+
+    `shown[n]`: the text after n lines; `again[n]`: what is said when it is taken up there, each text with the line that
+    is typed after it ('' after the last), which ends with the prompt at which it waits.
+    """
 
     lines: tuple[str, ...]
     shown: tuple[str, ...]
-    prompts: tuple[str, ...]
-    asks: tuple[str, ...]
+    again: Mapping[int, tuple[tuple[str, str], ...]]
     records: tuple[Record, ...]
 
     @classmethod
-    def play(cls, knowledge: Knowledge, number: str, choose: Callable[[Job], str], most: int) -> Uninterrupted:
+    def play(
+        cls, knowledge: Knowledge, number: str, choose: Callable[[Job], str], most: int, taken_up: Collection[int] = ()
+    ) -> Uninterrupted:
         """Type what `choose` gives for the job as it stands, until it is closed or `most` lines are typed."""
         job, records = begin(knowledge, shop_of(knowledge), number)
         everything = list(records)
         lines: list[str] = []
         shown = [rendered(job, records)]
-        prompts, asks = [shown[0]], [""]
+        again: dict[int, tuple[tuple[str, str], ...]] = {}
         prompt = shown[0]
-        while len(lines) < most and job.phase is not Phase.DONE:
+        while job.phase is not Phase.DONE:
+            if len(lines) in taken_up:
+                job, again[len(lines)] = _taken_up(job, prompt)
+                prompt = again[len(lines)][-1][0]
+            if len(lines) == most:
+                break
             line = choose(job)
             waited_for: Prompt = job.prompt
             job, records = step(job, line)
@@ -64,9 +77,20 @@ class Uninterrupted:
             shown.append(f"> {line}\n" + rendered(job, records))
             is_new = job.prompt != waited_for or any(isinstance(record, Put) for record in records)
             prompt = rendered(job, records) if is_new else prompt
-            prompts.append(prompt)
-            asks.append(rendered(job, take_up_again(job)[1]))
-        return cls(tuple(lines), tuple(shown), tuple(prompts), tuple(asks), tuple(everything))
+        return cls(tuple(lines), tuple(shown), again, tuple(everything))
+
+
+def _taken_up(job: Job, prompt: str) -> tuple[Job, tuple[tuple[str, str], ...]]:
+    """The job once somebody has said who is there, and that the machine stands as it stood."""
+    job, records = take_up_again(job)
+    if not records:
+        return job, ((prompt, ""),)
+    texts, typed = [rendered(job, records)], list[str]()
+    while job.held is not None:
+        typed.append(HERE[job.prompt.subject])
+        job, records = step(job, typed[-1])
+        texts.append(f"> {typed[-1]}\n" + rendered(job, records))
+    return job, tuple(zip(texts, [*typed, ""], strict=True))
 
 
 def rendered(job: Job, records: Sequence[Record]) -> str:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import random
 import subprocess
 import sys
-from collections.abc import Callable
+from collections.abc import Callable, Iterable, Iterator
 from pathlib import Path
 
 import pytest
@@ -15,7 +15,7 @@ from expert.job.state.job import Job
 from expert.language.load import load_rules
 from expert.language.shipped import shipped
 from expert.trace.reading import read_trace
-from expert.trace.records import Moved, Opened, Put, Record, Resumed, Said, Sealed
+from expert.trace.records import Opened, Put, Record, Resumed, Said, Sealed
 from expert.trace.verifying import refuse_damage
 from tests.dialogue.bench_process import Bench, Uninterrupted, killed_around_the_disk, killed_at, opened, resumed
 from tests.dialogue.small_folder import small_folder
@@ -50,74 +50,81 @@ def test_a_killed_job_on_the_shipped_rules(seed: int, tmp_path: Path, shipped_kn
 def be_killed_and_go_on(chance: random.Random, knowledge: Knowledge, rules: Path, jobs: Path, kills: int) -> None:
     """Play one job with so many violent deaths on the way, and compare it with the job that had none."""
     job = Uninterrupted.play(knowledge, NUMBER, lambda job: typed(chance, job), MOST_LINES)
+    wanted = job.lines
     path = jobs / f"{NUMBER}.jsonl"
     acknowledged = 0
+    taken_up: set[int] = set()
     for life in range(kills + 1):
         on_disk = said_in(path)
-        assert list(job.lines[: len(on_disk)]) == on_disk
+        assert list(wanted[: len(on_disk)]) == on_disk
         assert len(on_disk) >= acknowledged, "an acknowledged answer was lost"
         if path.exists() and read_trace(path).is_sealed:
             break  # Closed before it could be killed: there is nothing to go on with.
         begun = path.exists() and b"\n" in path.read_bytes()
+        if begun:
+            taken_up.add(len(on_disk))
+            job = Uninterrupted.play(knowledge, NUMBER, following(wanted), len(wanted), taken_up)
 
         def work(begun: bool = begun) -> None:
             (resumed if begun else opened)(knowledge, rules, jobs, NUMBER)
 
         bench = Bench(dying(chance, work) if life < kills else work)
-        # When the machine stands as it stood, the job waits at the prompt at which the uninterrupted one would wait.
-        first = job.prompts[len(on_disk)] if begun else job.shown[0]
         fatal = chance if life < kills else None
-        if stands_as_it_stood(bench, job.asks[len(on_disk)] if begun else "", fatal):
-            acknowledged = max(acknowledged, talk(bench, job, len(on_disk), first, fatal))
+        if is_taken_up(bench, job.again[len(on_disk)] if begun else ((job.shown[0], ""),), fatal):
+            acknowledged = max(acknowledged, talk(bench, job, len(on_disk), fatal))
         bench.end()
     trace = read_trace(path)
     refuse_damage(trace)
     assert said_in(path) == list(job.lines)
-    apart = (Said, Opened, Resumed, Sealed)
-    assert tuple(r for r in trace.records if not (isinstance(r, apart) or about_standing(r))) == job.records
+    assert tuple(apart_from_taking_up(trace.records)) == job.records
 
 
-def about_standing(record: Record) -> bool:
-    """Whether a record belongs to the question how the machine stands, which only a resumed job is asked."""
-    return record == Moved("stands as recorded", getattr(record, "state", {}), 0.0) or (
-        isinstance(record, Put) and record.prompt == "standing"
-    )
+def following(lines: tuple[str, ...]) -> Callable[[Job], str]:
+    """Types these lines, whatever is asked."""
+    left = iter(lines)
+    return lambda job: next(left)
+
+
+def apart_from_taking_up(records: Iterable[Record]) -> Iterator[Record]:
+    """The records of the job itself, without those of whoever took it up saying who is there and how it stands."""
+    asked = answering = False
+    for record in records:
+        if isinstance(record, Resumed):
+            asked = answering = False
+        if isinstance(record, Said):
+            asked, answering = False, asked
+        asked = asked or (isinstance(record, Put) and record.prompt == "standing")
+        if not (asked or answering or isinstance(record, (Said, Opened, Resumed, Sealed))):
+            yield record
 
 
 def said_in(path: Path) -> list[str]:
-    """The lines that a trace holds, but for those that say how the machine stands."""
+    """The lines that a trace holds, but for those of whoever took the job up."""
     said: list[str] = []
-    about_the_machine = False
+    asked = False
     for record in read_trace(path).records if path.exists() else ():
-        about_the_machine = about_the_machine or about_standing(record)
         if isinstance(record, Said):
-            said += [] if about_the_machine else [record.text]
-            about_the_machine = False
-        elif isinstance(record, Moved):
-            about_the_machine = False
+            said += [] if asked else [record.text]
+            asked = False
+        asked = asked or (isinstance(record, Put) and record.prompt == "standing")
     return said
 
 
-def stands_as_it_stood(bench: Bench, asked: str, chance: random.Random | None) -> bool:
-    """Confirm how the machine stands when that is asked first; False when the bench died before or over it."""
-    if not asked:
-        return True
-    heard = bench.hear(asked)
-    assert asked.startswith(heard)
-    if heard != asked or not bench.send("yes"):
-        return False
-    if chance and chance.random() < 0.2:
-        bench.kill()
-        return False
-    return bench.hear("> yes\n") == "> yes\n"
+def is_taken_up(bench: Bench, texts: tuple[tuple[str, str], ...], chance: random.Random | None) -> bool:
+    """Answer what is asked of whoever takes the job up; False when the bench died before or over it."""
+    for text, line in texts:
+        heard = bench.hear(text)
+        assert text.startswith(heard)
+        if heard != text or (line and not bench.send(line)):
+            return False
+        if line and chance and chance.random() < 0.2:
+            bench.kill()
+            return False
+    return True
 
 
-def talk(bench: Bench, job: Uninterrupted, start: int, first: str, chance: random.Random | None) -> int:
+def talk(bench: Bench, job: Uninterrupted, start: int, chance: random.Random | None) -> int:
     """Type the rest of the job; how many lines were answered in full. With `chance`, kill the bench at some moment."""
-    heard = bench.hear(first)
-    assert first.startswith(heard)
-    if heard != first:
-        return start
     fatal = chance.randrange(start, len(job.lines) + 1) if chance else -1
     for number in range(start, len(job.lines)):
         alive = bench.send(job.lines[number])
@@ -189,11 +196,11 @@ def test_the_program_killed_and_resumed_at_the_command_line(
         assert program.stdout.read(len(shown)) == shown
     program.kill()
     program.communicate()
-    asked = job.asks[killed_after]
-    rest = "".join(line + "\n" for line in (*(["yes"] if asked else []), *job.lines[killed_after:]))
+    job = Uninterrupted.play(shipped_knowledge, NUMBER, following(job.lines), len(job.lines), {killed_after})
+    again = job.again[killed_after]
+    rest = "".join(line + "\n" for line in (*(line for _, line in again if line), *job.lines[killed_after:]))
     output, _ = started("resume", "--plain", "--jobs", str(tmp_path), NUMBER).communicate(rest)
-    first = f"{asked}> yes\n" if asked else ""
-    assert output.startswith(first + job.prompts[killed_after] + "".join(job.shown[killed_after + 1 :]))
+    assert output.startswith("".join(text for text, _ in again) + "".join(job.shown[killed_after + 1 :]))
 
 
 def started(*words: str) -> subprocess.Popen[str]:

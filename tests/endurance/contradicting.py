@@ -82,7 +82,7 @@ def contradict(knowledge: Knowledge, readings: Readings, collision: Collision, w
         knowledge.base,
         readings,
         Aim(collision.fact, outcomes, complaints_in(collision.answers)),
-        cannot_tell=chance.choice((1.0, 0.5)),
+        cannot_tell=chance.choice((0.0, 0.1)),
         unsound=0,
         silly=0,
         back=0,

@@ -90,6 +90,7 @@ def test_a_guard_of_the_program(name: str, monkeypatch: pytest.MonkeyPatch) -> N
 
 def test_the_guard_of_live_work(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(engine_bench.BenchMap, "allowed", lambda self, state: True)
+    monkeypatch.setattr(engine_bench.BenchMap, "_may_lead", lambda self, before, further: True)
     assert "live" in codes_found(BASE, {"live"}, iter(range(1, MOST_JOBS)))
 
 
@@ -148,7 +149,7 @@ def test_a_hazard_that_is_left_out(name: str) -> None:
     assert codes_found(without(name), codes, islice(jobs_that_seek(name), 20)) & codes
 
 
-@pytest.mark.parametrize("name", list(BASE.hazards)[:6])
+@pytest.mark.parametrize("name", [name for name, hazard in BASE.hazards.items() if hazard.forbids][:5])
 def test_the_deed_itself_is_seen(name: str) -> None:
     codes = {"forbidden", "fine"}
     assert codes_found(without(name), codes, islice(jobs_that_seek(name), 60)) & codes

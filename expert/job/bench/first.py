@@ -41,6 +41,13 @@ def first_test(job: Job, route: Route, start: BenchState | None = None) -> Befor
     return Before(nearest.test, nearest.move, tuple(same.values()))
 
 
+def leads_into_danger(job: Job, move: Move) -> bool:
+    """Whether an open hazard forbids what a move leads to, and not yet what it leads out of."""
+    left = in_time(job.base.bench, job.bench)
+    here = {hazard.id for hazard, _ in forbidding(job, left)}
+    return any(hazard.id not in here for hazard, _ in forbidding(job, after(left, move.makes)))
+
+
 def _due(job: Job, state: BenchState) -> list[tuple[Hazard, str, Question]]:
     """The tests due for a state, each with its hazard and the act that the hazard forbids."""
     return [

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 
 from expert.engine.bench import Route, after, in_time, satisfies
 from expert.job.answers.putting import put_question, show_cautions
-from expert.job.bench.first import Before, first_test
+from expert.job.bench.first import Before, first_test, leads_into_danger
 from expert.job.state.bench import bench_map
 from expert.job.state.hazards import refuse
 from expert.job.state.job import Job, Prompt, Turn
@@ -45,6 +45,8 @@ def bring_bench(turn: Turn, wanted: Mapping[str, str]) -> bool | None:
         return None
     before = first_test(job, route)
     if before is None:
+        if leads_into_danger(job, route.moves[0]):
+            return None  # a test would have to come first, and there is no safe way to it
         put_move(turn, route.moves[0])
         return False
     return put_release_test(turn, before)
@@ -70,8 +72,7 @@ def make_ready(turn: Turn, question: Question) -> bool | None:
     """The same for a question, which may have to be set up in another bench state first."""
     job = turn.job
     if question.prepare is not None and question.id not in job.prepared:
-        ready = bring_bench(turn, question.prepare.bench)
-        return _set_up(turn, question, question.prepare) if ready else ready
+        return _set_up(turn, question, question.prepare)
     if _altered_for_another(job, question) and not satisfies(job.bench, job.base.bench.safe):
         # What was set up for another test is live: nothing else is looked at before the plug is out.
         return bring_bench(turn, {**job.base.bench.safe, **question.bench})
@@ -85,17 +86,23 @@ def _altered_for_another(job: Job, question: Question) -> bool:
 
 
 def _set_up(turn: Turn, question: Question, preparation: Preparation) -> bool | None:
-    """Put the set-up; before it what forbids the way on, which would lead through undoing it again."""
+    """Lead to the set-up and put it; before all that, what forbids the way on from there: it would undo it again."""
     job = turn.job
-    start = after(job.bench, preparation.leaves)
-    onward = bench_map(job).route(start, question.bench)
+    ways = bench_map(job)
+    there = ways.route(job.bench, preparation.bench)
+    if there is None:
+        return None
+    start = after(ways.reached_by(job.bench, there), preparation.leaves)
+    onward = ways.route(start, question.bench)
     if onward is None:
         return None
     before = first_test(job, onward, start)
     if before is not None and before.test.id != question.id:
         return put_release_test(turn, before)
-    put_preparation(turn, question.id, preparation)
-    return False
+    ready = bring_bench(turn, preparation.bench)
+    if ready:
+        put_preparation(turn, question.id, preparation)
+    return ready and False
 
 
 def put_preparation(turn: Turn, question: str, preparation: Preparation) -> None:

@@ -259,6 +259,8 @@ class Judge:
         if any(stands(move.makes, DEAD) and move.id in self.account.cannot_move for move in self.base.bench.moves):
             return  # the plug cannot be pulled: whoever leaves is told so
         for hazard, act in sorted(self._against(with_time(self.base.bench, bench), leaving=True)):
+            if how == "paused" and stands(bench, DEAD):
+                continue  # unplugged, it may be left for a while where nobody can do more
             yield "left", f"{how} though {hazard} forbids to {act}: the bench stands {bench}"
         if how != "paused" and not stands(bench, self.base.bench.safe):
             yield "left", f"{how} while the bench stands {bench}"

@@ -96,7 +96,9 @@ def leave(turn: Turn) -> None:
     for hazard, act in forbidding(job, job.bench):
         refuse(turn, hazard, act.id, "standing so")
     route = bench_map(job, strict=True).route(job.bench, {})
-    if route is None or not route.moves:
+    if (route is None or not route.moves) and (towards := _towards_safe(job)):
+        put_move(turn, towards)
+    elif route is None or not route.moves:
         put_stop(turn, NOT_SAFE)
     else:
         put_move(turn, route.moves[0])

@@ -248,7 +248,9 @@ def _seen(machine: Machine, actions: tuple[Action, ...], asked: Observation) -> 
     return observe(machine, asked)[1]
 
 
-@pytest.mark.parametrize(("part", "mode", "actions", "asked", "faulty", "sound"), ROWS, ids=lambda v: str(v)[:40])
+@pytest.mark.parametrize(
+    ("part", "mode", "actions", "asked", "faulty", "sound"), ROWS, ids=[f"{row[0]}, {row[1]}" for row in ROWS]
+)
 def test_the_decisive_test(
     part: str, mode: str, actions: tuple[Action, ...], asked: Observation, faulty: Says, sound: Says
 ) -> None:

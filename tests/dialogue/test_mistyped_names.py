@@ -86,5 +86,6 @@ def test_a_complaint_in_words_is_never_taken_unasked(typed: str, offered: list[s
     assert desk.type("9") == [
         f"'9' is no number here. Type 1 to {len(offered)}, or the complaint in a few words.",
     ]
-    assert desk.type("ok") == ["Type the number of the one that it is. Type other words, or list to see all."]
+    assert desk.type("none")[0] == "None of these, then."
+    assert desk.type(typed) == [*offered, asked]
     assert desk.type("1")[0] == f"Complaint: {offered[0][5:]}."

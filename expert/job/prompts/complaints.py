@@ -53,6 +53,10 @@ class Complaints(IntakePrompt):
             if job.shop.people:  # a shop that has its profile is asked for all complaints at once
                 rule_out_the_rest(turn)
                 return True
+        elif word in YES and len(offered) == 1:
+            add_complaints(turn, list(offered))
+        elif offered and word in {"ok", "", "none", "none of these"} | NO:
+            turn.tell("None of these, then.")
         elif word in {"ok", "", "none"} | NO | YES:
             raise NotAnAnswer(self._more(job, offered))
         else:

@@ -148,6 +148,7 @@ def _assume_the_worst(turn: Turn) -> None:
 
 def _ask_or_go_on(turn: Turn, to_ask: list[str]) -> None:
     job = turn.job
+    turn.add(Moved("stands otherwise", dict(job.bench), 0.0))
     if to_ask:
         states = job.base.bench.states[to_ask[0]]
         lines = [f"  {number}  {to_ask[0]} {state}" for number, state in enumerate(states, 1)]
@@ -156,7 +157,6 @@ def _ask_or_go_on(turn: Turn, to_ask: list[str]) -> None:
         job.prompt = Prompt("standing", to_ask[0], states)
         return
     note_opened(job)
-    turn.add(Moved("stands otherwise", dict(job.bench), 0.0))
     turn.tell("Everything else counts as unsafe until it is made safe, step by step.")
     job.held = None
     job.unsure = True

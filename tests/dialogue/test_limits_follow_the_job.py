@@ -102,7 +102,8 @@ SENSORS = [
 @pytest.mark.parametrize(("plate", "room"), SENSORS)
 def test_a_cold_sensor_is_held_against_the_room(plate: tuple[str, ...], room: float) -> None:
     low, high = desk_with(*plate).limit("sensor_ohms", "sound")
-    assert low == pytest.approx(beta(room + 15), rel=1e-4)
+    # Cold is below 40 degrees, as the bench has it: 22 K above a room of 20 degrees, and a little.
+    assert low == pytest.approx(beta(room + 22), rel=1e-4)
     assert high == pytest.approx(beta(room - 10), rel=1e-4)
 
 

@@ -11,6 +11,7 @@ from expert.job.wording.limits import (
     rests_on,
 )
 from expert.job.wording.readings import understood
+from expert.language.model import Measure
 from expert.trace.records import Answered, CannotTell
 
 WANTING = frozenset({"no", "without", "lacking", "lack", "missing", "broken", "haven't"})
@@ -102,9 +103,9 @@ def cannot_tell(turn: Turn, question: str, reason: str) -> None:
 
 def instrument_lacking(job: Job, question: str, reason: str) -> str:
     """The instrument of a test that cannot be made for want of it, as far as the reason says so; else ''."""
-    measure = job.base.questions[question].measure
+    form = job.base.questions[question].form
     words = reason.casefold().replace("’", "'").split()
-    if measure is None or not WANTING.intersection(words):
+    if not isinstance(form, Measure) or not WANTING.intersection(words):
         return ""
-    named = {*job.base.instruments[measure.instrument].name.casefold().replace(",", " ").split(), *ANY_INSTRUMENT}
-    return measure.instrument if named.intersection(word.strip(".,;") for word in words) else ""
+    named = {*job.base.instruments[form.instrument].name.casefold().replace(",", " ").split(), *ANY_INSTRUMENT}
+    return form.instrument if named.intersection(word.strip(".,;") for word in words) else ""

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
-from expert.language.model import Question, YesNo
+from expert.language.model import Measure, Question, YesNo
 from expert.language.problems import Problem
 from expert.workbench.index import Index
 
@@ -65,7 +65,7 @@ def _sources(index: Index) -> Iterator[Problem]:
     """The questions of a circuit whose limits have no source, in one piece of advice."""
     by_circuit: dict[str, list[Question]] = {}
     for question in index.base.questions.values():
-        readings = question.measure.readings if question.measure else ()
+        readings = question.form.readings if isinstance(question.form, Measure) else ()
         limited = [reading for reading in readings if reading.low is not None or reading.high is not None]
         if any(not reading.source for reading in limited) and not question.source:
             by_circuit.setdefault(question.circuit, []).append(question)

@@ -17,6 +17,8 @@ from expert.trace.why import Why
 PREPARE = "prepare "
 SET_UP = "set"  # what confirms that a test is set up
 
+NOTHING_WAITS: frozenset[str] = frozenset()
+
 
 def offer_again(turn: Turn, route: Route | None) -> bool:
     """Offer the moves on this route once more that could not be made; each only once. Whether there was one."""
@@ -32,8 +34,11 @@ def offer_again(turn: Turn, route: Route | None) -> bool:
     return True
 
 
-def bring_bench(turn: Turn, wanted: Mapping[str, str]) -> bool | None:
-    """True when the bench stands as wanted; False when a move was put; None when there is no way there."""
+def bring_bench(turn: Turn, wanted: Mapping[str, str], waiting: frozenset[str] = NOTHING_WAITS) -> bool | None:
+    """True when the bench stands as wanted; False when a move was put; None when there is no way there.
+
+    `waiting`: the tests that wait for this. One that would itself have to come first is no way.
+    """
     job = turn.job
     ways = bench_map(job)
     if ways.stands(job.bench, wanted) and ways.may_stay(job.bench):
@@ -49,16 +54,18 @@ def bring_bench(turn: Turn, wanted: Mapping[str, str]) -> bool | None:
             return None  # a test would have to come first, and there is no safe way to it
         put_move(turn, route.moves[0])
         return False
-    return put_release_test(turn, before)
+    return put_release_test(turn, before, waiting)
 
 
-def put_release_test(turn: Turn, before: Before) -> bool | None:
+def put_release_test(turn: Turn, before: Before, waiting: frozenset[str] = NOTHING_WAITS) -> bool | None:
     """Put the dead test without which the way on stays forbidden; or the move that leads to it."""
     job = turn.job
+    if before.test.id in waiting:
+        return None
     if before.move is not None:
         for hazard, act in before.hazards:
             refuse(turn, hazard, act, f"move {before.move.id}")
-    ready = make_ready(turn, before.test)
+    ready = make_ready(turn, before.test, waiting | {before.test.id})
     if ready:
         hazard = before.hazards[0][0]
         turn.tell(f"This comes first, because of {hazard.name}. It ends when: {hazard.until}")
@@ -68,15 +75,15 @@ def put_release_test(turn: Turn, before: Before) -> bool | None:
     return ready
 
 
-def make_ready(turn: Turn, question: Question) -> bool | None:
+def make_ready(turn: Turn, question: Question, waiting: frozenset[str] = NOTHING_WAITS) -> bool | None:
     """The same for a question, which may have to be set up in another bench state first."""
     job = turn.job
     if question.prepare is not None and question.id not in job.prepared:
-        return _set_up(turn, question, question.prepare)
+        return _set_up(turn, question, question.prepare, waiting)
     if _altered_for_another(job, question) and not satisfies(job.bench, job.base.bench.safe):
         # What was set up for another test is live: nothing else is looked at before the plug is out.
-        return bring_bench(turn, {**job.base.bench.safe, **question.bench})
-    return bring_bench(turn, question.bench)
+        return bring_bench(turn, {**job.base.bench.safe, **question.bench}, waiting)
+    return bring_bench(turn, question.bench, waiting)
 
 
 def _altered_for_another(job: Job, question: Question) -> bool:
@@ -85,7 +92,7 @@ def _altered_for_another(job: Job, question: Question) -> bool:
     return any(prepare is not None and prepare.leaves for prepare in others)
 
 
-def _set_up(turn: Turn, question: Question, preparation: Preparation) -> bool | None:
+def _set_up(turn: Turn, question: Question, preparation: Preparation, waiting: frozenset[str]) -> bool | None:
     """Lead to the set-up and put it; before all that, what forbids the way on from there: it would undo it again."""
     job = turn.job
     ways = bench_map(job)
@@ -98,8 +105,8 @@ def _set_up(turn: Turn, question: Question, preparation: Preparation) -> bool | 
         return None
     before = first_test(job, onward, start)
     if before is not None and before.test.id != question.id:
-        return put_release_test(turn, before)
-    ready = bring_bench(turn, preparation.bench)
+        return put_release_test(turn, before, waiting)
+    ready = bring_bench(turn, preparation.bench, waiting)
     if ready:
         put_preparation(turn, question.id, preparation)
     return ready and False

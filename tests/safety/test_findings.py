@@ -1,4 +1,4 @@
-"""Each class of what was once found unsafe, on the shipped rules: what must hold now. Numbers as in issue 11."""
+"""Each class of what was once found unsafe, on the shipped rules: what must hold now."""
 
 from __future__ import annotations
 

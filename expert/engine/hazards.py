@@ -7,7 +7,7 @@ what nobody could tell releases nothing.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping, Set
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import Literal
 
 from expert.language.model import ALWAYS, All, Any, Condition, Evidence, Hazard, Is, Not, Release, RuleBase, Suspect
@@ -213,6 +213,8 @@ def keep_account(standings: Standings, known: Known, next_number: int) -> list[t
         causes = causes_of(hazard, known)
         if hazard.id in standings.open:
             standing = standings.open[hazard.id]
+            if causes - standing.causes:
+                standing = standings.open[hazard.id] = replace(standing, causes=standing.causes | causes)
             end = released(hazard, standing, known) or corrected(standing, causes, known)
             if end is not None:
                 del standings.open[hazard.id]
@@ -236,14 +238,17 @@ def correct(standings: Standings, known: Known, question: str, taken: str, next_
     """
     for name, standing in standings.open.items():
         others = standing.causes - {taken}
-        if not causes_of(known.base.hazards[name], known) and not any(_lost(cause, known) for cause in others):
-            standings.open[name] = Standing(standing.since, standing.causes, {**standing.again, question: next_number})
+        is_cause = taken in standing.causes or not causes_of(known.base.hazards[name], known)
+        if is_cause and not any(_lost(cause, known) for cause in others):
+            standings.open[name] = Standing(standing.since, others, {**standing.again, question: next_number})
 
 
 def corrected(standing: Standing, causes: Causes, known: Known) -> Released | None:
     """Whether what had been taken back was answered anew, and nothing makes the hazard stand any more."""
     anew = [known.answers.get(question, (-1, ()))[0] for question in standing.again]
     if causes or not anew or any(got < first for got, first in zip(anew, standing.again.values(), strict=True)):
+        return None
+    if any(_lost(cause, known) for cause in standing.causes):
         return None
     return Released("taken back", tuple(f"answer {number}" for number in anew))
 

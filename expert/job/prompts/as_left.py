@@ -157,6 +157,7 @@ def _ask_or_go_on(turn: Turn, to_ask: list[str]) -> None:
         job.prompt = Prompt("standing", to_ask[0], states)
         return
     note_opened(job)
+    job.closing.pop("ending", None)  # it was chosen for a machine that stood as it should
     turn.tell("Everything else counts as unsafe until it is made safe, step by step.")
     job.held = None
     job.unsure = True

@@ -2,18 +2,26 @@
 
 from __future__ import annotations
 
+from pathlib import Path
 from typing import Any
 
 import pytest
 
-from tests.reference.tallies import TALLIES, packed, unpack
+from tests.reference.tallies import TALLIES, counted, packed, shortfall, table, unpack
+
+REFERENCE = Path(__file__).parent / "reference"
 
 
-def pytest_sessionfinish(session: pytest.Session) -> None:
-    """A process that runs a share of the tests sends its tallies to the one that prints them."""
+def pytest_sessionfinish(session: pytest.Session, exitstatus: int) -> None:
+    """A process that runs a share of the tests sends its tallies to the one that prints them.
+
+    That one fails a run of the whole folder in which too little was compared with something independent.
+    """
     output: dict[str, Any] | None = getattr(session.config, "workeroutput", None)
     if output is not None:
         output["tallies"] = packed()
+    elif exitstatus == pytest.ExitCode.OK and _whole_folder_ran(session.config) and shortfall(counted(TALLIES)):
+        session.exitstatus = pytest.ExitCode.TESTS_FAILED
 
 
 @pytest.hookimpl(optionalhook=True)
@@ -22,14 +30,24 @@ def pytest_testnodedown(node: Any, error: object) -> None:
     unpack(getattr(node, "workeroutput", {}).get("tallies", []))
 
 
-def pytest_terminal_summary(terminalreporter: pytest.TerminalReporter) -> None:
+def pytest_terminal_summary(terminalreporter: pytest.TerminalReporter, config: pytest.Config) -> None:
     if not TALLIES:
         return
     terminalreporter.section("checks against outside sources")
-    terminalreporter.write_line(f"{'kind':13}{'values':>7}  {'worst deviation (allowed)':32} source")
-    for (kind, source), tally in sorted(TALLIES.items()):
-        worst = f"{tally.deviation:.2g} ({tally.allowed:.2g}) {tally.unit}".rstrip()
-        terminalreporter.write_line(f"{kind:13}{tally.values:>7}  {worst:32} {source}")
-    total = sum(tally.values for tally in TALLIES.values())
-    kinds = len({kind for kind, _ in TALLIES})
-    terminalreporter.write_line(f"{total} values in {kinds} kinds")
+    for line in table(TALLIES):
+        terminalreporter.write_line(line)
+    if _whole_folder_ran(config) and (missing := shortfall(counted(TALLIES))):
+        terminalreporter.write_line(f"FAILED: {missing}", red=True)
+
+
+def _whole_folder_ran(config: pytest.Config) -> bool:
+    """Whether every test of `tests/reference` was wanted: a part of them need not reach the whole's numbers."""
+    options = config.option
+    if options.keyword or options.markexpr or options.collectonly or getattr(options, "lf", False) or options.deselect:
+        return False
+    start = Path(str(config.invocation_params.dir))
+    left_out = [(start / str(path)).resolve() for path in options.ignore or ()]
+    roots = [(start / argument).resolve() for argument in config.args if "::" not in argument]
+    return any(root in (REFERENCE, *REFERENCE.parents) for root in roots) and not any(
+        path == REFERENCE or REFERENCE in path.parents for path in left_out
+    )

@@ -1,6 +1,5 @@
-"""Checks of the trade's calculations against sources outside this project.
+"""Checks of the trade's calculations and of the diagnosis against sources outside this project.
 
-Every expected number comes from the source named beside it, never from running our code. A source begins with its mark:
-`lib` computed with a reference library, `pub` read in the publication, `exact` a definition or plain arithmetic, `mem`
-from memory and to be confirmed, `cp` common practice.
+Every expected number comes from the source named beside it, never from running our code; `sources.py` says what a
+comparison with it is worth. A run of this folder prints what rests on what, and fails when too little is independent.
 """

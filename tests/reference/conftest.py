@@ -1,4 +1,4 @@
-"""One small helper that compares, records and asserts. `tests/conftest.py` prints the table at the end of the run."""
+"""Two small helpers that compare, record and assert. `tests/conftest.py` prints the table at the end of the run."""
 
 from __future__ import annotations
 
@@ -7,12 +7,11 @@ from collections.abc import Callable
 
 import pytest
 
+from tests.reference.sources import Source
 from tests.reference.tallies import note
 
 Check = Callable[..., None]
-
-
-MARKS = ("lib", "pub", "mem", "cp", "exact")
+Agree = Callable[[object, object, Source, str], None]
 
 
 @pytest.fixture
@@ -23,20 +22,32 @@ def check(request: pytest.FixtureRequest) -> Check:
     def compare(
         found: float,
         expected: float,
-        source: str,
+        source: Source,
         *,
         within: float | None = None,
         relative: float | None = None,
         unit: str = "",
     ) -> None:
         assert (within is None) != (relative is None), "give one of within and relative"
-        assert source.split(":")[0] in MARKS, f"the source {source!r} does not begin with its mark"
         assert math.isfinite(found), f"{found} is no number to compare"
-        allowed = within if within is not None else abs(expected) * (relative or 0.0)
-        deviation = abs(found - expected)
-        note(kind, source, deviation, allowed, unit)
+        allowed = float(within if within is not None else abs(expected) * (relative or 0.0))
+        deviation = float(abs(found - expected))
+        # Twelve digits: the same value reached on two ways is one value.
+        note(kind, source, f"{found:.12g} {unit}", deviation, allowed, unit)
         assert deviation <= allowed, (
-            f"{found!r} is {deviation:g} from {expected!r} {unit} ({source}); {allowed:g} allowed"
+            f"{found!r} is {deviation:g} from {expected!r} {unit} ({source.words}); {allowed:g} allowed"
         )
+
+    return compare
+
+
+@pytest.fixture
+def agree(request: pytest.FixtureRequest) -> Agree:
+    """agree(found, expected, source, about): for what is no number, such as a set of candidates; `about` names it."""
+    kind: str = request.module.KIND
+
+    def compare(found: object, expected: object, source: Source, about: str) -> None:
+        note(kind, source, about, 0.0 if found == expected else math.inf, 0.0, "")
+        assert found == expected, f"{about}: {found!r} is not {expected!r} ({source.words})"
 
     return compare

@@ -26,11 +26,14 @@ from expert.trade.physics.element import (
 from expert.trade.physics.element_groups import alloy_factor, element_cold, group_resistance, parallel_resistance
 
 from .conftest import Check
+from .sources import restated, transcription
 
 KIND = "element"
-JOULE = "exact: Joule's law"
-TOLERANCE = "mem: IEC 60335-1 clause 10 table 1"
-ALLOY = "pub: HLT alloy table, Ct"
+JOULE = restated("Joule's law, by hand")
+TOLERANCE = restated("IEC 60335-1 clause 10 table 1, from memory, to be confirmed")
+COLD = restated("the same, over 1.03 (common practice, no source)")
+ALLOY = transcription("HLT alloy table, Ct", ours="")
+PINT = restated("pint on the same equation")
 
 PLATES = [  # V, W: ohm, band from, band to
     (230, 800, 66.13, 62.98, 73.47),
@@ -49,7 +52,7 @@ def test_plates(volts: float, watts: float, ohm: float, low: float, high: float,
     check(element_resistance(volts, watts), ohm, JOULE, within=0.01, unit="ohm")
     check(element_lowest(volts, watts), low, TOLERANCE, within=0.01, unit="ohm")
     check(element_highest(volts, watts), high, TOLERANCE, within=0.01, unit="ohm")
-    check(element_lowest_cold(volts, watts), low / 1.03, f"{TOLERANCE}; factor 1.03 cp", within=0.01, unit="ohm")
+    check(element_lowest_cold(volts, watts), low / 1.03, COLD, within=0.01, unit="ohm")
 
 
 def test_plate_with_a_range(check: Check) -> None:
@@ -151,9 +154,9 @@ def test_joules_law_against_pint(check: Check) -> None:
         volts, watts = chance.uniform(100.0, 440.0), chance.uniform(26.0, 9000.0)
         ohm = ((volts * units.V) ** 2 / (watts * units.W)).to("ohm").magnitude
         amps = (watts * units.W / (volts * units.V)).to("A").magnitude
-        check(element_resistance(volts, watts), ohm, "lib: pint", relative=1e-12, unit="ohm")
-        check(element_power(volts, ohm), watts, "lib: pint", relative=1e-12, unit="W")
-        check(element_current(watts, volts), amps, "lib: pint", relative=1e-12, unit="A")
+        check(element_resistance(volts, watts), ohm, PINT, relative=1e-12, unit="ohm")
+        check(element_power(volts, ohm), watts, PINT, relative=1e-12, unit="W")
+        check(element_current(watts, volts), amps, PINT, relative=1e-12, unit="A")
 
 
 def test_more_watts_mean_fewer_ohms_and_the_band_holds_the_plate() -> None:

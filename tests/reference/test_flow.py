@@ -11,10 +11,13 @@ from expert.trade.physics.flow import duty, expansion, flow_rate, hydraulic_powe
 
 from .conftest import Check
 from .oracles import if97_liquid, if97_pressure
+from .sources import independent, restated
 
 KIND = "flow"
-EXACT = "exact: definition"
-FORMULA = "lib: orifice formula, reference values"
+EXACT = restated("definition, by hand")
+PINT = restated("pint on the same equation")
+COOLPROP = independent("CoolProp, IF97 densities")
+FORMULA = restated("orifice formula, by hand")
 
 
 @pytest.mark.parametrize(
@@ -37,7 +40,7 @@ def test_orifice_at_nine_bar(diameter: float, flow: float, check: Check) -> None
 
 @pytest.mark.parametrize(("end", "percent"), [(93, 3.6), (120, 5.8)])
 def test_expansion_from_20_degrees(end: float, percent: float, check: Check) -> None:
-    check(expansion(20.0, end), percent, "lib: IF97 densities, reference values", within=0.1, unit="%")
+    check(expansion(20.0, end), percent, COOLPROP, within=0.1, unit="%")
 
 
 @pytest.mark.parametrize(("on", "off", "percent"), [(60, 60, 50.0), (120, 60, 66.7)])
@@ -55,12 +58,12 @@ def test_against_pint(check: Check) -> None:
     for _ in range(100):
         bar, flow = chance.uniform(0.1, 16.0), chance.uniform(0.1, 60.0)
         watts = (bar * units.bar * flow * units.mL / units.s).to("W").magnitude
-        check(hydraulic_power(bar, flow), watts, "lib: pint", relative=1e-12, unit="W")
+        check(hydraulic_power(bar, flow), watts, PINT, relative=1e-12, unit="W")
         diameter = chance.uniform(0.2, 3.0)
         speed = (2 * bar * units.bar / (998.2 * units.kg / units.m**3)) ** 0.5
         area = 3.141592653589793 / 4 * (diameter * units.mm) ** 2
         library = (0.62 * area * speed).to("mL/s").magnitude
-        check(orifice_flow(bar, diameter), library, "lib: pint", relative=1e-12, unit="ml/s")
+        check(orifice_flow(bar, diameter), library, PINT, relative=1e-12, unit="ml/s")
 
 
 def test_expansion_against_coolprop(check: Check) -> None:
@@ -70,7 +73,7 @@ def test_expansion_against_coolprop(check: Check) -> None:
         hot = max(1.01325, if97_pressure(end) * (1 + 1e-9))
         cold_density, hot_density = if97_liquid("D", start, 1.01325), if97_liquid("D", end, hot)
         library = (cold_density / hot_density - 1) * 100
-        check(expansion(start, end), library, "lib: CoolProp, IF97", within=1e-6, unit="%")
+        check(expansion(start, end), library, COOLPROP, within=1e-6, unit="%")
 
 
 def test_wider_holes_and_more_pressure_pass_more() -> None:

@@ -23,11 +23,13 @@ from expert.trade.physics.heat_up import (
 
 from .conftest import Check
 from .oracles import if97_liquid, if97_pressure, if97_temperature
+from .sources import independent, restated, transcription
 
 KIND = "heat_up"
-CONSTANT = "lib: constant-cp arithmetic, reference values"
-IF97 = "lib: CoolProp, IF97 enthalpy"
-METAL = "pub: Mechanical Engineer's Data Handbook 3.4.4"
+CONSTANT = restated("constant heat capacity, by hand")
+JOULE = restated("definition, by hand")
+IF97 = independent("CoolProp, IF97 enthalpy")
+METAL = transcription("Mechanical Engineer's Data Handbook 3.4.4", ours="")
 
 CASES = [  # ml, degC, degC, W: s by constant cp (and what it is printed to), s by IF97
     (300, 20, 93, 1000, 91.5, 0.05, 91.5),
@@ -42,7 +44,7 @@ def test_cases(
 ) -> None:
     found = heat_up_time(volume, power, start, end)
     check(found, constant, CONSTANT, within=rounded, unit="s")
-    check(found, if97, "lib: IF97 enthalpy, reference values", relative=0.01, unit="s")
+    check(found, if97, IF97, relative=0.01, unit="s")
 
 
 def test_water_and_brass(check: Check) -> None:
@@ -89,12 +91,12 @@ def test_flow_heater_never_gets_hotter_than_boiling(check: Check) -> None:
 
 
 def test_low_supply(check: Check) -> None:
-    check(time_at_voltage(1.0, 230.0, 207.0), 1.235, "exact: (230/207)^2", within=0.0005)
+    check(time_at_voltage(1.0, 230.0, 207.0), 1.235, JOULE, within=0.0005)
 
 
 def test_standing_loss_is_duty_times_power(check: Check) -> None:
-    check(standing_loss(3000.0, 60.0, 60.0), 1500.0, "exact: duty x power", within=1e-9, unit="W")
-    check(standing_loss(3000.0, 120.0, 60.0), 2000.0, "exact: duty x power", within=1e-9, unit="W")
+    check(standing_loss(3000.0, 60.0, 60.0), 1500.0, JOULE, within=1e-9, unit="W")
+    check(standing_loss(3000.0, 120.0, 60.0), 2000.0, JOULE, within=1e-9, unit="W")
 
 
 def test_bench_range_against_if97(check: Check) -> None:
@@ -116,7 +118,7 @@ def test_losses_against_integration(check: Check) -> None:
         power = loss * (end - room) * chance.uniform(1.2, 10)
         area, _ = quad(lambda t, c=capacity, ua=loss, p=power, a=room: c / (p - ua * (t - a)), 20.0, end, epsabs=1e-9)
         found = heat_up_time_of(capacity, loss, power, 20.0, end, room)
-        check(found, area, "lib: scipy quad on the heat balance", relative=1e-7, unit="s")
+        check(found, area, independent("scipy, numerical integration of the heat balance"), relative=1e-7, unit="s")
 
 
 def test_more_of_what_slows_it_takes_longer() -> None:

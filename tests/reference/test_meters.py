@@ -11,11 +11,12 @@ from expert.trade.sensors.instruments import Instrument, Range, still_possible, 
 from expert.trade.sensors.meters import gauge_uncertainty, meter_uncertainty, thermocouple_uncertainty
 
 from .conftest import Check
+from .sources import independent, restated, transcription
 
 KIND = "meters"
-SHEET = "pub: makers' data sheets, +-(percent + digits)"
-EN_837 = "pub: EN 837-1, WIKA 061744"
-IEC_60584 = "pub: IEC 60584, via Pico"
+SHEET = independent("worked examples in makers' data sheets, +-(percent + digits)")
+EN_837 = independent("examples in WIKA 061744, EN 837-1")
+IEC_60584 = transcription("IEC 60584 as a logger maker quotes it (Pico)", ours="")
 
 
 def volts(value: float) -> Quantity:
@@ -58,7 +59,7 @@ def test_gauges(full_scale: float, accuracy: float, margin: float, check: Check)
 
 def test_gauge_error_as_boiler_temperature(check: Check) -> None:
     found = temperature_shift(1.2, gauge_uncertainty(2.5, 3.0))
-    check(found, 1.1, "lib: IF97 slope at 1.2 bar g", within=0.05, unit="K")
+    check(found, 1.1, independent("CoolProp, IF97 slope at 1.2 bar g"), within=0.05, unit="K")
 
 
 @pytest.mark.parametrize(("tolerance_class", "kelvin"), [("class_1", 1.5), ("class_2", 2.5)])
@@ -91,6 +92,6 @@ def test_chance_of_a_wrong_accept(check: Check) -> None:
     assert still_possible(ohm(0.07), ohm(0.03), EARTH) == ("in",)
     sigma = 0.03 / 2
     wrong = float(norm.sf(0.100, loc=0.07, scale=sigma))
-    check(wrong, 0.0228, "lib: scipy, normal distribution; JCGM 106:2012 says below 2.5 %", within=0.0005)
+    check(wrong, 0.0228, independent("scipy, normal distribution"), within=0.0005)
     assert wrong < 0.025
-    check(float(norm.sf(0.1, loc=0.1, scale=sigma)), 0.5, "pub: JCGM 106:2012, w = 0 up to 50 %", within=1e-12)
+    check(float(norm.sf(0.1, loc=0.1, scale=sigma)), 0.5, restated("half at the limit, by symmetry"), within=1e-12)

@@ -5,6 +5,7 @@ from __future__ import annotations
 import random
 
 import pytest
+from CoolProp.CoolProp import PropsSI
 from iapws import IAPWS97
 
 from expert.trade.physics.steam import (
@@ -21,13 +22,16 @@ from expert.trade.physics.water_properties import liquid_density, liquid_heat, l
 
 from .conftest import Check
 from .oracles import if97_boiling, if97_liquid, if97_pressure, if97_temperature
+from .sources import independent, round_trip
 
 KIND = "steam"
-RELEASE = "pub: IAPWS R7-97(2012), tables 5, 15, 35, 36"
-COOLPROP = "lib: CoolProp, IF97"
-IAPWS = "lib: iapws, IF97"
-PRINTED = "pub: Dry saturated steam tables, TI-GCM-01, sixth edition (2013)"
-VALUES = "lib: IF97 reference values"
+RELEASE = independent("check values of IAPWS R7-97(2012), tables 5, 15, 35, 36")
+COOLPROP = independent("CoolProp, IF97")
+OTHER = independent("CoolProp, IAPWS-95: another formulation")
+DALTON = independent("CoolProp, IF97, with Dalton's law, air shut in at 20 degC")
+IAPWS = independent("iapws, IF97")
+PRINTED = independent("Dry saturated steam tables, TI-GCM-01, sixth edition (2013)")
+VALUES = independent("CoolProp, IF97, computed values")
 ATMOSPHERE = 1.01325
 
 
@@ -116,10 +120,9 @@ def test_a_tenth_of_a_bar_is_about_one_and_a_half_kelvin(check: Check) -> None:
 
 @pytest.mark.parametrize(("gauge", "temperature"), [(0.8, 84.9), (1.0, 91.8), (1.2, 97.6)])
 def test_trapped_air(gauge: float, temperature: float, check: Check) -> None:
-    source = "lib: IF97 and Dalton's law, air shut in at 20 degC"
-    check(trapped_air_temperature(gauge), temperature, source, within=0.5, unit="K")
+    check(trapped_air_temperature(gauge), temperature, DALTON, within=0.5, unit="K")
     by_library = if97_pressure(temperature) + ATMOSPHERE * (temperature + 273.15) / 293.15 - ATMOSPHERE
-    check(trapped_air_pressure(temperature), by_library, source, within=1e-9, unit="bar")
+    check(trapped_air_pressure(temperature), by_library, DALTON, within=1e-9, unit="bar")
 
 
 def test_a_sealed_boiler_cooled_to_20_degrees_stands_at_a_vacuum(check: Check) -> None:
@@ -160,6 +163,14 @@ def test_whole_range_against_coolprop(check: Check) -> None:
         check(saturation_temperature(pressure), if97_temperature(pressure), COOLPROP, within=1e-6, unit="K")
 
 
+def test_bench_range_against_another_formulation(check: Check) -> None:
+    """IAPWS-95 shares nothing with IF97 but the measurements: the two differ by a few thousandths of a kelvin."""
+    for step in range(5, 41):
+        pressure = step / 10
+        library = float(PropsSI("T", "P", pressure * 1e5, "Q", 0, "Water")) - 273.15
+        check(saturation_temperature(pressure), library, OTHER, within=0.005, unit="K")
+
+
 def test_whole_range_against_iapws(check: Check) -> None:
     chance = random.Random(98)
     for _ in range(40):
@@ -191,7 +202,7 @@ def test_latent_heat_against_coolprop_at_any_altitude(check: Check) -> None:
 def test_pressure_and_temperature_are_inverses(check: Check) -> None:
     for step in range(374):
         there_and_back = saturation_temperature(saturation_pressure(step))
-        check(there_and_back, step, "lib: equations 30 and 31 are exact inverses", within=1e-6, unit="K")
+        check(there_and_back, step, round_trip("equations 30 and 31"), within=1e-6, unit="K")
 
 
 def test_more_pressure_means_hotter_and_less_latent_heat() -> None:

@@ -21,12 +21,17 @@ from expert.trade.sensors.thermistor import (
 )
 
 from .conftest import Check
+from .sources import independent, restated, round_trip
 
 KIND = "thermistor"
-SHEET = "pub: data sheet 29049 (NTCLE100E3), four-term coefficients"
-BETA = "lib: thermistor-utils, Beta_converter"
-STEINHART = "lib: thermistor-utils, SH_converter"
-TABLE = "pub: thermistor maker's table AMF52-503F3950"
+SHEET = restated("data sheet 29049 (NTCLE100E3), four-term coefficients")
+SOLVED = round_trip("scipy, numerical inverse of the beta formula")
+SHEET_INVERSE = round_trip("the sheet's two four-term forms, each typed from the sheet")
+BETA = independent("thermistor-utils, Beta_converter, computed values")
+STEINHART = independent("thermistor-utils, SH_converter, computed values")
+THROUGH = independent("maker's table AMF52-503F3950, against Steinhart-Hart through three of its rows")
+TABLE = restated("maker's table AMF52-503F3950, the rows that the code holds")
+OTHER_ROWS = independent("maker's table AMF52-503F3950, rows that the code does not hold")
 
 TEN_K = [  # degC: four-term ohm, beta 3977 ohm, beta's error [K]
     (0, 32555, 33900.4, 0.8),
@@ -108,19 +113,19 @@ def test_steinhart_hart_through_the_fifty_k_table(check: Check) -> None:
     for temperature, kohm, _, _ in FIFTY_K:
         found = steinhart_hart_temperature(a, b, c, kohm * 1000)
         if 60 <= temperature <= 125:
-            check(found, temperature, TABLE, within=0.031, unit="K")
+            check(found, temperature, THROUGH, within=0.031, unit="K")
         elif temperature == 20:
-            check(abs(found - temperature), 0.2, TABLE, within=0.2, unit="K")
+            check(abs(found - temperature), 0.2, THROUGH, within=0.2, unit="K")
 
 
 @pytest.mark.parametrize(("temperature", "slope"), [(25, -4.4), (93, -3.0), (120, -2.7)])
 def test_slope(temperature: float, slope: float, check: Check) -> None:
     curve = math.log(ntc_10k_resistance(temperature + 0.5) / ntc_10k_resistance(temperature - 0.5)) * 100
-    check(curve, slope, "lib: derivative of the data sheet's curve", within=0.1, unit="%/K")
+    check(curve, slope, independent("data sheet 29049, slope in %/K"), within=0.1, unit="%/K")
 
 
 def test_slope_by_beta(check: Check) -> None:
-    check(ntc_slope(3977.0, 93.0), -3.0, "lib: derivative of the beta formula", within=0.1, unit="%/K")
+    check(ntc_slope(3977.0, 93.0), -3.0, restated("derivative of the beta formula"), within=0.1, unit="%/K")
 
 
 @pytest.mark.parametrize(("temperature", "kelvin"), [(93, 0.9), (120, 1.3)])
@@ -128,7 +133,7 @@ def test_part_tolerance(temperature: float, kelvin: float, check: Check) -> None
     """One per cent on R25 and 0.75 % on B, both the same way."""
     nominal = ntc_beta_resistance(10000.0, 3977.0, temperature)
     worst = ntc_temperature(10100.0, 3977.0 * 1.0075, nominal)
-    sheet = "lib: R25 +-1 %, B +-0.75 % in the beta formula"
+    sheet = restated("R25 +-1 %, B +-0.75 % in the beta formula")
     away = ntc_temperature(10100.0, 3977.0 * 0.9925, nominal)
     check(max(abs(worst - temperature), abs(away - temperature)), kelvin, sheet, within=0.1, unit="K")
 
@@ -138,8 +143,8 @@ def test_a_sound_sensor_at_room_temperature(check: Check) -> None:
     check(ntc_10k_resistance(15.0) / 1000, 15.7, SHEET, within=0.05, unit="kohm")
     check(ntc_10k_resistance(30.0) / 1000, 8.1, SHEET, within=0.05, unit="kohm")
     # The rows at 15 and 30 degC are not stored: the straight line between 0 and 20 degC is 0.2 K out.
-    check(ntc_50k_resistance(15.0) / 1000, 77.6, TABLE, relative=0.012, unit="kohm")
-    check(ntc_50k_resistance(30.0) / 1000, 40.3, TABLE, relative=0.005, unit="kohm")
+    check(ntc_50k_resistance(15.0) / 1000, 77.6, OTHER_ROWS, relative=0.012, unit="kohm")
+    check(ntc_50k_resistance(30.0) / 1000, 40.3, OTHER_ROWS, relative=0.005, unit="kohm")
 
 
 def test_in_circuit_readings(check: Check) -> None:
@@ -153,7 +158,7 @@ def test_four_term_forms_are_inverses_within_the_sheets_own_error(check: Check) 
     for _ in range(200):
         temperature = chance.uniform(-40.0, 125.0)
         back = ntc_10k_temperature(ntc_10k_resistance(temperature))
-        check(back, temperature, SHEET, within=0.02 if temperature > 0 else 0.15, unit="K")
+        check(back, temperature, SHEET_INVERSE, within=0.02 if temperature > 0 else 0.15, unit="K")
 
 
 def test_beta_against_an_independent_solver(check: Check) -> None:
@@ -166,13 +171,19 @@ def test_beta_against_an_independent_solver(check: Check) -> None:
             return math.log(r25 / ohm) + beta * (1 / (t + 273.15) - 1 / 298.15)
 
         solved = brentq(off, -41.0, 151.0, xtol=1e-10)
-        check(ntc_temperature(r25, beta, ohm), solved, "lib: scipy brentq on the beta formula", within=1e-6, unit="K")
+        check(
+            ntc_temperature(r25, beta, ohm),
+            solved,
+            SOLVED,
+            within=1e-6,
+            unit="K",
+        )
 
 
 def test_fifty_k_there_and_back(check: Check) -> None:
     for step in range(251):
         back = ntc_50k_temperature(ntc_50k_resistance(step / 2))
-        check(back, step / 2, "exact: inverse of the same interpolation", within=1e-6, unit="K")
+        check(back, step / 2, round_trip("inverse of the same interpolation"), within=1e-6, unit="K")
 
 
 @pytest.mark.parametrize("curve", [ntc_10k_resistance, ntc_50k_resistance])

@@ -5,3 +5,5 @@
 its files) <- `terminal` <- `workbench` and `shop` <- `cli`. Imports run only in that direction. Start with
 `expert.engine`.
 """
+
+__version__ = "0.1.0"

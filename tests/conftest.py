@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import os
+import tempfile
 from pathlib import Path
 from typing import Any
 
@@ -10,6 +12,11 @@ import pytest
 from tests.reference.tallies import TALLIES, counted, packed, shortfall, table, unpack
 
 REFERENCE = Path(__file__).parent / "reference"
+
+
+def pytest_configure() -> None:
+    """Nothing that the tests do is kept in the cache of whoever runs them."""
+    os.environ["XDG_CACHE_HOME"] = tempfile.mkdtemp(prefix="expert-cache-")
 
 
 def pytest_sessionfinish(session: pytest.Session, exitstatus: int) -> None:

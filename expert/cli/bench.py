@@ -43,9 +43,6 @@ def bench(
     What an answers file holds, and each key that --json prints, stands in rules/README.md, under "Worked cases and
     answers files".
     """
-    from expert.desk.opening import play_answers
-    from expert.desk.result import in_words
-    from expert.desk.unattended import CannotPlay
     from expert.language.problems import RulesRefused
     from expert.language.shipped import shipped
     from expert.terminal.talking import open_job
@@ -53,17 +50,33 @@ def bench(
 
     if as_json and answers is None:
         refuse("--json goes with --answers FILE")
-    knowledge = load(rules)
+    if answers is not None:
+        _play(rules, jobs, number, answers, as_json, units or "metric")
+        return
     try:
-        if answers is not None:
-            result = play_answers(knowledge, rules or shipped("rules"), answers, jobs, number, now, units or "metric")
-            say_data(result) if as_json else say(in_words(result))
-        else:
-            open_job(knowledge, rules or shipped("rules"), jobs, number, now, plain, units or "")
+        open_job(load(rules), rules or shipped("rules"), jobs, number, now, plain, units or "")
+    except RulesRefused as refused:
+        refuse(*refused.problems)
+    except TraceError as problem:
+        refuse(problem)
+
+
+def _play(rules: Path | None, jobs: Path | None, number: str | None, answers: Path, as_json: bool, units: str) -> None:
+    """Play a job from an answers file, and say how it ended."""
+    from expert.desk.playing import play_answers
+    from expert.desk.result import in_words
+    from expert.desk.unattended import CannotPlay
+    from expert.language.problems import RulesRefused
+    from expert.language.shipped import shipped
+    from expert.trace.errors import TraceError
+
+    try:
+        result = play_answers(load(rules), rules or shipped("rules"), answers, jobs, number, now, units)
     except RulesRefused as refused:
         refuse(*refused.problems)
     except (TraceError, CannotPlay) as problem:
         refuse(problem)
+    say_data(result) if as_json else say(in_words(result))
 
 
 @click.command()

@@ -8,18 +8,37 @@ from __future__ import annotations
 
 import signal
 import sys
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
+from importlib import import_module
 from typing import Any
 
 import click
 
+from expert.language.collecting import collector_seldom
 from expert.terminal.out import CannotShow, ReaderLeft, complain, flush, prepare_streams
 
 BAD, FAULT = 2, 2
 
 
 class Edge(click.Group):
-    """The group of all commands, and the last to see what goes wrong in one."""
+    """The group of all commands, and the last to see what goes wrong in one.
+
+    `commands_in`: each command's place within `expert.cli`, module and name; it is imported when it is wanted.
+    """
+
+    def __init__(self, *args: Any, commands_in: Mapping[str, str], **extra: Any) -> None:
+        super().__init__(*args, **extra)
+        self._places = commands_in
+
+    def list_commands(self, ctx: click.Context) -> list[str]:
+        return sorted(self._places)
+
+    def get_command(self, ctx: click.Context, cmd_name: str) -> click.Command | None:
+        if cmd_name not in self._places:
+            return None
+        module, _, name = self._places[cmd_name].partition(".")
+        command: click.Command = getattr(import_module(f"expert.cli.{module}"), name)
+        return command
 
     def main(
         self,
@@ -30,7 +49,8 @@ class Edge(click.Group):
         **extra: Any,
     ) -> Any:
         def run() -> object:
-            return super(Edge, self).main(args, prog_name, complete_var, standalone_mode=False, **extra)
+            with collector_seldom():
+                return super(Edge, self).main(args, prog_name, complete_var, standalone_mode=False, **extra)
 
         return sys.exit(at_the_edge(run)) if standalone_mode else run()
 

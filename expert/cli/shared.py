@@ -49,15 +49,12 @@ def refuse(*messages: object) -> NoReturn:
 
 def load(rules: Path | None) -> Knowledge:
     """The rule base, ready for jobs; leaves with 2 and every problem when it is refused."""
-    from expert.engine.knowledge import knowledge_of
-    from expert.language.collecting import collector_resting
-    from expert.language.load import load_rules
+    from expert.desk.compiled import knowledge_in
     from expert.language.problems import RulesRefused
     from expert.language.shipped import shipped
 
     try:
-        with collector_resting(for_good=True):
-            return knowledge_of(load_rules(rules or shipped("rules")))
+        return knowledge_in(rules or shipped("rules"))
     except RulesRefused as refused:
         refuse(*refused.problems, f"{counted(len(refused.problems), 'problem')}: the rules are not used")
     except OSError as problem:

@@ -7,8 +7,6 @@ from __future__ import annotations
 
 import os
 import re
-import shutil
-import tempfile
 from pathlib import Path
 
 from expert.trace.errors import TraceNotWritten
@@ -28,6 +26,10 @@ def pin_rules(rules: Path, jobs: Path, digest: str) -> None:
     place = pinned_folder(jobs, digest)
     if os.path.isdir(place):
         return
+    # Here and not above: most jobs find their rules kept already.
+    import shutil
+    import tempfile
+
     try:
         place.parent.mkdir(parents=True, exist_ok=True)
         # Made under another name first: a copy that is there is whole, also after a pulled plug.

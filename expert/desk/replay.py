@@ -20,7 +20,6 @@ from expert.job.prompts.registry import owner_at, owner_of
 from expert.job.state.job import Foreseen, Job, Prompt
 from expert.job.steps import begin, step
 from expert.language.problems import RulesRefused
-from expert.language.worked.job_answers import read_machine_text
 from expert.trace.decided import added_since
 from expert.trace.errors import TraceDamaged
 from expert.trace.reading import Trace
@@ -84,6 +83,9 @@ def with_its_machine(knowledge: Knowledge, opened: Opened, path: Path | None) ->
     """The knowledge with the machine type that the job brought along, if it did. Raises TraceDamaged."""
     if not opened.machine_file:
         return knowledge
+    # Here and not above: only a machine type of the job's own is read from its text.
+    from expert.language.worked.job_answers import read_machine_text
+
     try:
         machine = read_machine_text("the job's machine", opened.machine_file, knowledge.base)
     except RulesRefused as refused:

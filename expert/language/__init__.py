@@ -5,8 +5,3 @@
 holds, `formulas/` what stands in a formula), then the checks on the whole (`checks/`). `worked/` reads worked cases and
 answers files. No YAML leaves this package, and nothing in it is ever executed.
 """
-
-from expert.language.load import load_rules, read_rules
-from expert.language.problems import Problem, RulesRefused
-
-__all__ = ["Problem", "RulesRefused", "load_rules", "read_rules"]

@@ -6,6 +6,21 @@ import gc
 from collections.abc import Iterator
 from contextlib import contextmanager
 
+# Objects made before the collector looks for garbage again. Python's own 700 means hundreds of looks in a start that
+# makes no garbage; this many take some ten megabytes.
+SELDOM = 50_000
+
+
+@contextmanager
+def collector_seldom() -> Iterator[None]:
+    """For a whole run of the program: look for garbage, but not at every turn."""
+    before = gc.get_threshold()
+    gc.set_threshold(SELDOM, *before[1:])
+    try:
+        yield
+    finally:
+        gc.set_threshold(*before)
+
 
 @contextmanager
 def collector_resting(*, for_good: bool = False) -> Iterator[None]:

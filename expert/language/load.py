@@ -5,13 +5,12 @@ Text to nodes, a survey of all names, nodes to records, then the checks on the w
 
 from __future__ import annotations
 
-import hashlib
-import os
 from collections.abc import Callable, Mapping
 from pathlib import Path, PurePosixPath
 
 from expert.language.checks import CHECKS
 from expert.language.collecting import collector_resting
+from expert.language.folder import digest_of, file_text, files_in, is_apart, texts_in
 from expert.language.model import Position, RuleBase
 from expert.language.problems import Problem, RulesRefused
 from expert.language.reading.draft import Draft
@@ -29,7 +28,7 @@ from expert.language.records.short_files import (
     read_machine,
 )
 from expert.language.yaml.nodes import Node
-from expert.language.yaml.text_check import LARGEST_FILE, cleaned, decoded
+from expert.language.yaml.text_check import cleaned
 from expert.language.yaml.tree import read_nodes
 
 # In the order in which they are read: what comes later may rest on what came before.
@@ -44,7 +43,6 @@ _READ: Mapping[str, Callable[[Reader, Node, Draft], None]] = {
     "circuit part": read_circuit_part,
     "hazards": read_hazards,
 }
-APART = ("cases", "simulated")
 _FOLDERS = {"machines": "machine", "circuits": "circuit"}
 _FILES = tuple(f"{sort}.yaml" for sort in _READ if sort not in (*_FOLDERS.values(), "circuit part"))
 
@@ -58,41 +56,12 @@ def load_rules(folder: Path, trees: Trees | None = None) -> RuleBase:
 
     `trees`: what earlier readings of the same folder came to; it is used and kept up to date.
     """
-    problems: list[Problem] = []
-    texts: dict[str, str] = {}
-    if not folder.is_dir():
-        raise RulesRefused([Problem(Position(str(folder), 1, 1), "there is no such folder", "no-rules")])
-    for inner in files_in(folder, problems):
-        text, found = file_text(folder / inner)
-        problems += found
-        texts[inner] = text
-    return _read(texts, problems, str(folder), trees)
-
-
-def files_in(folder: Path, problems: list[Problem]) -> list[str]:
-    """The rule files in a folder and in the folders below it, linked ones too; adds what cannot be looked into."""
-    found: list[str] = []
-    seen: set[Path] = set()
-
-    def refused(error: OSError) -> None:
-        message = f"this folder cannot be looked into: {error.strerror}"
-        problems.append(Problem(Position(str(error.filename), 1, 1), message, "unreadable-file"))
-
-    for here, below, names in os.walk(folder, onerror=refused, followlinks=True):
-        place = Path(here).resolve()
-        if place in seen:  # a link that leads back up
-            below.clear()
-            continue
-        seen.add(place)
-        below[:] = [name for name in below if not name.startswith(".")]
-        inner = (Path(here).relative_to(folder) / name for name in names)
-        found += [path.as_posix() for path in inner if not _is_apart(path.as_posix())]
-    return sorted(found)
+    return base_of(*texts_in(folder), str(folder), trees)
 
 
 def read_rules(texts: Mapping[str, str], trees: Trees | None = None) -> RuleBase:
     """The rule base in these texts (path within the folder -> text). Raises RulesRefused with every problem."""
-    return _read({path: text for path, text in texts.items() if not _is_apart(path)}, [], "", trees)
+    return base_of({path: text for path, text in texts.items() if not is_apart(path)}, [], "", trees)
 
 
 def names_in(folder: Path) -> Names:
@@ -107,41 +76,6 @@ def names_in(folder: Path) -> Names:
     return names
 
 
-def digest_of(texts: Mapping[str, str]) -> str:
-    """What pins a rule base: SHA-256 over its sorted paths and texts, each with its length before it."""
-    whole = hashlib.sha256()
-    for path in sorted(texts):
-        for piece in (path, texts[path]):
-            data = piece.encode("utf-8", "surrogatepass")
-            whole.update(f"{len(data)}:".encode() + data)
-    return whole.hexdigest()
-
-
-def _is_apart(inner: str) -> bool:
-    """Worked cases and simulated machines are read by themselves; hidden files and what is no YAML by nobody."""
-    parts = PurePosixPath(inner).parts
-    return (
-        parts[0] in APART
-        or any(part.startswith(".") for part in parts)
-        or not inner.lower().endswith((".yaml", ".yml"))
-    )
-
-
-def file_text(file: Path) -> tuple[str, list[Problem]]:
-    """The text of a file, empty if there is a problem with it."""
-    if not file.is_file():  # A link to nowhere, or something that would keep us waiting for ever.
-        there = file.exists() or file.is_symlink()
-        message = "this is not a file that can be read" if there else "there is no such file"
-        return "", [Problem(Position(str(file), 1, 1), message, "unreadable-file")]
-    try:
-        with file.open("rb") as opened:
-            data = opened.read(LARGEST_FILE + 1)
-    except OSError as error:
-        message = f"the file cannot be read: {error.strerror}"
-        return "", [Problem(Position(str(file), 1, 1), message, "unreadable-file")]
-    return decoded(str(file), data)
-
-
 def _sort_of(inner: str) -> str:
     """Which sort of file a path names; nothing if none."""
     if inner in _FILES:
@@ -152,7 +86,8 @@ def _sort_of(inner: str) -> str:
     return _FOLDERS.get(path.parts[0], "") if len(path.parts) == 2 and path.suffix == ".yaml" else ""
 
 
-def _read(texts: Mapping[str, str], problems: list[Problem], folder: str, kept: Trees | None = None) -> RuleBase:
+def base_of(texts: Mapping[str, str], problems: list[Problem], folder: str, kept: Trees | None = None) -> RuleBase:
+    """The rule base in the texts of a folder, which had these problems. Raises RulesRefused with every problem."""
     with collector_resting():
         already = {problem.at.path for problem in problems}
         names = Names()

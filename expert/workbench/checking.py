@@ -7,7 +7,8 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
-from expert.language.load import Trees, files_in, load_rules
+from expert.language.folder import files_in
+from expert.language.load import Trees, load_rules
 from expert.language.model import RuleBase
 from expert.language.problems import Problem, RulesRefused
 from expert.trade.counting import counted

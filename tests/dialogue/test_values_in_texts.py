@@ -10,7 +10,7 @@ from expert.job.prompts.plate import set_machine
 from expert.job.state.job import Job, Turn
 from expert.job.steps import begin
 from expert.job.wording.values import spelt_out
-from expert.language import read_rules
+from expert.language.load import read_rules
 from expert.trace.records import Found, Put, Said, Told
 from tests.language.small_base import SMALL, problems_of, with_files
 

@@ -8,7 +8,7 @@ from expert.engine.knowledge import knowledge_of
 from expert.engine.proving import confirmed_in
 from expert.engine.state import State
 from expert.engine.suspicion import take_picture
-from expert.language import read_rules
+from expert.language.load import read_rules
 from tests.language.small_base import with_files
 
 RULES = """

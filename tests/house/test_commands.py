@@ -8,15 +8,16 @@ import click
 import pytest
 from click.testing import CliRunner
 
-from expert.cli import main
+from expert.cli import COMMANDS, main
 
 ROOT = Path(__file__).resolve().parents[2]
 README = (ROOT / "README.md").read_text(encoding="utf-8")
 
 
-@pytest.mark.parametrize("name", sorted(main.commands))
+@pytest.mark.parametrize("name", sorted(COMMANDS))
 def test_every_command_has_help_and_stands_in_the_readme(name: str) -> None:
-    command = main.commands[name]
+    command = main.get_command(click.Context(main), name)
+    assert command is not None and command.name == name
     assert command.help and len(command.help.splitlines()[0]) > 20
     result = CliRunner().invoke(main, [name, "--help"])
     assert result.exit_code == 0

@@ -6,7 +6,8 @@ import re
 from collections.abc import Mapping
 from textwrap import dedent
 
-from expert.language import RulesRefused, read_rules
+from expert.language.load import read_rules
+from expert.language.problems import RulesRefused
 
 FEATURES = """\
 features:

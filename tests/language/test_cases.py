@@ -7,7 +7,8 @@ from textwrap import dedent
 
 import pytest
 
-from expert.language import RulesRefused, read_rules
+from expert.language.load import read_rules
+from expert.language.problems import RulesRefused
 from expert.language.worked.cases import Case, Expectation, load_cases, read_cases
 from expert.language.worked.job_answers import load_answers, load_machine, read_answers
 from expert.trade.quantities.units import Quantity

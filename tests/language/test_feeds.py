@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from expert.language import read_rules
 from expert.language.feeding import faults_meant, taken_away, way_of
+from expert.language.load import read_rules
 from expert.language.model import RuleBase
 from tests.language.small_base import problems_of, with_files
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 
 import pytest
 
-from expert.language import read_rules
+from expert.language.load import read_rules
 from expert.language.model import Any, Is, Release
 from tests.language.small_base import HAZARDS, expected_problems, problems_of, with_files
 

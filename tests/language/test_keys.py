@@ -7,8 +7,10 @@ from collections.abc import Mapping
 
 import pytest
 
-from expert.language import RulesRefused, keys, model, read_rules
+from expert.language import keys, model
 from expert.language.keys import Shape, kinds
+from expert.language.load import read_rules
+from expert.language.problems import RulesRefused
 from expert.language.worked.cases import Expectation
 from tests.language.small_base import with_files
 

@@ -9,8 +9,8 @@ from pathlib import Path
 
 import pytest
 
-from expert.language import RulesRefused, load_rules, read_rules
 from expert.language.formulas.formula import NotKnown, evaluate
+from expert.language.load import load_rules, read_rules
 from expert.language.model import (
     All,
     Any,
@@ -23,6 +23,7 @@ from expert.language.model import (
     Say,
     Suspect,
 )
+from expert.language.problems import RulesRefused
 from expert.trade.quantities.units import Quantity
 from tests.language.small_base import SMALL, with_files
 

@@ -11,9 +11,9 @@ from expert.desk.result import result_of
 from expert.desk.unattended import play
 from expert.engine.knowledge import knowledge_of
 from expert.job.state.shop import Shop
-from expert.language import read_rules
 from expert.language.checks import CODES
 from expert.language.keys import CONCLUSIONS, QUESTION, RULE
+from expert.language.load import read_rules
 from expert.language.worked.cases import read_cases
 from expert.language.worked.job_answers import read_answers
 from expert.trade.quantities.units import KINDS

@@ -6,8 +6,9 @@ from pathlib import Path
 
 import pytest
 
-from expert.language import RulesRefused, read_rules
-from expert.language.load import file_text, files_in
+from expert.language.folder import file_text, files_in
+from expert.language.load import read_rules
+from expert.language.problems import RulesRefused
 
 RULES = Path(__file__).parents[2] / "rules"
 FILES = {inner: file_text(RULES / inner)[0] for inner in files_in(RULES, [])}

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from expert.language import read_rules
+from expert.language.load import read_rules
 from expert.language.model import All, Any, Is, Position
 from tests.language.small_base import SMALL, expected_problems, problems_of, with_files
 

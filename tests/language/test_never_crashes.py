@@ -9,9 +9,10 @@ from tempfile import TemporaryDirectory
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from expert.language import RulesRefused, load_rules, read_rules
 from expert.language import checks as language_checks
 from expert.language.keys import CIRCUIT_FILE, CONCLUSIONS, FAULT, PART, QUESTION, REPAIR, RULE, WORK_OUT
+from expert.language.load import load_rules, read_rules
+from expert.language.problems import RulesRefused
 from expert.language.yaml.writing import yaml_text
 from tests.language.small_base import SMALL
 

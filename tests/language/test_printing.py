@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from expert.language import load_rules
+from expert.language.load import load_rules
 from expert.language.worked.job_answers import read_machine_text
 from expert.language.worked.machine_text import machine_text
 from expert.language.yaml.text_check import forbidden_in

@@ -5,7 +5,7 @@ from __future__ import annotations
 from functools import cache
 
 from expert.engine.knowledge import Knowledge, knowledge_of
-from expert.language import read_rules
+from expert.language.load import read_rules
 from tests.dialogue.small_folder import FILES
 
 CAUTIONS = """\

@@ -6,7 +6,7 @@ from __future__ import annotations
 
 import pytest
 
-from expert.language import read_rules
+from expert.language.load import read_rules
 from expert.workbench.checks import advice
 from tests.language.small_base import with_files
 

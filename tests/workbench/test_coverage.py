@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from expert.language import load_rules
+from expert.language.load import load_rules
 from expert.language.shipped import shipped
 from tests.benchmarks.coverage import coverage_of, shipped_coverage
 

@@ -9,7 +9,7 @@ import pytest
 from click.testing import CliRunner
 
 from expert.cli import main
-from expert.language import read_rules
+from expert.language.load import read_rules
 from expert.trace.places import SUFFIX
 from expert.workbench.explaining import Entry, NoSuchId, entries_of, explained_id, found_by
 from expert.workbench.mapping import map_of

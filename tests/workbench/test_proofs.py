@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from expert.language import load_rules, read_rules
+from expert.language.load import load_rules, read_rules
 from expert.language.shipped import shipped
 from expert.workbench.proofs import unproved
 from tests.language.small_base import ROW, with_files

@@ -9,8 +9,9 @@ from pathlib import Path
 
 from expert.desk.profile import keys
 from expert.job.state.shop import Person
+from expert.language.folder import file_text
 from expert.language.keys.short_files import RANGE
-from expert.language.load import file_text, tree_of
+from expert.language.load import tree_of
 from expert.language.model import NOWHERE, RuleBase
 from expert.language.problems import Problem, RulesRefused
 from expert.language.reading.quantities import read_named

@@ -7,10 +7,10 @@ from collections.abc import Iterator
 from dataclasses import replace
 from datetime import date, timedelta
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from platformdirs import user_config_path
 
-from expert.desk.profile.reading import Profile, load_profile, read_profile
 from expert.engine.knowledge import Knowledge
 from expert.job.state.shop import Shop
 from expert.language.model import RuleBase
@@ -20,6 +20,9 @@ from expert.trace.records import Opened
 from expert.trace.signing import read_key
 from expert.trace.writing import Sign
 from expert.trade.sensors.instruments import Instrument
+
+if TYPE_CHECKING:
+    from expert.desk.profile.reading import Profile
 
 # So that a shop with several benches, and a test, can name another place.
 VARIABLE = "EXPERT_SHOP"
@@ -48,7 +51,12 @@ def signing() -> Sign | None:
 def profile_at_hand(base: RuleBase) -> Profile | None:
     """The shop's profile; None when there is no file. Raises RulesRefused when there is one that cannot be used."""
     path = profile_path()
-    return load_profile(path, base) if path.exists() else None
+    if not path.exists():
+        return None
+    # Here and in shop_at_opening, not above: a shop without a profile does not wait for what reads one.
+    from expert.desk.profile.reading import load_profile
+
+    return load_profile(path, base)
 
 
 def shop_from(knowledge: Knowledge, profile: Profile | None, system: str = "") -> tuple[Knowledge, Shop]:
@@ -74,6 +82,8 @@ def shop_at_opening(knowledge: Knowledge, opened: Opened, path: Path | None) -> 
     """The same as it was when a job was opened. Raises TraceDamaged when its profile does not fit the rules."""
     if not opened.shop_file:
         return knowledge, Shop(frozenset(opened.instruments), opened.system)
+    from expert.desk.profile.reading import read_profile
+
     try:
         profile = read_profile("the job's shop", opened.shop_file, knowledge.base)
     except RulesRefused as refused:

@@ -9,7 +9,6 @@ from expert.job.answers.command_words import HELP, command_in
 from expert.job.answers.reading import CANNOT_TELL, NotAnAnswer, read_answer
 from expert.job.commands.convinced import be_convinced
 from expert.job.commands.taking_back import list_answers, propose_take_back
-from expert.job.figures.wording import NOT_POSSIBLE, figure_at_the_prompt
 from expert.job.prompts.closing import hand_over, hand_over_as_it_stands, refuse_leaving, warn_if_not_safe
 from expert.job.prompts.registry import owner_at
 from expert.job.state.job import NO_PROMPT, Job, Phase, Turn
@@ -88,6 +87,9 @@ def _note(turn: Turn, rest: str) -> None:
 
 
 def _figure(turn: Turn, rest: str) -> None:
+    # Here and not above: the calculations are only loaded where one is wanted.
+    from expert.job.figures.wording import NOT_POSSIBLE, figure_at_the_prompt
+
     try:
         turn.tell(*figure_at_the_prompt(rest, turn.job.shop.system))
     except NOT_POSSIBLE as problem:

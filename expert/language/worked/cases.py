@@ -7,7 +7,8 @@ from dataclasses import dataclass, field
 from pathlib import Path
 
 from expert.language import keys
-from expert.language.load import file_text, tree_of
+from expert.language.folder import file_text
+from expert.language.load import tree_of
 from expert.language.model import NOWHERE, Position, RuleBase
 from expert.language.model.job_answers import JobAnswers
 from expert.language.problems import Problem, RulesRefused

@@ -10,7 +10,8 @@ from pathlib import Path
 from types import MappingProxyType
 
 from expert.language import keys
-from expert.language.load import file_text, tree_of
+from expert.language.folder import file_text
+from expert.language.load import tree_of
 from expert.language.model import NOWHERE, Machine, Position, RuleBase
 from expert.language.model.job_answers import JobAnswers
 from expert.language.problems import Problem, RulesRefused

@@ -10,7 +10,8 @@ from dataclasses import dataclass, field
 from pathlib import Path
 
 from expert.desk.pinning import pinned_folder, rule_files
-from expert.language.load import file_text, read_rules
+from expert.language.folder import file_text
+from expert.language.load import read_rules
 from expert.language.problems import RulesRefused
 from expert.workbench.impact.answers import NotPlayable
 

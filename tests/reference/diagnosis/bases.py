@@ -6,7 +6,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 
 from expert.engine.knowledge import Knowledge, knowledge_of
-from expert.language import read_rules
+from expert.language.load import read_rules
 
 FEATURES = """\
 features: {kind: {name: kind, values: [one, two]}}

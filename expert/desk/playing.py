@@ -1,0 +1,56 @@
+"""A job played from an answers file, with its trace."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Any
+
+from expert.desk.answer_checks import refuse_silly_answers
+from expert.desk.opening import shop_of
+from expert.desk.pinning import pin_rules
+from expert.desk.result import result_of
+from expert.desk.session import Session
+from expert.desk.unattended import Player, with_machine
+from expert.engine.knowledge import Knowledge
+from expert.job.prompts.owner import Unattended
+from expert.job.state.job import Job
+from expert.language.worked.job_answers import load_answers
+from expert.language.worked.machine_text import machine_text
+from expert.trace.places import job_path, jobs_folder, next_job_number
+from expert.trace.records import Record
+from expert.trace.writing import Clock
+
+
+def play_answers(
+    knowledge: Knowledge,
+    rules: Path,
+    file: Path,
+    jobs: Path | None,
+    number: str | None,
+    clock: Clock,
+    system: str = "metric",
+) -> dict[str, Any]:
+    """Play a job from an answers file. Raises CannotPlay, RulesRefused for the file, and what a trace raises.
+
+    Nothing is played, and no trace begun, when the file holds anything that the prompt would refuse.
+    """
+    answers = load_answers(file, knowledge.base)
+    refuse_silly_answers(knowledge, shop_of(knowledge, system), [answers])
+    own = "" if answers.machine_type in knowledge.base.machines.values() else machine_text(answers.machine_type)
+    knowledge = with_machine(knowledge, answers.machine_type)
+    folder = jobs or jobs_folder()
+    number = number or next_job_number(folder)
+    path = job_path(folder, number)
+    pin_rules(rules, folder, knowledge.base.digest)
+    session, opening = Session.open(knowledge, shop_of(knowledge, system), path, number, clock, own)
+    try:
+
+        def say(line: str) -> tuple[Job, tuple[Record, ...]]:
+            records = session.say(line)
+            return session.job, records
+
+        player = Player(Unattended(answers), say, list(opening))
+        job = player.play(session.job)
+    finally:
+        session.close()
+    return result_of(job, player.records, str(path))

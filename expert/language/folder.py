@@ -1,0 +1,82 @@
+"""The files of a rule base: which there are in a folder, their texts, and the digest that pins them."""
+
+from __future__ import annotations
+
+import hashlib
+import os
+from collections.abc import Mapping
+from pathlib import Path, PurePosixPath
+
+from expert.language.model.rules import Position
+from expert.language.problems import Problem, RulesRefused
+from expert.language.yaml.text_check import LARGEST_FILE, decoded
+
+APART = ("cases", "simulated")
+
+
+def texts_in(folder: Path) -> tuple[dict[str, str], list[Problem]]:
+    """By path within the folder, the text of each rule file; and what cannot be read. Raises RulesRefused for none."""
+    problems: list[Problem] = []
+    texts: dict[str, str] = {}
+    if not folder.is_dir():
+        raise RulesRefused([Problem(Position(str(folder), 1, 1), "there is no such folder", "no-rules")])
+    for inner in files_in(folder, problems):
+        texts[inner], found = file_text(folder / inner)
+        problems += found
+    return texts, problems
+
+
+def files_in(folder: Path, problems: list[Problem]) -> list[str]:
+    """The rule files in a folder and in the folders below it, linked ones too; adds what cannot be looked into."""
+    found: list[str] = []
+    seen: set[Path] = set()
+
+    def refused(error: OSError) -> None:
+        message = f"this folder cannot be looked into: {error.strerror}"
+        problems.append(Problem(Position(str(error.filename), 1, 1), message, "unreadable-file"))
+
+    for here, below, names in os.walk(folder, onerror=refused, followlinks=True):
+        place = Path(here).resolve()
+        if place in seen:  # a link that leads back up
+            below.clear()
+            continue
+        seen.add(place)
+        below[:] = [name for name in below if not name.startswith(".")]
+        inner = (Path(here).relative_to(folder) / name for name in names)
+        found += [path.as_posix() for path in inner if not is_apart(path.as_posix())]
+    return sorted(found)
+
+
+def digest_of(texts: Mapping[str, str]) -> str:
+    """What pins a rule base: SHA-256 over its sorted paths and texts, each with its length before it."""
+    whole = hashlib.sha256()
+    for path in sorted(texts):
+        for piece in (path, texts[path]):
+            data = piece.encode("utf-8", "surrogatepass")
+            whole.update(f"{len(data)}:".encode() + data)
+    return whole.hexdigest()
+
+
+def is_apart(inner: str) -> bool:
+    """Worked cases and simulated machines are read by themselves; hidden files and what is no YAML by nobody."""
+    parts = PurePosixPath(inner).parts
+    return (
+        parts[0] in APART
+        or any(part.startswith(".") for part in parts)
+        or not inner.lower().endswith((".yaml", ".yml"))
+    )
+
+
+def file_text(file: Path) -> tuple[str, list[Problem]]:
+    """The text of a file, empty if there is a problem with it."""
+    if not file.is_file():  # A link to nowhere, or something that would keep us waiting for ever.
+        there = file.exists() or file.is_symlink()
+        message = "this is not a file that can be read" if there else "there is no such file"
+        return "", [Problem(Position(str(file), 1, 1), message, "unreadable-file")]
+    try:
+        with file.open("rb") as opened:
+            data = opened.read(LARGEST_FILE + 1)
+    except OSError as error:
+        message = f"the file cannot be read: {error.strerror}"
+        return "", [Problem(Position(str(file), 1, 1), message, "unreadable-file")]
+    return decoded(str(file), data)

@@ -1,0 +1,75 @@
+"""A start of `expert bench` waits for nothing that its first question does not need."""
+
+from __future__ import annotations
+
+import os
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+# Each a package that only other commands, or later moments of a job, have use for.
+NOT_WANTED = (
+    "duckdb",
+    "jinja2",
+    "yaml",
+    "prompt_toolkit",
+    "importlib.metadata",
+    "cryptography",
+    "expert.cli.practice",
+    "expert.cli.shop",
+    "expert.desk.playing",
+    "expert.desk.profile.reading",
+    "expert.job.figures",
+    "expert.language.checks",
+    "expert.language.keys",
+    "expert.language.load",
+    "expert.language.reading",
+    "expert.language.records",
+    "expert.machine",
+    "expert.practice",
+    "expert.shop",
+    "expert.trade.figures",
+    "expert.trade.physics",
+    "expert.witness",
+    "expert.workbench",
+)
+PROGRAM = """
+import sys
+from expert.cli import main
+sys.argv = ["expert", "bench", "--plain", "--jobs", sys.argv[1]]
+try:
+    main()
+finally:
+    print(*sorted(sys.modules), file=sys.stderr)
+"""
+
+
+@pytest.fixture(scope="module")
+def loaded(tmp_path_factory: pytest.TempPathFactory) -> frozenset[str]:
+    """What is loaded when the second job of a shop without a profile waits for its first line."""
+    folder = tmp_path_factory.mktemp("start")
+    settings = os.environ | {"EXPERT_SHOP": str(folder / "none.yaml"), "XDG_CACHE_HOME": str(folder / "cache")}
+    for _ in range(2):
+        command = [sys.executable, "-c", PROGRAM, str(folder / "jobs")]
+        ended = subprocess.run(
+            command, env=settings, stdin=subprocess.DEVNULL, capture_output=True, text=True, timeout=60
+        )
+        assert "Who is at the bench?" in ended.stdout
+    return frozenset(ended.stderr.split())
+
+
+def test_the_list_of_what_is_loaded_is_one(loaded: frozenset[str]) -> None:
+    assert {"expert.job.steps", "expert.trace.writing", "click"} <= loaded
+
+
+@pytest.mark.parametrize("name", NOT_WANTED)
+def test_a_first_question_does_not_wait_for(name: str, loaded: frozenset[str]) -> None:
+    assert not [module for module in loaded if module == name or module.startswith(name + ".")]
+
+
+def test_all_that_is_named_exists() -> None:
+    root = Path(__file__).resolve().parents[2]
+    ours = [name.replace(".", "/") for name in NOT_WANTED if name.startswith("expert.")]
+    assert [name for name in ours if not ((root / name).is_dir() or (root / f"{name}.py").is_file())] == []

@@ -3,18 +3,23 @@
 Random jobs; contradictions sought from the rules and cleared in every way; programs killed at any moment and resumed;
 edits of traces, each found or of a kind that no chain can find; rule files that nobody wrote in good faith. N random
 jobs set the dose of the others: the full one, with 1,500, is 500 kills, 10,000 edits and 2,000 contradictions.
-Leaves with 1 when an answer was lost, an edit was not found that can be, or anything ended in a traceback.
+Leaves with 1 when an answer was lost, an edit was not found that can be, or anything ended in a traceback; interrupted,
+it prints what it has come to so far and leaves with 128 and the number of the signal. What dies on the way is named.
 """
 
 from __future__ import annotations
 
 import argparse
 import json
+import os
 import random
+import signal
 import sys
+import tempfile
 import traceback
 from collections import Counter
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
 from functools import cache, partial
 from pathlib import Path
 from tempfile import TemporaryDirectory
@@ -23,7 +28,8 @@ from typing import Any
 from expert.engine.knowledge import Knowledge, knowledge_of
 from expert.language.load import load_rules
 from expert.language.shipped import shipped
-from tests.benchmarks.progress import on_all_cores, within
+from expert.terminal.leaving import EndedFromOutside, told_when_ended
+from tests.benchmarks.progress import ProcessDied, on_all_cores, within
 from tests.dialogue.small_folder import small_folder
 from tests.dialogue.small_rules import small_knowledge, small_shop
 from tests.dialogue.test_never_lost import be_killed_and_go_on
@@ -117,17 +123,13 @@ def an_edit(number: int) -> Sum:
         found = is_found(edited(chance, kind, _written(), Path(name) / "copy"))
     beyond = kind in NOT_TO_BE_FOUND
     failed = {} if found or beyond else {f"! edit {number} ({kind}) is not found": 1}
-    return Counter({"edits": 1, "edits found": found, "edits beyond a chain": beyond and not found, **failed})
+    unfound = {f"beyond a chain: {kind}": 1} if beyond and not found else {}
+    return Counter({"edits": 1, "edits found": found, **unfound, **failed})
 
 
 @cache
 def _written() -> Written:
-    folder = TemporaryDirectory()
-    _kept.append(folder)
-    return Written.play(Path(folder.name), small_knowledge(), small_shop(), TYPED)
-
-
-_kept: list[TemporaryDirectory[str]] = []
+    return Written.play(Path(tempfile.mkdtemp()), small_knowledge(), small_shop(), TYPED)
 
 
 def a_hostile_file(number: int) -> Sum:
@@ -141,39 +143,53 @@ def a_hostile_file(number: int) -> Sum:
     return Counter({"hostile files": 1})
 
 
-KINDS: dict[str, tuple[Callable[[int], Sum], float]] = {
-    "random jobs": (a_random_job, 1),
-    "contradictions": (a_contradiction, 1),
-    "kills": (a_killed_job, 1 / 6),
-    "edits": (an_edit, 20 / 3),
-    "hostile files": (a_hostile_file, 1 / 3),
+@dataclass(frozen=True, slots=True)
+class Trial:
+    """One kind of trial: what one of them does, how many there are for each random job, and for how many processes on
+    a core there is work: where it waits for the disk, more than one."""
+
+    one: Callable[[int], Sum]
+    share: float = 1.0
+    on_a_core: int = 1
+
+
+TRIALS = {
+    "random jobs": Trial(a_random_job),
+    "contradictions": Trial(a_contradiction),
+    "kills": Trial(a_killed_job, 1 / 6, on_a_core=6),
+    "edits": Trial(an_edit, 20 / 3, on_a_core=2),
+    "hostile files": Trial(a_hostile_file, 1 / 3),
 }
 
 
 def some(kind: str, numbers: range) -> Sum:
     """What these numbers come to; whatever is raised is a traceback that a technician might have seen."""
-    work, _ = KINDS[kind]
     counted: Sum = Counter()
     for number in numbers:
         try:
             with within(LONGEST):
-                counted += work(number)
+                counted += TRIALS[kind].one(number)
         except Exception:
             counted["tracebacks"] += 1
             counted[f"! {kind} {number}: {traceback.format_exc(limit=-3)}"] += 1
     return counted
 
 
-def endure(jobs: int) -> Sum:
-    """The whole of it."""
-    counted: Sum = Counter()
-    for kind, (_, share) in KINDS.items():
-        count = max(1, round(jobs * share))
-        at_a_time = max(1, min(50, count // 20))
-        parts = [range(n, min(n + at_a_time, count)) for n in range(0, count, at_a_time)]
-        for part in on_all_cores(partial(some, kind), parts, kind):
-            counted += part
-    return counted
+def endure(jobs: int) -> Iterator[Sum]:
+    """The whole of it, as it comes in."""
+    with TemporaryDirectory() as folder:
+        tempfile.tempdir = folder  # whoever is killed leaves no folder behind
+        for kind, trial in TRIALS.items():
+            count = max(1, round(jobs * trial.share))
+            at_a_time = max(1, min(25, count // 40))
+            parts = [range(n, min(n + at_a_time, count)) for n in range(0, count, at_a_time)]
+            processes = trial.on_a_core * (os.cpu_count() or 1)
+            yield from on_all_cores(partial(some, kind), parts, kind, processes=processes, died=partial(_died, kind))
+    tempfile.tempdir = None
+
+
+def _died(kind: str, problem: ProcessDied) -> Sum:
+    return Counter({"processes that died": 1, f"! {kind}: {problem}": 1})
 
 
 def as_data(counted: Sum) -> dict[str, Any]:
@@ -187,13 +203,23 @@ def main() -> None:
     parser.add_argument("--jobs", type=int, default=FULL)
     parser.add_argument("--json", action="store_true", help="print one JSON object")
     wanted = parser.parse_args()
-    data = as_data(endure(wanted.jobs))
+    counted: Sum = Counter()
+    ended = 0
+    try:
+        with told_when_ended():
+            for part in endure(wanted.jobs):
+                counted += part
+    except KeyboardInterrupt as interrupt:
+        ended = 128 + int(interrupt.signal if isinstance(interrupt, EndedFromOutside) else signal.SIGINT)
+    data = as_data(counted)
+    if ended:
+        data["ended"] = f"before its time, by {signal.Signals(ended - 128).name}"
     if wanted.json:
         print(json.dumps(data))
     else:
-        print("\n".join(f"{name:28}{count:>9,}" for name, count in data.items() if name != "failures"))
+        print("\n".join(f"{name:44}{count!s:>9}" for name, count in data.items() if name != "failures"))
         print(*data["failures"][:MOST_SHOWN], sep="\n")
-    sys.exit(1 if data["failures"] else 0)
+    sys.exit(ended or (1 if data["failures"] else 0))
 
 
 if __name__ == "__main__":

@@ -4,7 +4,10 @@ from __future__ import annotations
 
 import contextlib
 import os
-from collections.abc import Iterable
+import select
+import time
+from collections.abc import Callable, Iterable
+from functools import partial
 from pathlib import Path
 
 from platformdirs import user_state_path
@@ -23,35 +26,69 @@ from expert.trace.cleaning import clean
 KEPT_OF_A_PASTE = 2 * LONGEST_LINE
 TAIL = 8  # characters; longer than the mark that ends a paste, which may come in two pieces
 FLOOD = 250  # characters read at once that no fingers can have typed: a paste without marks
+QUIET = 0.2  # seconds without a key after which a flood is over
+AT_A_TIME = 1 << 16
+INTERRUPT = "\x03"  # Ctrl-C
 CUT = " [cut here]"
 PASTE_BEGINS = "\x1b[200~"
 KEPT_LINES = 500
 
 
 class ShortPasteParser(Vt100Parser):
-    """Reads keys as its parent does, but keeps only the beginning of a paste, so that its size does not matter."""
+    """Reads keys as its parent does, but keeps only the beginning of a paste, so that its size does not matter.
 
-    _flooded = 0
+    A paste without marks is a flood: its line ends send nothing off. `rest`: reads and drops what comes right behind
+    the piece at hand, and gives the beginning of that; a flood may come in pieces of any size.
+    """
+
+    def __init__(self, take: Callable[[KeyPress], None], rest: Callable[[], str] = lambda: "") -> None:
+        super().__init__(take)
+        self._rest = rest
+        self._flooded = 0
+        self._flooded_at = -QUIET
 
     def feed(self, data: str) -> None:
         if self._in_bracketed_paste:
             super().feed(data)
             if self._in_bracketed_paste and len(self._paste_buffer) > KEPT_OF_A_PASTE + TAIL:
                 self._paste_buffer = self._paste_buffer[:KEPT_OF_A_PASTE] + self._paste_buffer[-TAIL:]
-        elif len(data) >= FLOOD and PASTE_BEGINS not in data and "\x03" not in data:
-            self._flooded += len(data)
-            if self._flooded <= KEPT_OF_A_PASTE:
-                self.feed_key_callback(KeyPress(Keys.BracketedPaste, data))
+        elif self._is_flood(data):
+            data += self._rest()
+            flood, interrupted, _ = data.partition(INTERRUPT)
+            if room := max(KEPT_OF_A_PASTE - self._flooded, 0):
+                self.feed_key_callback(KeyPress(Keys.BracketedPaste, flood[:room]))
+            self._flooded += len(flood)
+            self._flooded_at = time.monotonic()
+            super().feed(interrupted)
         else:
             self._flooded = 0
             super().feed(data)
+
+    def _is_flood(self, data: str) -> bool:
+        if PASTE_BEGINS in data or INTERRUPT in data:
+            return False
+        return len(data) >= FLOOD or time.monotonic() - self._flooded_at < QUIET
 
 
 def shorten_pastes(source: Input) -> None:
     """Let this input read its keys through ShortPasteParser, where it reads them as characters at all."""
     parser = getattr(source, "vt100_parser", None)
     if isinstance(parser, Vt100Parser):
-        source.vt100_parser = ShortPasteParser(parser.feed_key_callback)  # type: ignore[attr-defined]
+        rest = partial(_rest_of_flood, source.fileno())
+        source.vt100_parser = ShortPasteParser(parser.feed_key_callback, rest)  # type: ignore[attr-defined]
+
+
+def _rest_of_flood(descriptor: int) -> str:
+    """Read until nothing has come for a while, or Ctrl-C; the beginning of it, with that Ctrl-C."""
+    kept, end = b"", ""
+    with contextlib.suppress(OSError):  # the terminal may be gone, which the next read finds out
+        while not end and select.select([descriptor], [], [], QUIET / 2)[0]:
+            piece = os.read(descriptor, AT_A_TIME)
+            if not piece:
+                break
+            end = INTERRUPT if INTERRUPT.encode() in piece else ""
+            kept = (kept + piece)[:KEPT_OF_A_PASTE]
+    return kept.decode("utf-8", "replace").partition(INTERRUPT)[0] + end
 
 
 def paste_bindings() -> KeyBindings:

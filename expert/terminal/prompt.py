@@ -110,14 +110,16 @@ class Chat:
         except (TraceNotWritten, TraceTooLarge) as problem:
             self.again = clean(line)
             self.tell(f"NOT RECORDED: {problem}", "danger")
-            self.tell("Nothing else has changed. Put it right, then press Enter to send the line again.")
+            if self.leaving:
+                self._give_up()
+            else:
+                self.tell("Nothing else has changed. Put it right, then press Enter to send the line again.")
             return
         except NotTaken as problem:
             for line in str(problem).split("\n"):
                 self.tell(line, "command" if line.startswith("  ") else "danger")
-            if self.leaving:  # not even leaving works: then the job is left as it stands on the disk
-                self.gave_up = True
-                self.tell_way_back()
+            if self.leaving:
+                self._give_up()
             return
         except EndedFromOutside:
             raise
@@ -150,6 +152,11 @@ class Chat:
         if not owner_at(self.session.job).takes_commands:
             self.send("no")
         return "pause"
+
+    def _give_up(self) -> None:
+        """Not even leaving works: the job is left as it stands on the disk."""
+        self.gave_up = True
+        self.tell_way_back()
 
     def tell_way_back(self) -> None:
         """The command that goes on with the job, on a line of its own so that it can be copied."""

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import contextlib
 import errno
+import hashlib
 import os
 from collections.abc import Callable, Iterator
 from pathlib import Path
@@ -13,6 +14,7 @@ from filelock import FileLock, Timeout
 
 from expert.trace.errors import JobInUse, TraceExists, TraceNotWritten, TraceTooLarge
 from expert.trace.lines import LONGEST_LINE
+from expert.trace.meddling import Seen, refuse_meddling, seen
 from expert.trace.reading import LARGEST_FILE
 
 
@@ -27,11 +29,13 @@ class RawFile(Protocol):
 
 
 class TraceFile:
-    """An open trace file. `length` is the number of bytes that are recorded for certain."""
+    """An open trace file. `length` is the number of bytes that are recorded for certain; `recorded`: these."""
 
-    def __init__(self, path: Path, file: RawFile, lock: FileLock, length: int) -> None:
+    def __init__(self, path: Path, file: RawFile, lock: FileLock, recorded: bytes) -> None:
         self.path = path
-        self.length = length
+        self.length = len(recorded)
+        self._digest = hashlib.sha256(recorded)
+        self._seen: Seen = None
         self._file = file
         self._lock = lock
         self._is_lost = False
@@ -47,7 +51,7 @@ class TraceFile:
             path.parent.mkdir(parents=True, exist_ok=True)
         with _written(path, "The job was not opened."), _locked(path) as lock:
             try:
-                file = path.open("xb", buffering=0)
+                file = path.open("x+b", buffering=0)
             except FileExistsError:
                 torn = _torn_beginning(path)
                 if torn is None:
@@ -58,7 +62,7 @@ class TraceFile:
             except BaseException:
                 file.close()
                 raise
-            return cls(path, file, lock, 0)
+            return cls(path, file, lock, b"")
 
     @classmethod
     @contextlib.contextmanager
@@ -80,10 +84,11 @@ class TraceFile:
                 _keep_name(path)
                 file.truncate(length)
                 os.fsync(file.fileno())
+            file.seek(0)
+            return cls(path, file, lock, file.read())
         except BaseException:
             file.close()
             raise
-        return cls(path, file, lock, length)
 
     def append(self, content: bytes, then: Callable[[], None]) -> None:
         """Write at the end, wait for the disk, and do what has to follow. On any error the file is cut back.
@@ -95,7 +100,7 @@ class TraceFile:
         if self.length + len(content) > LARGEST_FILE:
             raise TraceTooLarge(f"{self.path} would grow over {LARGEST_FILE:,} bytes; nothing was recorded")
         with _written(self.path, "This step was not recorded."):
-            self._refuse_foreign_change()
+            self._refuse_meddling()
             try:
                 self._file.seek(self.length)
                 self._write_all(content)
@@ -106,6 +111,8 @@ class TraceFile:
                 self._cut_back()
                 raise
         self.length += len(content)
+        self._digest.update(content)
+        self._seen = seen(self.path)
 
     def close(self) -> None:
         """Let go of the file and of the job. What was appended is on the disk already."""
@@ -117,12 +124,13 @@ class TraceFile:
         while rest:
             rest = rest[self._file.write(bytes(rest)) or 0 :]
 
-    def _refuse_foreign_change(self) -> None:
-        status = os.fstat(self._file.fileno())
-        if status.st_nlink == 0:
-            raise TraceNotWritten(f"{self.path} was deleted while the job was open; this step was not recorded")
-        if status.st_size != self.length:
-            raise TraceNotWritten(f"{self.path} was changed by another program; this step was not recorded")
+    def _refuse_meddling(self) -> None:
+        """What stands under this name is read only where it looks otherwise than after the last step."""
+        if seen(self.path) == self._seen:
+            return
+        if not refuse_meddling(self.path, self._file.fileno(), self.length, self._digest.digest()):
+            self._file.close()
+            self._file = self.path.open("r+b", buffering=0)
 
     def _cut_back(self) -> None:
         try:

@@ -13,10 +13,11 @@ from pathlib import Path
 import pexpect
 import pytest
 from prompt_toolkit.key_binding.key_processor import KeyPress
+from prompt_toolkit.keys import Keys
 
 from expert.desk.session import LONGEST_LINE
 from expert.terminal.chat import talk_in_terminal
-from expert.terminal.keyboard import CUT, KEPT_LINES, KEPT_OF_A_PASTE, TAIL, ShortPasteParser, TypedBefore
+from expert.terminal.keyboard import CUT, KEPT_LINES, KEPT_OF_A_PASTE, QUIET, TAIL, ShortPasteParser, TypedBefore
 from expert.terminal.prompt import Chat
 from expert.trace.errors import TraceNotWritten
 from expert.trace.reading import read_trace
@@ -95,6 +96,16 @@ def test_a_line_that_was_not_recorded_can_be_sent_again(terminal: Terminal, monk
     assert "NOT RECORDED: the disk is full" in terminal.screen
 
 
+@pytest.mark.parametrize("keys", [CTRL_C + CTRL_C, CTRL_C + CTRL_D], ids=["Ctrl-C twice", "Ctrl-C, Ctrl-D"])
+def test_a_job_that_cannot_be_written_can_be_left(terminal: Terminal, keys: str) -> None:
+    terminal.path.rename(terminal.path.with_name("8.jsonl"))
+    terminal.talk(f"Ann|{keys}")
+    told = "7.jsonl was renamed to 8.jsonl while the job was open; this step was not recorded."
+    assert " ".join(terminal.screen.split()).count(told) == 2
+    assert "Nothing is lost. Go on with:\n  expert resume " in terminal.screen
+    assert not terminal.path.exists()
+
+
 # ---------------------------------------------------------------- pastes
 
 
@@ -108,28 +119,50 @@ def test_of_a_huge_paste_only_the_beginning_is_kept() -> None:
     assert after.data == "b"
 
 
-def test_of_a_flood_without_marks_only_the_beginning_is_kept() -> None:
+def test_of_a_flood_without_marks_only_the_beginning_is_kept(monkeypatch: pytest.MonkeyPatch) -> None:
+    now = [0.0]
+    monkeypatch.setattr("time.monotonic", lambda: now[0])
     keys: list[KeyPress] = []
     parser = ShortPasteParser(keys.append)
-    for piece in (*["a" * 1024] * 10_000, "b"):
+    for piece in (*["yes\r" * 256] * 10_000, "yes\r"):
         parser.feed(piece)
-    assert sum(len(key.data) for key in keys) <= KEPT_OF_A_PASTE + 1
+    assert {key.key for key in keys} == {Keys.BracketedPaste}
+    assert sum(len(key.data) for key in keys) == KEPT_OF_A_PASTE
+    now[0] += 2 * QUIET
+    parser.feed("b\r")
+    assert [key.key for key in keys[-2:]] == ["b", Keys.ControlM]
 
 
-@pytest.mark.parametrize("marks", [(PASTE, PASTED), ("", "")], ids=["marked", "a flood of letters"])
-def test_ten_megabytes_pasted_into_the_prompt(terminal: Terminal, marks: tuple[str, str]) -> None:
-    def paste() -> None:
-        terminal.keys.send_text(marks[0] + "a" * 10_000_000 + marks[1])
-        time.sleep(0.3)  # apart from the flood, as a finger would be
-        terminal.keys.send_text(ENTER)
-        terminal.keys.send_text(CTRL_D)
+@pytest.mark.parametrize(
+    "marks, letters",
+    [((PASTE, PASTED), "a"), (("", ""), "a"), (("", ""), "a\r")],
+    ids=["marked", "a flood of letters", "a flood of lines"],
+)
+def test_ten_megabytes_pasted_into_the_prompt(terminal: Terminal, marks: tuple[str, str], letters: str) -> None:
+    flood = marks[0] + letters * (10_000_000 // len(letters)) + marks[1]
+    typed_apart(terminal, flood, ENTER, CTRL_D)
+    pasted, last = terminal.said
+    assert (len(pasted) <= LONGEST_LINE, set(pasted.removesuffix(CUT)) - {" "}, last) == (True, {"a"}, "pause")
 
-    typist = threading.Thread(target=paste)
+
+def typed_apart(terminal: Terminal, *pieces: str) -> None:
+    """Talk while these are typed, each apart from the one before as a finger would be."""
+
+    def typing() -> None:
+        for piece in pieces:
+            terminal.keys.send_text(piece)
+            time.sleep(0.3)
+
+    typist = threading.Thread(target=typing)
     typist.start()
     talk_in_terminal(terminal.session, terminal.opening)
     typist.join()
-    pasted, last = terminal.said
-    assert (len(pasted) <= LONGEST_LINE, set(pasted.removesuffix(CUT)), last) == (True, {"a"}, "pause")
+
+
+def test_ctrl_c_ends_a_flood(terminal: Terminal) -> None:
+    typed_apart(terminal, "yes\r" * 2_000 + CTRL_C + "yes\r" * 10, CTRL_D)
+    assert terminal.said == ["pause"]
+    assert "Nothing is lost: every answer is on the disk." in terminal.screen
 
 
 def test_a_paste_of_several_lines_is_one_line_and_is_not_sent_off(terminal: Terminal) -> None:

@@ -3,13 +3,11 @@
 from __future__ import annotations
 
 import os
-from collections.abc import Callable
 from pathlib import Path
 
 import pytest
 
-from expert.trace.errors import JobInUse, TraceError, TraceExists, TraceNotWritten
-from expert.trace.records import Noted
+from expert.trace.errors import JobInUse, TraceError, TraceExists
 from expert.trace.writing import TraceWriter
 from tests.trace.child_processes import said_by_a_child
 from tests.trace.trace_samples import A_JOB, SteadyClock
@@ -54,24 +52,3 @@ def test_a_job_number_that_is_taken_and_a_file_that_a_crash_left_empty(tmp_path:
     with pytest.raises(TraceExists) as caught:
         TraceWriter.create(path, SteadyClock())
     assert str(caught.value) == f"{path} is there already: resume that job, or take another number"
-
-
-@pytest.mark.parametrize(
-    ("meddle", "message"),
-    [
-        pytest.param(Path.unlink, "was deleted while the job was open; this step was not recorded", id="deleted"),
-        pytest.param(
-            lambda path: path.write_bytes(path.read_bytes() + b"x"),
-            "was changed by another program; this step was not recorded",
-            id="grown",
-        ),
-    ],
-)
-def test_meddling_with_an_open_trace(tmp_path: Path, meddle: Callable[[Path], None], message: str) -> None:
-    path = tmp_path / "7.jsonl"
-    with TraceWriter.create(path, SteadyClock()) as writer:
-        writer.append(A_JOB)
-        meddle(path)
-        with pytest.raises(TraceNotWritten) as caught:
-            writer.append([Noted("lost?")])
-    assert str(caught.value) == f"{path} {message}"

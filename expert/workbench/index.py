@@ -14,6 +14,8 @@ from functools import cached_property
 from expert.engine.knowledge import atoms_of
 from expert.language.branches import Branches, branches_in
 from expert.language.model import Condition, Fault, Is, Machine, Narrow, Rule, RuleBase
+from expert.witness.record import MachineRecord, shipped_records
+from expert.workbench.seen import SeenMachines
 from expert.workbench.uses import Use, uses_in
 from expert.workbench.ways import Way
 
@@ -23,8 +25,9 @@ Applies = Mapping[str, tuple[str, ...]]
 class Index:
     """The index of one rule base. Everything is worked out when it is first asked for."""
 
-    def __init__(self, base: RuleBase) -> None:
+    def __init__(self, base: RuleBase, records: Iterable[MachineRecord] | None = None) -> None:
         self.base = base
+        self._records = tuple(shipped_records() if records is None else records)
         self.outcomes = base.outcomes()
 
     @cached_property
@@ -68,6 +71,12 @@ class Index:
             return self.base.questions[fact].applies
         fault = self.base.faults.get(fact)
         return self.base.parts[fault.part].applies if fault and fault.part in self.base.parts else {}
+
+    @cached_property
+    def seen(self) -> tuple[SeenMachines, ...]:
+        """What the simulated machines show, for the machine types of this rule base."""
+        records = [record for record in self._records if record.machine in self.base.machines]
+        return tuple(SeenMachines(self.base, record, self.ways, self.ways_of) for record in records)
 
     @cached_property
     def uses(self) -> Mapping[str, tuple[Use, ...]]:

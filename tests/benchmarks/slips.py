@@ -1,96 +1,107 @@
-"""`python -m tests.benchmarks.slips [--each N] [--cases] [--json]`: slips planted in the shipped rules.
+"""`python -m tests.benchmarks.slips [--each N] [--seed N] [--no-cases] [--only TEXT] [--meaning] [--json]`.
 
-N slips of each kind at random places (20). Each is shown to `expert check`; with --cases what check does not see is
-shown to the worked cases that it touches. Prints for each kind how many were seen by check, by cases, and not at all.
-Keys: `kinds`, `planted`, `by_check`, `by_cases`, `by_nobody`, `at_its_place` (check pointed at the record), `rows`.
+Slips planted in the shipped rules: N of each kind at random places (20). Each is shown to `expert check`; what check
+does not see is shown to the worked cases that it touches. Prints for each kind how many were seen by check, by cases,
+and not at all, and every slip that nobody saw. Keys: `kinds`, `planted`, `by_check`, `by_cases`, `by_nobody`,
+`at_its_place` (check pointed at the record), `rows`, `unseen`.
 """
 
 from __future__ import annotations
 
 import argparse
 import json
+import multiprocessing
+import os
 import random
+from collections import Counter
+from dataclasses import dataclass, field
 
-from expert.desk.opening import shop_of
-from expert.engine.knowledge import Knowledge, knowledge_of
-from expert.language.load import read_rules
-from expert.language.worked.cases import Case, load_cases
-from expert.workbench.case_runs.footprint import RecordDigests, digest_under
-from expert.workbench.cases import run_case
-from tests.workbench.slips import RULES, Judge, Kind, Slip, places, planted, shipped_files, table_kinds, texts_of
+from tests.workbench.judging import Cases, Judge
+from tests.workbench.slips import Files, Kind, Slip, planted, shipped_files, table_kinds, texts_of
 from tests.workbench.slips_of_meaning import meaning_kinds
 
-SUMS = ("planted", "by_check", "by_cases", "by_nobody", "at_its_place")
+COUNTED = ("planted", "by_check", "by_cases", "by_nobody", "at_its_place")
 
 
-class Cases:
-    """The worked cases, with what each looked at on the shipped rules."""
+@dataclass
+class Bench:
+    """What every process works with; made before they part."""
 
-    def __init__(self, texts: dict[str, str]) -> None:
-        self.knowledge = knowledge_of(read_rules(texts))
-        self.digests = RecordDigests(self.knowledge.base)
-        self.cases = load_cases(RULES, self.knowledge.base)
-        self.results = [run_case(self.knowledge, shop_of(self.knowledge), case) for case in self.cases]
+    files: Files
+    texts: dict[str, str]
+    judge: Judge
+    cases: Cases | None
+    kinds: dict[str, Kind] = field(default_factory=dict)
 
-    def see(self, slip: Slip) -> bool:
-        """Whether a case that looked at something that was changed comes out otherwise."""
-        knowledge = knowledge_of(read_rules(slip.files))
-        digests = RecordDigests(knowledge.base)
-        return any(self._fails(knowledge, case) for case in self._touched(knowledge, digests))
 
-    def _touched(self, knowledge: Knowledge, digests: RecordDigests) -> list[Case]:
-        return [
-            case
-            for case, result in zip(self.cases, self.results, strict=True)
-            if result.footprint is not None
-            and digest_under(knowledge, digests, result.footprint)
-            != digest_under(self.knowledge, self.digests, result.footprint)
-        ]
+_bench: list[Bench] = []
 
-    def _fails(self, knowledge: Knowledge, case: Case) -> bool:
-        return bool(run_case(knowledge, shop_of(knowledge), case).problems)
+
+@dataclass(frozen=True, slots=True)
+class Seen:
+    """Who saw one slip: '' for nobody. `told`: the place, and what was said of it."""
+
+    kind: str
+    by: str
+    at_its_place: bool
+    told: str
+
+
+def one(work: tuple[str, int, int]) -> Seen | None:
+    """The slip of this kind with this number and seed; None where no place will do."""
+    name, number, seed = work
+    bench = _bench[0]
+    slip = planted(bench.files, bench.texts, bench.kinds[name], random.Random(f"{name} {number} {seed}"))
+    return None if slip is None else _seen(bench, slip)
+
+
+def _seen(bench: Bench, slip: Slip) -> Seen:
+    base, found = bench.judge.look(slip)
+    place = f"{slip.place.path} {'.'.join(map(str, slip.place.way))}: {slip.change}"
+    if found:
+        return Seen(slip.kind.name, "check", bench.judge.at_its_place(slip, found), f"{place}: {found[0]}")
+    if base is not None and bench.cases is not None and bench.cases.see(base):
+        return Seen(slip.kind.name, "cases", False, place)
+    return Seen(slip.kind.name, "", False, place)
 
 
 def main() -> None:
     parser = argparse.ArgumentParser(description=__doc__)
     parser.add_argument("--each", type=int, default=20)
-    parser.add_argument("--cases", action="store_true")
+    parser.add_argument("--seed", type=int, default=0)
+    parser.add_argument("--no-cases", action="store_true")
     parser.add_argument("--only", default="", help="only kinds whose name contains this")
     parser.add_argument("--meaning", action="store_true", help="only slips that change the meaning")
     parser.add_argument("--json", action="store_true")
     arguments = parser.parse_args()
     files = shipped_files()
-    where, judge = places(files), Judge(files)
-    cases = Cases(texts_of(files)) if arguments.cases else None
     kinds = [*([] if arguments.meaning else table_kinds(files)), *meaning_kinds(files)]
-    rows = []
-    for kind in (kind for kind in kinds if arguments.only in kind.name):
-        row = of_kind(kind, arguments.each, random.Random(kind.name), where, judge, cases, files)
-        rows.append(row)
-        if not arguments.json:
-            print(f"{row['by_check']:3} {row['by_cases']:3} {row['by_nobody']:3}  {kind.name}", flush=True)
-    sums = {
-        key: sum(row[key] for row in rows) for key in ("planted", "by_check", "by_cases", "by_nobody", "at_its_place")
-    }
-    print(json.dumps({"kinds": len(rows), **sums, "rows": rows}) if arguments.json else f"{len(rows)} kinds: {sums}")
-
-
-def of_kind(kind: Kind, each: int, chance: random.Random, where, judge: Judge, cases: Cases | None, files) -> dict:  # type: ignore[no-untyped-def,type-arg]
-    row = {"kind": kind.name, "planted": 0, "by_check": 0, "by_cases": 0, "by_nobody": 0, "at_its_place": 0}
-    for _ in range(each):
-        slip = planted(files, kind, chance, where)
-        if slip is None:
-            break
-        row["planted"] += 1
-        found = judge.new(slip)
-        if found:
-            row["by_check"] += 1
-            row["at_its_place"] += judge.at_its_place(slip, found)
-        elif cases is not None and cases.see(slip):
-            row["by_cases"] += 1
-        else:
-            row["by_nobody"] += 1
-    return row
+    kinds = [kind for kind in kinds if arguments.only in kind.name]
+    texts = texts_of(files)
+    cases = None if arguments.no_cases else Cases(texts)
+    _bench.append(Bench(files, texts, Judge(files), cases, {kind.name: kind for kind in kinds}))
+    work = [(kind.name, number, arguments.seed) for kind in kinds for number in range(arguments.each)]
+    rows = {kind.name: Counter[str]() for kind in kinds}
+    unseen: list[str] = []
+    # Forked, so that every process has the cases that were played above.
+    with multiprocessing.get_context("fork").Pool(os.cpu_count()) as pool:
+        for number, seen in enumerate(pool.imap(one, work, chunksize=2), 1):
+            if seen is not None:
+                rows[seen.kind]["planted"] += 1
+                rows[seen.kind][f"by_{seen.by or 'nobody'}"] += 1
+                rows[seen.kind]["at_its_place"] += seen.at_its_place
+                if not seen.by:
+                    unseen.append(f"{seen.kind}: {seen.told}")
+            if number % arguments.each == 0 and not arguments.json:
+                name = work[number - 1][0]
+                print(*(f"{rows[name][key]:3}" for key in COUNTED), "", name, flush=True)
+    sums = {key: sum(row[key] for row in rows.values()) for key in COUNTED}
+    if arguments.json:
+        told = [{"kind": name, **{key: row[key] for key in COUNTED}} for name, row in rows.items()]
+        print(json.dumps({"kinds": len(kinds), "seed": arguments.seed, **sums, "rows": told, "unseen": unseen}))
+        return
+    print(*unseen, sep="\n")
+    print(f"{len(kinds)} kinds: {sums}")
 
 
 if __name__ == "__main__":

@@ -65,6 +65,14 @@ SLIPS = [
         id="live without its caution",
     ),
     pytest.param(
+        "circuits/boiler_heat.yaml",
+        "cautions: [mains_isolate, burn, boiler_pressure, descaler, never_dry]",
+        "cautions: [mains_isolate, burn, boiler_pressure, never_dry]",
+        "caution-missing",
+        "with 'descaler' the caution descaler must be shown",
+        id="descaler without its caution",
+    ),
+    pytest.param(
         "bench.yaml",
         "qualified_only:\n  - {mains: on, covers: off}\n",
         "",

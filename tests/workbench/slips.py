@@ -1,28 +1,24 @@
-"""Slips of the pen, planted in the shipped rules: which kinds there are, and whether `expert check` sees one.
+"""Slips of the pen, planted in the shipped rules: which kinds there are, and how one is planted.
 
 A slip is made in the data of one file; the file is then written anew, so that the place of the slip can be found again.
 Kinds that follow from the key table (a key misspelt, a required key deleted, an id or outcome misspelt) are made from
-it; what changes the meaning stands in `slips_of_meaning.py`.
+it; what changes the meaning stands in `slips_of_meaning.py`, and who sees them in `judging.py`.
 """
 
 from __future__ import annotations
 
 import copy
+import difflib
 import random
-import re
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
 from expert.language.keys import FILES, Shape, kinds
-from expert.language.load import Trees, read_rules
-from expert.language.problems import Problem, RulesRefused
 from expert.language.yaml.nodes import Items, Node, Pairs
 from expert.language.yaml.tree import read_nodes
 from expert.language.yaml.writing import yaml_text
-from expert.workbench.checks import advice
-from expert.workbench.proofs import unproved
 
 RULES = Path(__file__).parents[2] / "rules"
 Files = dict[str, Any]  # path -> the file as plain data
@@ -56,11 +52,12 @@ class Kind:
 
 @dataclass(frozen=True, slots=True)
 class Slip:
-    """One slip that was planted: the files with it, and the place of the record."""
+    """One slip that was planted: the files with it, the place of the record, and the lines that read otherwise now."""
 
     kind: Kind
     files: Mapping[str, str]
     place: Place
+    change: str = ""
 
 
 def plain(node: Node) -> Any:
@@ -183,53 +180,29 @@ def _misspelt_name(key: str) -> Callable[[dict[str, Any], random.Random], bool]:
     return make
 
 
-# ---------------------------------------------------------------- planting and judging
+# ---------------------------------------------------------------- planting
 
 
-def planted(files: Files, kind: Kind, chance: random.Random, where: list[Place]) -> Slip | None:
-    """One slip of the kind, somewhere; None when no place will do."""
-    fitting = [place for place in where if place.shape.what == kind.shape]
+def planted(files: Files, texts: Mapping[str, str], kind: Kind, chance: random.Random) -> Slip | None:
+    """One slip of the kind, somewhere; None when no place will do. `texts`: the files as they are written."""
+    fitting = [place for place in places(files) if place.shape.what == kind.shape]
     chance.shuffle(fitting)
     for place in fitting:
         changed = {**files, place.path: copy.deepcopy(files[place.path])}
         if kind.make(place.record(changed), chance) and changed[place.path] != files[place.path]:
-            return Slip(kind, {path: yaml_text(data) for path, data in changed.items()}, place)
+            text = yaml_text(changed[place.path])
+            return Slip(kind, {**texts, place.path: text}, place, _difference(texts[place.path], text))
     return None
 
 
-class Judge:
-    """Tells what `expert check` says of a slip that it does not say of the shipped rules."""
-
-    def __init__(self, files: Files) -> None:
-        self.trees: Trees = {}
-        self.before = {_without_places(problem) for problem in self._found(texts_of(files))}
-
-    def new(self, slip: Slip) -> list[Problem]:
-        return [problem for problem in self._found(slip.files) if _without_places(problem) not in self.before]
-
-    def at_its_place(self, slip: Slip, problems: list[Problem]) -> bool:
-        """Whether one of them points into the record that was changed, or names it."""
-        first, last = lines_of(slip)
-        name = next((step for step in reversed(slip.place.way) if isinstance(step, str)), "")
-        return any(
-            (problem.at.path == slip.place.path and first <= problem.at.line <= last) or f"{name}" in problem.message
-            for problem in problems
-        )
-
-    def _found(self, texts: Mapping[str, str]) -> tuple[Problem, ...]:
-        try:
-            base = read_rules(texts, self.trees)
-            return (*unproved(base), *advice(base))
-        except RulesRefused as refused:
-            return refused.problems
+def _difference(before: str, after: str) -> str:
+    """What was written and what stands there now, in one line."""
+    lines = [line for line in difflib.ndiff(before.splitlines(), after.splitlines()) if line[0] in "+-"]
+    return " ".join(f"{line[0]} {line[1:].strip()}" for line in lines[:6])
 
 
 def texts_of(files: Files) -> dict[str, str]:
     return {path: yaml_text(data) for path, data in files.items()}
-
-
-def _without_places(problem: Problem) -> tuple[str, str]:
-    return problem.code, re.sub(r"\S+\.yaml:\d+:\d+", "", problem.message)
 
 
 def lines_of(slip: Slip) -> tuple[int, int]:

@@ -22,7 +22,7 @@ SOUND = """\
             seen: common
             explains: [no_fill]
             shows: {level: low}
-            repair: {minutes: 5, steps: [Replace it.]}
+            repair: {minutes: 5, steps: [Replace it.], cautions: [isolate], bench: {mains: isolated}}
             prove: [level]
     questions:
       level:
@@ -84,12 +84,14 @@ MORE = [
     ),
     pytest.param(
         *rule(
-            "{if: {runs: no}, then: {points_to: {valve.stuck: fairly}, points_away: {valve.stuck: slightly}}, "
+            "{if: {level: low}, then: {points_to: {valve.stuck: fairly}, points_away: {valve.stuck: slightly}}, "
             "because: Low.}"
         ),
         [
-            f"{TANK}:26:81: more points away from valve.stuck, but more at {TANK}:26:3 points the other way on the same "
-            "answers (runs: no) [for-and-against]"
+            f"{TANK}:26:83: more points away from valve.stuck, but more at {TANK}:26:3 points the other way on the same "
+            "answers (level: low) [for-and-against]",
+            f"{TANK}:26:83: more points away from valve.stuck, which gives just these answers (level: low) "
+            "[weight-against-shows]",
         ],
         id="for and against",
     ),

@@ -9,11 +9,12 @@ import random
 
 import pytest
 
-from tests.workbench.slips import Judge, Kind, places, planted, shipped_files, table_kinds
+from tests.workbench.judging import Judge
+from tests.workbench.slips import Kind, planted, shipped_files, table_kinds, texts_of
 from tests.workbench.slips_of_meaning import meaning_kinds
 
 FILES = shipped_files()
-PLACES = places(FILES)
+TEXTS = texts_of(FILES)
 BY_TABLE = table_kinds(FILES)
 # Of the slips that change the meaning, those that check alone always sees.
 SEEN = (
@@ -45,7 +46,7 @@ def test_there_are_enough_kinds() -> None:
 
 @pytest.mark.parametrize("kind", [*SAMPLE, *MEANING], ids=lambda kind: kind.name)
 def test_a_slip_of_this_kind_is_seen_at_its_place(kind: Kind, judge: Judge) -> None:
-    slip = planted(FILES, kind, random.Random(kind.name), PLACES)
+    slip = planted(FILES, TEXTS, kind, random.Random(kind.name))
     assert slip is not None
     found = judge.new(slip)
     assert found, f"nobody sees it: {slip.place.path} {slip.place.way}"

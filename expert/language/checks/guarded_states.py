@@ -11,7 +11,7 @@ from expert.language.problems import Problem
 from expert.language.reading.draft import Draft
 
 CODES = {
-    "caution-missing": "A question, its setting up or a repair lacks a caution that its bench state needs.",
+    "caution-missing": "A question, its setting up or a repair lacks a caution that its bench state or its steps need.",
     "state-unguarded": "A caution says who may work in a state, and the bench file lets others work there.",
     "move-into-danger": "A move leads into a bench state in which nobody may work.",
     "hand-on-live-part": "A question in a live, open machine asks for a hand on a terminal, a wire or a joint.",
@@ -34,6 +34,7 @@ def check(draft: Draft) -> Iterable[Problem]:
             if caution.id not in cautions and any(needed.items() <= state.items() for needed in caution.needed_in):
                 message = f"in {_said(state)} the caution {caution.id} must be shown; put it under 'cautions'"
                 yield Problem(draft.place(*place), message, "caution-missing")
+    yield from _spoken_of(draft)
     for caution in draft.cautions.values():
         yield from _unguarded(draft, caution)
     yield from _hands(draft)
@@ -47,6 +48,31 @@ def _asked_for(draft: Draft) -> Iterator[tuple[tuple[str, ...], Mapping[str, str
             yield question.cautions, question.prepare.bench, ("question", question.id, "prepare")
     for fault in draft.faults.values():
         yield fault.repair.cautions, fault.repair.bench, ("fault", fault.id, "repair", "cautions")
+
+
+def _spoken_of(draft: Draft) -> Iterator[Problem]:
+    """What is done with something that has a caution of its own, such as descaler."""
+    words = {
+        caution.id: re.compile(rf"\b(?:{'|'.join(map(re.escape, caution.needed_with))})\b", re.IGNORECASE)
+        for caution in draft.cautions.values()
+        if caution.needed_with
+    }
+    for sentences, cautions, place in _told(draft):
+        for name, pattern in words.items():
+            found = next((match for text in sentences if (match := pattern.search(text))), None)
+            if found is not None and name not in cautions:
+                message = f"with '{found[0].lower()}' the caution {name} must be shown; put it under 'cautions'"
+                yield Problem(draft.place(*place), message, "caution-missing")
+
+
+def _told(draft: Draft) -> Iterator[tuple[tuple[str, ...], tuple[str, ...], tuple[str, ...]]]:
+    """What is to be done, with its cautions and its place."""
+    for question in draft.questions.values():
+        steps = question.prepare.steps if question.prepare is not None else ()
+        yield (question.how, *steps), question.cautions, ("question", question.id, "cautions")
+    for fault in draft.faults.values():
+        repair = fault.repair
+        yield (*repair.steps, *repair.consumables), repair.cautions, ("fault", fault.id, "repair", "cautions")
 
 
 def _unguarded(draft: Draft, caution: Caution) -> Iterator[Problem]:

@@ -104,7 +104,7 @@ def _marks(draft: Draft) -> Iterator[Problem]:
         if fault.dangerous and fault.id not in opening | suspected:
             message = f"{fault.id} is dangerous and opens no hazard; name it under 'while' of one"
             yield Problem(draft.place("fault", fault.id, "dangerous"), message, "danger-unguarded")
-        if fault.id in opening and not fault.dangerous:
+        if fault.id in opening | suspected and not fault.dangerous:
             message = f"{fault.id} opens a hazard, so it is dangerous; write dangerous: yes"
             yield Problem(draft.place("fault", fault.id), message, "danger-not-marked")
 

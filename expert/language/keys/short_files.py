@@ -67,6 +67,7 @@ CAUTION = Shape(
         must("text", Text(), "The sentence."),
         may("lasts", State(any_of=True), "While the bench stays so, it is not said again."),
         may("needed_in", States(), "Bench states in which every question and repair has it."),
+        may("needed_with", Texts(), "Words: every question and repair whose steps speak of one has it."),
         may("work", Word(WORK), "Who may work in these states at all: the qualified, or nobody."),
     ),
 )

@@ -28,13 +28,15 @@ class Caution:
     """A sentence shown before a step.
 
     `lasts`: while the bench stays in one of these states it is not said again. `needed_in`: the bench states in which
-    every question and repair has it. `work`: who may work in these, "qualified" or "none"; '' leaves it open.
+    every question and repair has it. `needed_with`: words; whatever tells to do something with one of them has it.
+    `work`: who may work in these states, "qualified" or "none"; '' leaves it open.
     """
 
     id: str
     text: str
     lasts: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
     needed_in: tuple[Mapping[str, str], ...] = ()
+    needed_with: tuple[str, ...] = ()
     work: str = ""
     at: Position = field(default=NOWHERE, compare=False)
 

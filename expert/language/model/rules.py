@@ -137,6 +137,7 @@ Conclusion = Narrow | Suspect | Evidence | Normal | Say
 class Rule:
     """When the condition is true, the conclusions hold. `because` is what the technician reads.
 
+    `despite_shows`: faults whose weight stands although their `shows` say otherwise, as `because` tells.
     `rivals`: what would give the same answers (faults, whole parts, or feeds: whatever cuts them). A fault that the
     rule confirms is held back until none of them is possible any more.
     """
@@ -148,4 +149,5 @@ class Rule:
     because: str
     source: str = ""
     rivals: tuple[str, ...] = ()
+    despite_shows: tuple[str, ...] = ()
     at: Position = field(default=NOWHERE, compare=False)

@@ -19,13 +19,14 @@ from expert.workbench.checks import (
     pairs,
     questions,
     redundancy,
+    weights,
     wording,
 )
 from expert.workbench.index import Index
 
 Check = Callable[[Index], Iterable[Problem]]
 
-_MODULES = (redundancy, ambivalence, faults, questions, numbers, machines, pairs, wording)
+_MODULES = (redundancy, ambivalence, faults, questions, numbers, machines, pairs, weights, wording)
 CHECKS: tuple[Check, ...] = tuple(module.check for module in _MODULES)
 CODES: Mapping[str, str] = MappingProxyType(
     {code: meaning for module in _MODULES for code, meaning in module.CODES.items()}

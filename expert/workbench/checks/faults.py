@@ -18,6 +18,8 @@ CODES = {
     "cleared-by-its-sign": "A rule clears the fault on an answer that the fault itself shows.",
     "cleared-by-a-stranger": "A rule clears the fault on answers that have nothing to do with its part.",
     "no-repair": "The repair has no steps.",
+    "no-bench-state": "The repair does not say how the machine stands for it.",
+    "no-caution": "The repair has no caution.",
     "no-proof": "No question proves the repair of the fault.",
     "proof-cannot-fail": "Every answer to a proof counts as sound, so it proves nothing.",
     "proof-sees-nothing": "With the fault still there, every one of its proofs would come out sound.",
@@ -40,6 +42,11 @@ def check(index: Index) -> Iterator[Problem]:
             yield Problem(fault.at, f"{fault.id} explains no complaint, and nothing leads to it", "explains-nothing")
         if not fault.repair.steps:
             yield Problem(fault.at, f"the repair of {fault.id} has no steps", "no-repair")
+        if fault.repair.steps and not fault.repair.bench:
+            message = f"the repair of {fault.id} does not say how the machine stands for it, as {{mains: isolated}}"
+            yield Problem(fault.at, message, "no-bench-state")
+        if fault.repair.steps and not fault.repair.cautions:
+            yield Problem(fault.at, f"the repair of {fault.id} has no caution", "no-caution")
         if fault.dangerous and fault.id not in told:
             message = f"{fault.id} is dangerous, but no rule about it stops or cautions, and it opens no hazard"
             yield Problem(fault.at, message, "danger-not-told")
@@ -68,8 +75,13 @@ def _dangers_told(index: Index) -> set[str]:
 
 
 def _own_signs(index: Index, fault: Fault) -> Iterator[Problem]:
-    """A rule that clears the fault on answers of which every one is what the fault shows."""
+    """A rule that clears the fault on answers of which every one is what the fault shows.
+
+    Together they may still be more than the fault can give: then no simulated machine that has it gives them.
+    """
     for rule in index.clearing.get(fault.id, ()):
+        if any(seen.having([fault.id]) and not seen.having([fault.id]) & seen.fires[rule.id] for seen in index.seen):
+            continue
         for way in index.ways[rule.id]:
             signs = [fact for fact in way if fact in fault.shows]
             others = [f for f in way if f not in fault.shows and not f.startswith(("machine.", "complaint."))]

@@ -1,0 +1,57 @@
+"""Asking the simulated machine everything, fault by fault: how a record is made."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from types import MappingProxyType
+
+from expert.job.answers.sound import CANNOT_TELL
+from expert.language.model import Question, RuleBase
+from expert.machine import FAULTS, PLATES, Build, Fault, Machine, brought_in, sound_machine
+from expert.witness.answering import answer
+from expert.witness.playing import brought_to, fitted, plate_lines
+from expert.witness.record import MachineRecord, Place, Shown
+from expert.witness.table import Table
+from expert.witness.verdict import consequences
+
+# Two machines as unlike as the layout allows: mains, sensor, height.
+BUILDS: Mapping[str, Build] = MappingProxyType(
+    {
+        "230 V, NTC, sea level": Build(),
+        "120 V, platinum, 2200 m": Build(plate=PLATES["120/60"], sensor="pt1000", altitude=2200.0),
+    }
+)
+KNOWN: Mapping[str, Fault] = MappingProxyType({fault.name: fault for fault in FAULTS})
+ALL: tuple[tuple[str, str], ...] = tuple((place, fault) for place in BUILDS for fault in ("", *KNOWN))
+"""Every machine of the record: where, and with which fault ('' for none)."""
+
+
+def record_of(base: RuleBase, table: Table, shown: tuple[Shown, ...]) -> MachineRecord:
+    """The record made of what was seen."""
+    type_ = base.machines[table.machine]
+    places = tuple(
+        Place(name, plate_lines(build), {"sensor": fitted(type_, build).features["sensor"]})
+        for name, build in BUILDS.items()
+    )
+    return MachineRecord(table.machine, places, shown)
+
+
+def show(base: RuleBase, table: Table, place: str, fault: str) -> Shown:
+    """One machine, asked every question that the table has a line for, each by itself."""
+    machine = as_brought_in(place, fault)
+    typed = {name: said for name in base.questions if (said := said_of(base, table, machine, name)) != CANNOT_TELL}
+    return Shown(place, fault, table.faults.get(fault, ()), tuple(sorted(consequences(machine))), typed)
+
+
+def as_brought_in(place: str, fault: str) -> Machine:
+    """The machine as its owner brings it, cold and unplugged."""
+    build = BUILDS[place]
+    return brought_in(build, [KNOWN[fault]]) if fault else sound_machine(build)
+
+
+def said_of(base: RuleBase, table: Table, machine: Machine, question: str) -> str:
+    """What would be typed at this question, the machine brought into the state in which it is put."""
+    asked: Question = base.questions[question]
+    if question not in table.lines:
+        return CANNOT_TELL
+    return answer(brought_to(machine, dict(asked.bench), {}), asked, table.lines[question]).text

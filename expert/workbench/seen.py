@@ -1,0 +1,208 @@
+"""What the simulated machine shows, as the rules read it: which answers, and so which rules, come up with which fault.
+
+Every machine of the record has a bit. The machines on which something is so are a number with their bits set, so that
+all machines are looked at in one step. What cannot be seen on a machine is not so there.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Mapping
+from dataclasses import replace
+from functools import cached_property
+from math import isinf
+
+from expert.language.formulas.formula import CannotWorkOut, Formula, NotKnown, evaluate
+from expert.language.model import Condition, Machine, Measure, Question, RuleBase
+from expert.trade.errors import OutOfRange, WrongArguments
+from expert.trade.quantities.units import KindsDiffer, NotAQuantity, Quantity, read_quantity
+from expert.trade.sensors.instruments import Band, still_possible, uncertainty
+from expert.witness.record import MachineRecord, Place, Shown
+from expert.workbench.ways import Way
+
+Mask = int
+WaysOf = Callable[[Condition, Mapping[str, tuple[str, ...]]], tuple[Way, ...]]
+
+
+class SeenMachines:
+    """The machines of one record, read by one rule base.
+
+    `ways`: by rule, the ways in which it fires; `ways_of`: those of a condition on machines on which all this applies.
+    """
+
+    def __init__(
+        self, base: RuleBase, record: MachineRecord, ways: Mapping[str, tuple[Way, ...]], ways_of: WaysOf
+    ) -> None:
+        self.base = base
+        self.record = record
+        self.ways = ways
+        self._ways_of = ways_of
+        self.type = base.machines[record.machine]
+        self._machines = {place.name: _made(self.type, place) for place in record.places}
+        self._put: dict[str, Mask] = {}
+
+    # ------------------------------------------------------------ answers
+
+    @cached_property
+    def everywhere(self) -> Mask:
+        """All machines."""
+        return (1 << len(self.record.shown)) - 1
+
+    @cached_property
+    def sound(self) -> Mask:
+        """The machines without a fault."""
+        return self._where(lambda row: not row.fault)
+
+    @cached_property
+    def answers(self) -> Mapping[str, Mapping[tuple[str, ...], Mask]]:
+        """By question, what an answer leaves possible (one outcome, or two near a limit), and on which machines."""
+        found: dict[str, dict[tuple[str, ...], Mask]] = {}
+        for number, row in enumerate(self.record.shown):
+            reader = _Reader(self.base, self._machines[row.place], row)
+            for name in row.typed:
+                question = self.base.questions.get(name)
+                if question is not None and (outcomes := reader.outcomes(question)):
+                    masks = found.setdefault(name, {})
+                    masks[outcomes] = masks.get(outcomes, 0) | 1 << number
+        return found
+
+    def told(self, question: str) -> Mask:
+        """The machines on which the question can be answered."""
+        return _any(self.answers.get(question, {}).values())
+
+    def says(self, question: str, outcomes: Iterable[str]) -> Mask:
+        """The machines on which the answer is certainly one of these, and on which the question is put at all."""
+        wanted = set(outcomes)
+        found = _any(mask for left, mask in self.answers.get(question, {}).items() if set(left) <= wanted)
+        return found & self.put(question)
+
+    def put(self, question: str) -> Mask:
+        """The machines on which what the question waits for holds."""
+        if question not in self._put:
+            self._put[question] = self.everywhere  # a question that waits for itself is told elsewhere
+            asked = self.base.questions[question]
+            self._put[question] = self.where(self._ways_of(asked.only_if, asked.applies))
+        return self._put[question]
+
+    # ------------------------------------------------------------ conditions and rules
+
+    def where(self, ways: Iterable[Way]) -> Mask:
+        """The machines on which one of the ways comes up, whatever is complained about."""
+        return _any(self._on(way) for way in ways)
+
+    def _on(self, way: Way) -> Mask:
+        left = self.everywhere
+        for fact, outcomes in way.items():
+            left &= self._holds(fact, outcomes)
+            if not left:
+                break
+        return left
+
+    def _holds(self, fact: str, outcomes: frozenset[str]) -> Mask:
+        if fact.startswith("complaint."):
+            return self.everywhere
+        if fact.startswith("machine."):
+            feature = fact.removeprefix("machine.")
+            return self._where(lambda row: self._machines[row.place].features.get(feature) in outcomes)
+        if fact in self.base.faults:
+            there = self.having([fact])
+            return (there if "present" in outcomes else 0) | (self.everywhere & ~there if "absent" in outcomes else 0)
+        return self.says(fact, outcomes) if fact in self.base.questions else 0
+
+    @cached_property
+    def fires(self) -> Mapping[str, Mask]:
+        """By rule, the machines on which it fires once everything is answered."""
+        return {name: self.where(ways) for name, ways in self.ways.items()}
+
+    # ------------------------------------------------------------ faults
+
+    def having(self, faults: Iterable[str]) -> Mask:
+        """The machines that have one of these faults; one that the rules know by several names counts for each."""
+        wanted = set(faults)
+        return self._where(lambda row: bool(wanted & set(row.ids)))
+
+    def only(self, fault: str) -> Mask:
+        """The machines that have this very fault, and no other name for it."""
+        return self._where(lambda row: row.ids == (fault,))
+
+    def touching(self, part: str) -> Mask:
+        """The machines on which a part is not as it should be: by a fault of its own, or by what a fault did to it."""
+        own = {fault.id for fault in self.base.parts[part].faults}
+        return self._where(lambda row: part in row.parts or bool(own & set(row.ids)))
+
+    def names(self, mask: Mask, most: int = 2) -> str:
+        """Machines in words, as a witness: the faults that they have."""
+        rows = [row for number, row in enumerate(self.record.shown) if mask >> number & 1]
+        faults = list(dict.fromkeys(row.fault or "no fault" for row in rows))
+        more = f" and {len(faults) - most} more" if len(faults) > most else ""
+        return ", ".join(f"'{fault}'" for fault in faults[:most]) + more
+
+    def _where(self, holds: Callable[[Shown], bool]) -> Mask:
+        return sum(1 << number for number, row in enumerate(self.record.shown) if holds(row))
+
+
+def _any(masks: Iterable[Mask]) -> Mask:
+    found = 0
+    for mask in masks:
+        found |= mask
+    return found
+
+
+def _made(type_: Machine, place: Place) -> Machine:
+    """The machine type as it was made there; what its plate says that has no kind in the rules is left out."""
+    plate = {
+        name: read_quantity(text, type_.plate[name].kind) for name, text in place.plate.items() if name in type_.plate
+    }
+    return replace(type_, plate={**type_.plate, **plate}, features={**type_.features, **place.features})
+
+
+class _Reader:
+    """What was typed on one machine, judged by the rules' limits."""
+
+    def __init__(self, base: RuleBase, machine: Machine, row: Shown) -> None:
+        self.base, self.machine, self.row = base, machine, row
+
+    def outcomes(self, question: Question) -> tuple[str, ...]:
+        """What the answer leaves possible; () where it is no answer to this question or its limits are not known."""
+        features = self.machine.features
+        if any(features.get(fact.removeprefix("machine.")) not in values for fact, values in question.applies.items()):
+            return ()
+        text = self.row.typed[question.id]
+        if question.measure is None:
+            return (text,) if text in question.outcomes else ()
+        try:
+            reading = self._reading(question.measure, text)
+            margin = uncertainty(self.base.instruments[question.measure.instrument], reading)
+            return still_possible(reading, margin, self._bands(question.measure))
+        except (NotAQuantity, NotKnown, CannotWorkOut, OutOfRange, WrongArguments, KindsDiffer):
+            return ()
+
+    def _reading(self, measure: Measure, text: str) -> Quantity:
+        reading = read_quantity(text, measure.kind, measure.unit)
+        low, high = measure.believable or (reading, reading)
+        if not low.value <= reading.value <= high.value and not isinf(reading.value):
+            raise CannotWorkOut("the prompt refuses it")
+        return reading
+
+    def _bands(self, measure: Measure) -> tuple[Band, ...]:
+        def limit(formula: Formula | None) -> Quantity | None:
+            return None if formula is None else evaluate(formula, lambda name: self._value(name, {}))
+
+        return tuple((reading.name, limit(reading.low), limit(reading.high)) for reading in measure.readings)
+
+    def _value(self, name: str, assume: Mapping[str, Quantity | str]) -> Quantity | str:
+        kind, dot, inner = name.partition(".")
+        if dot:
+            known: Mapping[str, Quantity | str] = self.machine.plate if kind == "plate" else self.machine.features
+            if inner not in known:
+                raise NotKnown(name)
+            return known[inner]
+        if name in self.base.work_outs:
+            work_out = self.base.work_outs[name]
+            return evaluate(work_out.formula, lambda inner: self._value(inner, work_out.assume))
+        question = self.base.questions.get(name)
+        if question is not None and question.measure is not None and name in self.row.typed:
+            return self._reading(question.measure, self.row.typed[name])
+        if name not in assume:
+            raise NotKnown(name)
+        assumed = assume[name]
+        return self._value(assumed, assume) if isinstance(assumed, str) else assumed

@@ -1,0 +1,61 @@
+"""The record of the simulated machines: what it holds is what they show, and what the rules make of it."""
+
+from __future__ import annotations
+
+import random
+
+import pytest
+
+from expert.job.answers.sound import CANNOT_TELL
+from expert.witness.record import as_text, load_record, shipped_records
+from expert.witness.recording import ALL, as_brought_in, said_of
+from expert.workbench.checks import advice
+from expert.workbench.index import Index
+from tests.workbench.make_record import RECORD, loaded
+
+SAMPLE = random.Random(18).sample(range(len(ALL)), 5)
+
+
+@pytest.mark.parametrize("number", SAMPLE)
+def test_the_record_says_what_the_machine_shows(number: int) -> None:
+    """A sample; all of it is made anew by `python -m tests.workbench.make_record`."""
+    (base, table), row = loaded(), load_record(RECORD).shown[number]
+    assert (row.place, row.fault) == ALL[number] and row.ids == table.faults.get(row.fault, ())
+    machine = as_brought_in(row.place, row.fault)
+    for question in random.Random(number).sample(sorted(table.lines), 10):
+        if question in base.questions:
+            assert said_of(base, table, machine, question) == row.typed.get(question, CANNOT_TELL), question
+
+
+def test_a_record_that_is_written_reads_the_same() -> None:
+    assert as_text(load_record(RECORD)) == RECORD.read_text(encoding="utf-8")
+    assert shipped_records() == (load_record(RECORD),)
+
+
+# What the table asks otherwise than the question is put: an output with its load on it, a fill that does not run on, a
+# boiler that is not hot yet.
+ASKED_OTHERWISE = {
+    "fill_output_contact",
+    "probe_earthed_at_board",
+    "probe_earthed_at_probe",
+    "purge_result",
+    "second_gauge_pressure",
+}
+
+
+def test_a_sound_machine_never_gives_an_unsound_answer() -> None:
+    base, _ = loaded()
+    (seen,) = Index(base).seen
+    judged, unsound = 0, set()
+    for question in base.questions.values():
+        for left, machines in seen.answers.get(question.id, {}).items():
+            here = machines & seen.sound & seen.put(question.id) if question.sound else 0
+            judged += here.bit_count()
+            if here and not set(left) & set(question.sound):
+                unsound.add(question.id)
+    assert unsound <= ASKED_OTHERWISE and judged > 250
+
+
+def test_the_shipped_rules_are_free_of_advice() -> None:
+    """What `expert check` finds in them is mended at once, so that whoever edits sees only what the edit did."""
+    assert [str(problem) for problem in advice(loaded()[0])] == []

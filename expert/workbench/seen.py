@@ -10,9 +10,10 @@ from collections.abc import Callable, Iterable, Mapping
 from dataclasses import replace
 from functools import cached_property
 from math import isinf
+from typing import assert_never
 
 from expert.language.formulas.formula import CannotWorkOut, Formula, NotKnown, evaluate
-from expert.language.model import Condition, Machine, Measure, Question, RuleBase
+from expert.language.model import Choice, Condition, Machine, Measure, Question, RuleBase, YesNo
 from expert.trade.errors import OutOfRange, WrongArguments
 from expert.trade.quantities.units import KindsDiffer, NotAQuantity, Quantity, read_quantity
 from expert.trade.sensors.instruments import Band, still_possible, uncertainty
@@ -167,12 +168,19 @@ class _Reader:
         if any(features.get(fact.removeprefix("machine.")) not in values for fact, values in question.applies.items()):
             return ()
         text = self.row.typed[question.id]
-        if question.measure is None:
-            return (text,) if text in question.outcomes else ()
+        match question.form:
+            case YesNo() | Choice():
+                return (text,) if text in question.outcomes else ()
+            case Measure() as measure:
+                return self._judged(measure, text)
+            case form:
+                assert_never(form)
+
+    def _judged(self, measure: Measure, text: str) -> tuple[str, ...]:
         try:
-            reading = self._reading(question.measure, text)
-            margin = uncertainty(self.base.instruments[question.measure.instrument], reading)
-            return still_possible(reading, margin, self._bands(question.measure))
+            reading = self._reading(measure, text)
+            margin = uncertainty(self.base.instruments[measure.instrument], reading)
+            return still_possible(reading, margin, self._bands(measure))
         except (NotAQuantity, NotKnown, CannotWorkOut, OutOfRange, WrongArguments, KindsDiffer):
             return ()
 
@@ -200,8 +208,8 @@ class _Reader:
             work_out = self.base.work_outs[name]
             return evaluate(work_out.formula, lambda inner: self._value(inner, work_out.assume))
         question = self.base.questions.get(name)
-        if question is not None and question.measure is not None and name in self.row.typed:
-            return self._reading(question.measure, self.row.typed[name])
+        if question is not None and isinstance(form := question.form, Measure) and name in self.row.typed:
+            return self._reading(form, self.row.typed[name])
         if name not in assume:
             raise NotKnown(name)
         assumed = assume[name]

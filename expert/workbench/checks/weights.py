@@ -21,7 +21,7 @@ from expert.workbench.ways import Way, answers_of
 CODES = {
     "weight-against-shows": "The weight points the other way than the answers that the fault shows.",
     "weight-without-ground": "Nothing ties the fault to the answers on which a rule gives it weight.",
-    "despite-nothing": "A weight that stands under 'despite_shows' agrees with what the fault shows, or there is none.",
+    "despite-nothing": "A weight that stands under `despite_shows` agrees with what the fault shows, or there is none.",
 }
 _CLEARLY = 1.5  # times as often on the machines with the fault, or without it
 

@@ -16,7 +16,8 @@ def test_a_figure_leaves_the_job_where_it_is(filling: Desk) -> None:
         "Resistance of an element from its plate: 37.79 ohm",
         "  from voltage 230 V; power 1400 W",
         "  R = U^2 / P",
-        "  Holds: above 0. Source: Joule's law (read in the source named)",
+        "  Holds: above 0",
+        "  Source: Joule's law (a law of physics or a definition)",
     ]
     assert (filling.job.prompt, filling.job.given) == (prompt, given)
     assert filling.type("yes")[0] == "So: It runs.", "the question is still open"

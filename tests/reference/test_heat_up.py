@@ -8,6 +8,7 @@ import pytest
 from scipy.integrate import quad
 
 from expert.trade.errors import OutOfRange
+from expert.trade.physics.energy_use import energy_cost, heat_up_energy, idle_energy
 from expert.trade.physics.heat_up import (
     METALS,
     flow_through_most_flow,
@@ -108,6 +109,17 @@ def test_bench_range_against_if97(check: Check) -> None:
         heat = if97_liquid("H", end, pressure) - if97_liquid("H", 20.0, 1.01325)
         seconds = volume * 1e-6 * if97_liquid("D", 20.0, 1.01325) * heat / power
         check(heat_up_time(volume, power, 20.0, end), seconds, IF97, relative=0.01, unit="s")
+
+
+def test_energy_against_if97(check: Check) -> None:
+    chance = random.Random(76)
+    for _ in range(40):
+        volume, end = chance.uniform(100, 15000), chance.uniform(40, 125)
+        heat = if97_liquid("H", end, max(1.01325, if97_pressure(end) * 1.0001)) - if97_liquid("H", 20.0, 1.01325)
+        kilowatt_hours = volume * 1e-6 * if97_liquid("D", 20.0, 1.01325) * heat / 3.6e6
+        check(heat_up_energy(volume, 20.0, end), kilowatt_hours, IF97, relative=0.01, unit="kWh")
+    check(idle_energy(200.0, 36000.0), 2.0, JOULE, within=1e-9, unit="kWh")
+    check(energy_cost(2.0, 0.35), 0.7, JOULE, within=1e-9)
 
 
 def test_losses_against_integration(check: Check) -> None:

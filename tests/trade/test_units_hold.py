@@ -57,7 +57,8 @@ def half_of_the_last_digit(quantity: Quantity, unit: str) -> float:
     known = KINDS[quantity.kind]
     factor, offset = known.units[unit]
     number = abs((quantity.value - offset) / factor)
-    step = max(number * 10 ** (1 - known.significant), 10**-known.most_decimals)
+    significant = min(known.significant, 3) if unit in ("fl oz", "ft") else known.significant
+    step = max(number * 10 ** (1 - significant), 10**-known.most_decimals)
     return 0.5 * step * factor * (1 + 1e-6) + 1e-9
 
 

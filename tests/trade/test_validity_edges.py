@@ -68,8 +68,8 @@ EDGES = [  # what, function, last value inside, first value outside
     ("meter percent most", lambda value: meter_uncertainty(10.0, value, 2.0, 0.1), 100.0, 100.1),
     ("pH most", of("langelier_index", after=(320.0, 25.0, 150.0, 34.0)), 12.0, 12.1),
     ("index temperature most", of("saturation_ph", 320.0, after=(150.0, 34.0)), 125.0, 125.1),
-    ("solids factor least", of("dissolved_solids", 500.0), 0.5, 0.49),
-    ("solids factor most", of("dissolved_solids", 500.0), 0.7, 0.71),
+    ("solids factor least", of("dissolved_solids", 500.0), 0.45, 0.44),
+    ("solids factor most", of("dissolved_solids", 500.0), 0.85, 0.86),
 ]
 
 

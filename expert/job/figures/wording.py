@@ -4,12 +4,16 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping
+from textwrap import wrap
 from typing import Any
 
 from expert.job.figures.reading import Argument, NoFigure, Result, calculate, figure_named, pieces_of
 from expert.job.figures.usual import usual_value
 from expert.trade.errors import OutOfRange, WrongArguments
+from expert.trade.figures.of_boiler import BOILER_FIGURES
+from expert.trade.figures.of_circuits import CIRCUIT_FIGURES
 from expert.trade.figures.of_elements import ELEMENT_FIGURES
+from expert.trade.figures.of_flow import FLOW_FIGURES
 from expert.trade.figures.of_heating import HEATING_FIGURES
 from expert.trade.figures.of_safety import SAFETY_FIGURES
 from expert.trade.figures.of_sensors import SENSOR_FIGURES
@@ -20,12 +24,16 @@ from expert.trade.quantities.units import KINDS, Quantity, show
 
 GROUPS: Mapping[str, tuple[Figure, ...]] = {
     "Steam and altitude": STEAM_FIGURES,
-    "Heating water, flow and pumps": HEATING_FIGURES,
+    "A boiler as a store of steam": BOILER_FIGURES,
+    "Heating water": HEATING_FIGURES,
+    "Flow and pumps": FLOW_FIGURES,
     "Heating elements": ELEMENT_FIGURES,
     "Sensors and coils": SENSOR_FIGURES,
+    "Leads, capacitors, relays and motors": CIRCUIT_FIGURES,
     "Electrical safety, mains, gauges": SAFETY_FIGURES,
     "Water": WATER_FIGURES,
 }
+WIDTH = 79
 HOW_TO_ASK = (
     "Type figure, a name and its values, such as: figure element_resistance 230 V 1400 W",
     "figure list shows all names, figure NAME what one takes.",
@@ -38,8 +46,15 @@ def list_of_figures() -> list[str]:
     wide = max(map(len, FIGURES)) + 2
     lines: list[str] = []
     for title, figures in GROUPS.items():
-        lines += [title, *(f"  {figure.name:<{wide}}{figure.title}" for figure in figures)]
+        lines.append(title)
+        for figure in figures:
+            lines += _wrapped(f"  {figure.name:<{wide}}{figure.title}", " " * (wide + 2))
     return lines
+
+
+def _wrapped(line: str, further: str = "    ") -> list[str]:
+    """A line in pieces that an 80-column terminal holds, `further` before each but the first."""
+    return wrap(line, WIDTH, subsequent_indent=further, drop_whitespace=True, break_long_words=False)
 
 
 def list_as_data() -> list[dict[str, Any]]:
@@ -50,7 +65,7 @@ def list_as_data() -> list[dict[str, Any]]:
 def about(figure: Figure) -> list[str]:
     """What a calculation takes and gives, and where it comes from."""
     takes = [f"  {_input_in_words(wanted)}" for wanted in figure.takes]
-    return [
+    lines = [
         f"{figure.name}: {figure.title}",
         f"Formula: {figure.formula}",
         "Takes:" if takes else "Takes nothing.",
@@ -58,8 +73,9 @@ def about(figure: Figure) -> list[str]:
         f"Gives: {KINDS[figure.gives].words}, in {figure.unit or 'plain numbers'}",
         f"Holds: {figure.valid}",
         f"Source: {figure.source} ({STANDINGS[figure.standing]})",
-        f"Example: {example_of(figure)}",
     ]
+    # The example stays in one piece: it is there to be copied.
+    return [piece for line in lines for piece in _wrapped(line)] + [f"Example: {example_of(figure)}"]
 
 
 def example_of(figure: Figure) -> str:
@@ -112,10 +128,14 @@ def result_in_words(result: Result, system: str = "metric") -> list[str]:
     lines = [f"{figure.title}: {_value_in_words(result, system)}"]
     if values:
         lines.append(f"  from {values}")
-    lines += [f"  {figure.formula}", f"  Holds: {figure.valid}. Source: {figure.source} ({STANDINGS[figure.standing]})"]
+    lines += [
+        f"  {figure.formula}",
+        f"  Holds: {figure.valid}",
+        f"  Source: {figure.source} ({STANDINGS[figure.standing]})",
+    ]
     if result.uncertainty is not None:
-        lines.append("  ±: each value moved by its own uncertainty, taken as independent, root of the sum of squares.")
-    return lines
+        lines.append("  ±: each value moved by its own uncertainty, the squares added")
+    return [piece for line in lines for piece in _wrapped(line)]
 
 
 def _value_in_words(result: Result, system: str) -> str:

@@ -10,8 +10,9 @@ from expert.trade.errors import WrongArguments
 from expert.trade.quantities.units import KINDS, Quantity, difference_of, echo, with_article
 
 STANDINGS = {
-    "pub": "read in the source named",
-    "lib": "computed with a reference library",
+    "law": "a law of physics or a definition",
+    "pub": "read in print that gives or quotes it",
+    "lib": "compared with a reference library",
     "mem": "from memory, to be confirmed",
     "cp": "common practice, no source",
 }

@@ -1,9 +1,9 @@
-"""The figures about heating water, flow and pumps."""
+"""The figures about heating water."""
 
 from __future__ import annotations
 
 from expert.trade.figures.calculation import Figure, Input
-from expert.trade.physics import flow, heat_up
+from expert.trade.physics import energy_use, heat_up
 
 _ALTITUDE = Input("altitude", "length", "m", "of the place above sea level", 0.0)
 _START = Input("start", "temperature", "degC", "of the water when filled")
@@ -15,7 +15,7 @@ _OFF = Input("off_time", "time", "s", "off, over the same cycles")
 _IF97 = "IAPWS R7-97(2012)"
 _BALANCE = "heat balance; water 998.2 kg/m3, 4186 J/(kg K) at 20 degC"
 
-_HEATING = (
+HEATING_FIGURES: tuple[Figure, ...] = (
     Figure(
         "heat_up_time",
         "Loss-free time to heat water",
@@ -78,7 +78,7 @@ _HEATING = (
         "time",
         "s",
         "Joule's law, losses left out",
-        "pub",
+        "law",
         "any",
         heat_up.time_at_voltage,
     ),
@@ -135,95 +135,50 @@ _HEATING = (
         "power",
         "W",
         "mean over a cycle",
-        "pub",
+        "law",
         "whole cycles",
         heat_up.standing_loss,
     ),
-)
-
-_FLOW = (
     Figure(
-        "flow_rate",
-        "Mean flow from a volume and a time",
-        "q = V / t",
-        (Input("volume", "volume", "ml", "caught"), Input("time", "time", "s", "it took")),
-        "flow",
-        "ml/s",
-        "definition",
-        "pub",
-        "time above 0",
-        flow.flow_rate,
-    ),
-    Figure(
-        "hydraulic_power",
-        "Power that a pump puts into the water",
-        "P = dp q",
-        (
-            Input("pressure", "gauge_pressure", "bar", "behind a pump that draws from an open tank"),
-            Input("flow", "flow", "ml/s", "through the pump"),
-        ),
-        "power",
-        "W",
-        "definition",
-        "pub",
-        "0 and above",
-        flow.hydraulic_power,
-    ),
-    Figure(
-        "orifice_flow",
-        "Cold water through a small hole",
-        "q = Cd A sqrt(2 dp / rho)",
-        (
-            Input("pressure_drop", "pressure_difference", "bar", "over the hole"),
-            Input("diameter", "length", "mm", "of the hole"),
-            Input("discharge", "number", "", "coefficient", flow.DISCHARGE),
-        ),
-        "flow",
-        "ml/s",
-        "Bernoulli's equation; real restrictors are up to 30 % off (common practice, no source)",
+        "heat_up_energy",
+        "Energy that heating water takes",
+        "V rho cp (T2 - T1)",
+        (_VOLUME, _START, _END),
+        "energy",
+        "kWh",
+        _BALANCE,
         "lib",
-        "hole up to 10 mm",
-        flow.orifice_flow,
+        "0 to 150 degC; within 1 % of IF97; no losses, no metal",
+        energy_use.heat_up_energy,
     ),
     Figure(
-        "duty",
-        "Share of time that something is on",
-        "on / (on + off)",
-        (_ON, _OFF),
-        "number",
-        "%",
-        "definition",
-        "pub",
-        "whole cycles",
-        flow.duty,
-    ),
-    Figure(
-        "expansion",
-        "By how much water swells on heating",
-        "rho1 / rho2 - 1",
-        (_START, _END),
-        "number",
-        "%",
-        f"{_IF97}, region 1",
-        "lib",
-        "0 to 200 degC",
-        flow.expansion,
-    ),
-    Figure(
-        "pulses_volume",
-        "Volume that a flow meter has counted",
-        "V = pulses / pulses per ml",
+        "idle_energy",
+        "Energy that a hot machine takes while it only stands",
+        "P t",
         (
-            Input("pulses", "number", "", "counted"),
-            Input("pulses_per_100_ml", "number", "", "of this meter, found by weighing"),
+            Input("holding_power", "power", "W", "mean over whole cycles, as from standing_loss"),
+            Input("time", "time", "s", "that it stands hot"),
         ),
-        "volume",
-        "ml",
+        "energy",
+        "kWh",
         "definition",
-        "pub",
-        "a meter calibrated by weighing",
-        flow.pulses_volume,
+        "law",
+        "any",
+        energy_use.idle_energy,
+    ),
+    Figure(
+        "energy_cost",
+        "What an energy costs, in the money of the price",
+        "E x price",
+        (
+            Input("energy", "energy", "kWh", "taken from the mains", needs_unit=True),
+            Input("price", "number", "", "of one kilowatt hour, as a plain number"),
+        ),
+        "number",
+        "",
+        "definition",
+        "law",
+        "any",
+        energy_use.energy_cost,
     ),
 )
-
-HEATING_FIGURES: tuple[Figure, ...] = _HEATING + _FLOW

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from expert.trade.figures.calculation import Figure, Input
-from expert.trade.physics import water_quality
+from expert.trade.physics import blending, descaling, water_quality
 
 _PH = Input("ph", "number", "", "of the water")
 _SOLIDS = Input("solids", "number", "", "dissolved, in mg/L", also=("mg/L", "mg/l", "ppm"))
@@ -114,8 +114,102 @@ WATER_FIGURES: tuple[Figure, ...] = (
         "mass",
         "g",
         "definition",
-        "pub",
+        "law",
         "0 to 5000 mg/L",
         water_quality.lime_left,
+    ),
+    Figure(
+        "blended_hardness",
+        "Hardness of two waters mixed",
+        "s H1 + (1 - s) H2",
+        (
+            Input("first", "hardness", "mg/L", "of the first water"),
+            Input("second", "hardness", "mg/L", "of the second water"),
+            Input("share", "number", "%", "of the first water"),
+        ),
+        "hardness",
+        "mg/L",
+        "balance of mass",
+        "lib",
+        "0 to 5000 mg/L",
+        blending.blended_hardness,
+    ),
+    Figure(
+        "blend_share",
+        "Share of the first water that brings a blend to a hardness",
+        "(H - H2) / (H1 - H2)",
+        (
+            Input("first", "hardness", "mg/L", "of the first water"),
+            Input("second", "hardness", "mg/L", "of the second water"),
+            Input("wanted", "hardness", "mg/L", "of the blend"),
+        ),
+        "number",
+        "%",
+        "balance of mass",
+        "lib",
+        "between the two waters",
+        blending.blend_share,
+    ),
+    Figure(
+        "boiler_solids",
+        "Dissolved solids of boiler water after making steam, in mg/L",
+        "S (1 + steam / boiler)",
+        (
+            Input("feed_solids", "number", "", "of the feed water, in mg/L", also=("mg/L", "mg/l", "ppm")),
+            Input("steam_made", "volume", "ml", "as water, since it was last drained", needs_unit=True),
+            Input("boiler_volume", "volume", "ml", "of water in it", needs_unit=True),
+        ),
+        "number",
+        "",
+        "balance of mass: steam takes nothing along",
+        "lib",
+        "salts that stay dissolved; lime falls out on the way",
+        blending.boiler_solids,
+    ),
+    Figure(
+        "drain_share",
+        "Share of the feed that has to be drained to hold the boiler's solids",
+        "S_feed / S_most",
+        (
+            Input("feed_solids", "number", "", "of the feed water, in mg/L", also=("mg/L", "mg/l", "ppm")),
+            Input("most_solids", "number", "", "wanted in the boiler, in mg/L", also=("mg/L", "mg/l", "ppm")),
+        ),
+        "number",
+        "%",
+        "balance of mass in the long run",
+        "lib",
+        "up to 100000 mg/L",
+        blending.drain_share,
+    ),
+    Figure(
+        "acid_for_lime",
+        "Least mass of pure acid that dissolves a mass of lime",
+        "2 m M_acid / (n M_lime), n hydrogens of the acid",
+        (
+            Input("lime", "mass", "g", "to be dissolved, as from lime_left"),
+            Input("acid", "word", "", "of the descaler", None, descaling.ACIDS),
+        ),
+        "mass",
+        "g",
+        "molar masses, CaCO3 + 2 H+",
+        "lib",
+        "take half as much again (common practice); only what the maker allows",
+        descaling.acid_for_lime,
+    ),
+    Figure(
+        "descaling_time",
+        "Least time in which moving acid takes a flat layer of lime off",
+        "t = thickness rho / (M k1 [H+]), log k1 = 0.198 - 444/T",
+        (
+            Input("thickness", "length", "mm", "of the layer"),
+            Input("ph", "number", "", "of the solution, kept there"),
+            Input("temperature", "temperature", "degC", "of the solution", 25.0),
+        ),
+        "time",
+        "s",
+        "Plummer, Wigley and Parkhurst 1978; compared with PHREEQC",
+        "lib",
+        "pH 0.5 to 5, 5 to 60 degC; standing solution takes several times as long",
+        descaling.descaling_time,
     ),
 )

@@ -80,6 +80,24 @@ def steam_heat(temperature: float, pressure: float | None = None) -> float:
     return 540.0 * GAS_CONSTANT * (ideal + real)
 
 
+def steam_density(temperature: float, pressure: float | None = None) -> float:
+    """Density of steam, in [kg/m3].
+
+    temperature [degC], 0 to 200; pressure: absolute [bar] as in `steam_heat`; else OutOfRange.
+    Source: IAPWS R7-97(2012), region 2, equations 15 to 17, tables 13 and 14.
+    >>> round(1 / steam_density(300 - 273.15, 0.035), 7)      # table 15: 0.394913866e2 m3/kg
+    39.4913866
+    """
+    within("temperature", temperature, "degC", 0.0, MOST_TEMPERATURE, _SOURCE)
+    boiling = saturation_pressure(temperature)
+    pressure = boiling if pressure is None else pressure
+    within("absolute pressure of steam", pressure, "bar", 1e-6, boiling * (1 + 1e-9), _SOURCE)
+    kelvin = temperature + ZERO_CELSIUS
+    pi, tau = pressure / 10, 540.0 / kelvin
+    residual = sum(n * i * pi**i * (tau - 0.5) ** j for i, j, n in STEAM)
+    return pressure * 100 / (GAS_CONSTANT * kelvin * (1 + residual))
+
+
 def _liquid_pressure(temperature: float, pressure: float | None) -> float:
     within("temperature", temperature, "degC", 0.0, MOST_TEMPERATURE, _SOURCE)
     boiling = saturation_pressure(temperature)

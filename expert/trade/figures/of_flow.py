@@ -1,0 +1,155 @@
+"""The figures about flow: pumps, holes, the coffee itself, the thermosyphon, and the swelling of water."""
+
+from __future__ import annotations
+
+from expert.trade.figures.calculation import Figure, Input
+from expert.trade.physics import brew_path, flow, thermosyphon
+
+_START = Input("start", "temperature", "degC", "of the water when filled")
+_END = Input("end", "temperature", "degC", "of the water when hot")
+_ON = Input("on_time", "time", "s", "on, over one or more whole cycles")
+_OFF = Input("off_time", "time", "s", "off, over the same cycles")
+_IF97 = "IAPWS R7-97(2012)"
+
+FLOW_FIGURES: tuple[Figure, ...] = (
+    Figure(
+        "flow_rate",
+        "Mean flow from a volume and a time",
+        "q = V / t",
+        (Input("volume", "volume", "ml", "caught"), Input("time", "time", "s", "it took")),
+        "flow",
+        "ml/s",
+        "definition",
+        "law",
+        "time above 0",
+        flow.flow_rate,
+    ),
+    Figure(
+        "hydraulic_power",
+        "Power that a pump puts into the water",
+        "P = dp q",
+        (
+            Input("pressure", "gauge_pressure", "bar", "behind a pump that draws from an open tank"),
+            Input("flow", "flow", "ml/s", "through the pump"),
+        ),
+        "power",
+        "W",
+        "definition",
+        "law",
+        "0 and above",
+        flow.hydraulic_power,
+    ),
+    Figure(
+        "orifice_flow",
+        "Cold water through a small hole",
+        "q = Cd A sqrt(2 dp / rho)",
+        (
+            Input("pressure_drop", "pressure_difference", "bar", "over the hole"),
+            Input("diameter", "length", "mm", "of the hole"),
+            Input("discharge", "number", "", "coefficient", flow.DISCHARGE),
+        ),
+        "flow",
+        "ml/s",
+        "Bernoulli's equation; real restrictors are up to 30 % off (common practice, no source)",
+        "lib",
+        "hole up to 10 mm",
+        flow.orifice_flow,
+    ),
+    Figure(
+        "duty",
+        "Share of time that something is on",
+        "on / (on + off)",
+        (_ON, _OFF),
+        "number",
+        "%",
+        "definition",
+        "law",
+        "whole cycles",
+        flow.duty,
+    ),
+    Figure(
+        "expansion",
+        "By how much water swells on heating",
+        "rho1 / rho2 - 1",
+        (_START, _END),
+        "number",
+        "%",
+        f"{_IF97}, region 1",
+        "lib",
+        "0 to 200 degC",
+        flow.expansion,
+    ),
+    Figure(
+        "pulses_volume",
+        "Volume that a flow meter has counted",
+        "V = pulses / pulses per ml",
+        (
+            Input("pulses", "number", "", "counted"),
+            Input("pulses_per_100_ml", "number", "", "of this meter, found by weighing"),
+        ),
+        "volume",
+        "ml",
+        "definition",
+        "law",
+        "a meter calibrated by weighing",
+        flow.pulses_volume,
+    ),
+    Figure(
+        "vibration_pump_flow",
+        "Flow of a sound vibration pump against a pressure",
+        "q = q_free (f / fn) (1 - p / (p_shut (U fn / (Un f))^2))",
+        (
+            Input("pressure", "gauge_pressure", "bar", "behind the pump"),
+            Input("free_flow", "flow", "ml/s", "without pressure, at the rated supply"),
+            Input("shut_pressure", "gauge_pressure", "bar", "against a shut outlet, at the rated supply"),
+            Input("voltage", "ac_voltage", "V", "measured"),
+            Input("rated_voltage", "ac_voltage", "V", "on the pump"),
+            Input("frequency", "frequency", "Hz", "of the mains", 50.0),
+            Input("rated_frequency", "frequency", "Hz", "on the pump", 50.0),
+        ),
+        "flow",
+        "ml/s",
+        "straight line between its two ends; force with the square of the current",
+        "cp",
+        "0 to 25 bar, 40 to 70 Hz; a quarter out at best",
+        brew_path.vibration_pump_flow,
+    ),
+    Figure(
+        "puck_flow",
+        "Flow through a wet bed of ground coffee",
+        "q = A dp d^2 e^3 / (180 mu L (1 - e)^2)",
+        (
+            Input("pressure_drop", "pressure_difference", "bar", "over the bed"),
+            Input("basket", "length", "mm", "diameter of the basket"),
+            Input("depth", "length", "mm", "of the bed"),
+            Input("grain", "length", "mm", "surface-mean diameter of the grounds"),
+            Input("voids", "number", "%", "share between the grains"),
+            Input("temperature", "temperature", "degC", "of the water", 93.0),
+        ),
+        "flow",
+        "ml/s",
+        "Kozeny and Carman 1937; viscosity IAPWS SR6-08(2011)",
+        "lib",
+        "slow flow; real pucks swell: it shows what a change does, not what a shot will run",
+        brew_path.puck_flow,
+    ),
+    Figure(
+        "thermosyphon_flow",
+        "Flow that a thermosyphon loop drives by itself",
+        "(rho_cold - rho_hot) g h = (f L / D + K) rho v^2 / 2",
+        (
+            Input("hot", "temperature", "degC", "mean of the rising leg"),
+            Input("cold", "temperature", "degC", "mean of the falling leg"),
+            Input("height", "length", "m", "between heat exchanger and group"),
+            Input("bore", "length", "mm", "of the pipes"),
+            Input("length", "length", "m", "of the whole loop"),
+            Input("fittings", "number", "", "sum of loss coefficients, restrictor included", thermosyphon.FITTINGS),
+        ),
+        "flow",
+        "ml/s",
+        f"buoyancy against pipe friction, 64/Re and Blasius; {_IF97}",
+        "lib",
+        "water all round, no steam; 10 % out near Re 2300, more where fittings are guessed",
+        thermosyphon.thermosyphon_flow,
+    ),
+)

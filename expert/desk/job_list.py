@@ -9,31 +9,20 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
+from expert.desk.intake_lines import intake_of
 from expert.desk.opening import resume_command
 from expert.trace.cleaning import clean
-from expert.trace.errors import TraceError
+from expert.trace.errors import TraceDamaged, TraceError
+from expert.trace.lines import time_in_words
 from expert.trace.places import SUFFIX, jobs_in
-from expert.trace.skimming import Skim, skim
+from expert.trace.reading import Trace, read_trace
+from expert.trace.records import Closed, HandedOver, Moved, Paused, Put, Resumed, Worker
+from expert.trace.skimming import ends_sealed
+from expert.trace.verifying import refuse_damage
 
 WIDTH = 79
 OPEN, PAUSED, HANDED_OVER, CLOSED, DAMAGED = "open", "paused", "handed over", "closed", "damaged"
 _TAIL = 1_500  # bytes; a seal is far shorter
-_KINDS: Mapping[str, bytes] = dict.fromkeys(
-    (
-        "opened",
-        "put",
-        "said",
-        "taken_in",
-        "taken_over",
-        "moved",
-        "paused",
-        "resumed",
-        "handed_over",
-        "closed",
-        "sealed",
-    ),
-    b"",
-)
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,7 +69,7 @@ def is_sealed(path: Path) -> bool:
     try:
         with path.open("rb") as file:
             file.seek(max(0, os.fstat(file.fileno()).st_size - _TAIL))
-            return b',"kind":"sealed",' in file.read().rstrip(b"\n").rpartition(b"\n")[2]
+            return ends_sealed(file.read().rstrip(b"\n").rpartition(b"\n")[2])
     except OSError:
         return False
 
@@ -88,42 +77,39 @@ def is_sealed(path: Path) -> bool:
 def entry_of(path: Path) -> JobEntry:
     """One job. One that cannot be read or was changed is listed as damaged: it is not hidden."""
     try:
-        skimmed = skim(path, _KINDS)
+        trace = read_trace(path)
+        refuse_damage(trace)
+    except TraceDamaged as problem:
+        return JobEntry(path, DAMAGED, "", "", waits_for=problem.reason)
     except TraceError as problem:
         return JobEntry(path, DAMAGED, "", "", waits_for=str(problem))
-    if skimmed.damage:
-        return JobEntry(path, DAMAGED, skimmed.opened, skimmed.last, waits_for=skimmed.damage)
-    return _entry(path, skimmed)
+    if not trace.lines:
+        return JobEntry(path, DAMAGED, "", "", waits_for="there is no whole line")
+    return _entry(trace)
 
 
-def _entry(path: Path, skimmed: Skim) -> JobEntry:
-    last: dict[str, dict[str, Any]] = {}
-    status, technician = OPEN, ""
-    for record in skimmed.records:
-        if record.kind == "said" and last.get("put", {}).get("question") == "technician" and not technician:
-            technician = record.data["text"]
-        last[record.kind] = record.data
-        match record.kind:
-            case "paused":
+def _entry(trace: Trace) -> JobEntry:
+    status, technician, waits_for, outcome = OPEN, intake_of(trace).technician, "", ""
+    left: Mapping[str, str] | None = None
+    for record in trace.records:
+        match record:
+            case Put():
+                waits_for = record.text.partition("\n")[0]
+            case Moved():
+                left = record.state
+            case Worker():
+                technician = record.name
+            case Paused():
                 status = PAUSED
-            case "handed_over":
+            case HandedOver():
                 status = HANDED_OVER
-            case "closed" | "sealed":
-                status = CLOSED
-            case "resumed" if status == PAUSED:
+            case Resumed() if status == PAUSED:
                 status = OPEN
-            case "taken_in" | "taken_over":
-                status, technician = OPEN, record.data["technician"]
-    return JobEntry(
-        path,
-        status,
-        skimmed.opened,
-        skimmed.last,
-        technician,
-        "" if status == CLOSED else last.get("put", {}).get("text", "").partition("\n")[0],
-        last.get("moved", {}).get("state"),
-        last.get("closed", {}).get("outcome", ""),
-    )
+            case Closed():
+                status, outcome = CLOSED, record.outcome
+    opened, last = (time_in_words(trace.lines[index].at) for index in (0, -1))
+    is_closed = status == CLOSED
+    return JobEntry(trace.path, status, opened, last, technician, "" if is_closed else waits_for, left, outcome)
 
 
 def in_words(entries: Iterable[JobEntry], rules: Path) -> Iterator[str]:

@@ -68,9 +68,10 @@ class Rerun:
 
 def opened_of(trace: Trace) -> Opened:
     """The first record. Raises TraceDamaged when the trace does not begin with it."""
-    if not trace.lines or not isinstance(trace.lines[0].record, Opened):
+    first = trace.lines[0].records[0] if trace.lines else None
+    if not isinstance(first, Opened):
         raise TraceDamaged("a trace begins with 'opened'; nothing was recorded here", trace.path, 1)
-    return trace.lines[0].record
+    return first
 
 
 def rules_of(trace: Trace) -> str:
@@ -120,15 +121,17 @@ class _Segment:
 
 
 def _segments(trace: Trace) -> Iterator[_Segment]:
-    begins: tuple[int, Record] = (1, trace.lines[0].record)
+    first, *others = trace.recorded
+    begins: tuple[int, Record] = (first.line, first.record)
     led_to: list[Numbered] = []
-    for number, line in enumerate(trace.lines[1:], 2):
-        match line.record:
+    for recorded in others:
+        number = recorded.line
+        match recorded.record:
             case Sealed():
                 continue
             case Said() | Resumed():
                 yield _Segment(*begins, tuple(led_to))
-                begins, led_to = (number, line.record), []
+                begins, led_to = (number, recorded.record), []
             case record:
                 led_to.append((number, record))
     yield _Segment(*begins, tuple(led_to))

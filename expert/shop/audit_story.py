@@ -106,11 +106,11 @@ def story_of(trace: Trace) -> Story:
 def _steps(trace: Trace) -> Iterator[list[tuple[int, Record]]]:
     """The records with their line numbers, a new list beginning with each line that was typed."""
     step: list[tuple[int, Record]] = []
-    for number, line in enumerate(trace.lines, 1):
-        if isinstance(line.record, Said):
+    for recorded in trace.recorded:
+        if isinstance(recorded.record, Said):
             yield step
             step = []
-        step.append((number, line.record))
+        step.append((recorded.line, recorded.record))
     yield step
 
 

@@ -7,14 +7,14 @@ of the trace that it was made from, so that whoever has that can tell which it i
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
 from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
 from expert.trace.errors import TraceDamaged
 from expert.trace.kinds import from_json, kind_of, to_json
-from expert.trace.lines import NOTHING_BEFORE, Line, digest_of, encode
+from expert.trace.lines import NOTHING_BEFORE, digest_in, encode
+from expert.trace.packing import Memory
 from expert.trace.places import jobs_in
 from expert.trace.reading import Trace, read_trace
 from expert.trace.records import (
@@ -75,28 +75,24 @@ def redacted(trace: Trace) -> bytes:
         raise TraceDamaged("there is nothing in it", trace.path, 1)
     names = _names(trace)
     content = bytearray()
-    before = NOTHING_BEFORE
-    for number, (line, record) in enumerate(zip(trace.lines, _records(trace), strict=True), 1):
-        if isinstance(record, Sealed):
-            record = Sealed(number - 1, before)
-        raw = encode(number, line.at, _without(record, names), before)
+    before, memory = NOTHING_BEFORE, Memory()
+    origin, waiting = trace.lines[-1].digest, iter((*trace.records[1:], None))
+    for number, line in enumerate(trace.lines, 1):
+        cleaned = [_without(_redacted(record, next(waiting), origin), names) for record in line.records]
+        sealed = [Sealed(number - 1, before) if isinstance(record, Sealed) else record for record in cleaned]
+        raw, memory = encode(number, line.at, sealed, before, memory)
         content += raw + b"\n"
-        before = digest_of(raw)
+        before = digest_in(raw)
     return bytes(content)
 
 
-def _records(trace: Trace) -> Iterator[Record]:
-    for line, after in zip(trace.lines, (*trace.lines[1:], None), strict=True):
-        yield _redacted(line.record, after, trace.lines[-1].digest)
-
-
-def _redacted(record: Record, after: Line | None, origin: str) -> Record:
+def _redacted(record: Record, after: Record | None, origin: str) -> Record:
     match record:
         case Opened():
             country = re.search(r"^country: .*$", record.shop_file, re.MULTILINE)
             return replace(record, shop_file=f"{country[0]}\n" if country else "", redacted_from=origin)
         case Said(text=text):
-            kept = isinstance(after.record, Answered) and after.record.text == text if after else False
+            kept = isinstance(after, Answered) and after.text == text
             plain = text.strip().casefold() in PLAIN_WORDS or text.strip().isdecimal()
             return replace(record, text=text if kept or plain else REMOVED)
         case Noted():

@@ -68,6 +68,21 @@ def from_plain(kind: Any, value: Any, where: str = "") -> Any:
     return _convert(kind, value, where, out=False)
 
 
+def brief(kind: Any, value: Any, plain: Any) -> Any:
+    """The JSON value `plain` of `value` without fields that hold their default: `from_plain` fills these in."""
+    inner = optional_part(kind) or kind
+    if isinstance(inner, type) and is_dataclass(inner) and value is not None:
+        return {
+            field.name: brief(field_type, getattr(value, field.name), plain[field.name])
+            for field, field_type in fields_of(inner)
+            if not (may_be_left_out(field) and getattr(value, field.name) == field.default)
+        }
+    if typing.get_origin(inner) is tuple and value and any(map(is_dataclass, value)):
+        (part, *_) = typing.get_args(inner)
+        return [brief(part, one, of_it) for one, of_it in zip(value, plain, strict=True)]
+    return plain
+
+
 def _convert(kind: Any, value: Any, where: str, *, out: bool) -> Any:
     inner = optional_part(kind)
     if inner is not None:

@@ -5,32 +5,54 @@ from __future__ import annotations
 import os
 import stat
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, field
+from datetime import datetime
 from pathlib import Path
 from typing import BinaryIO
 
 from expert.trace.errors import TraceDamaged, TraceNotRead, TraceTooLarge
 from expert.trace.lines import LONGEST_LINE, Line, decode, read_object
+from expert.trace.packing import Memory
 from expert.trace.records import Record, Sealed
 
 LARGEST_FILE = 200_000_000
 
 
 @dataclass(frozen=True, slots=True)
+class Recorded:
+    """A record with the number of its line, from 1, and its time."""
+
+    line: int
+    at: datetime
+    record: Record
+
+
+@dataclass(frozen=True, slots=True)
 class Trace:
-    """A trace as read. `torn`: the bytes after the last whole line, left by a write that never came to its end."""
+    """A trace as read. `torn`: the bytes after the last whole line, left by a write that never came to its end.
+
+    `memory`: what a further line is packed with.
+    """
 
     path: Path
     lines: tuple[Line, ...]
     torn: bytes = b""
+    memory: Memory = field(default_factory=Memory, compare=False, repr=False)
 
     @property
     def records(self) -> tuple[Record, ...]:
-        return tuple(line.record for line in self.lines)
+        return tuple(record for line in self.lines for record in line.records)
+
+    @property
+    def recorded(self) -> tuple[Recorded, ...]:
+        """Every record with its line and time."""
+        return tuple(
+            Recorded(number, line.at, record) for number, line in enumerate(self.lines, 1) for record in line.records
+        )
 
     @property
     def is_sealed(self) -> bool:
-        return bool(self.lines) and isinstance(self.lines[-1].record, Sealed)
+        return bool(self.lines) and isinstance(self.lines[-1].records[-1], Sealed)
 
     @property
     def length(self) -> int:
@@ -58,7 +80,7 @@ def _read(file: BinaryIO, path: Path) -> Trace:
     if size > LARGEST_FILE:
         raise TraceTooLarge(f"{path} has {size:,} bytes; a trace has at most {LARGEST_FILE:,}")
     lines: list[Line] = []
-    broken = b""
+    broken, memory = b"", Memory()
     for number, piece in enumerate(_pieces(file, path), start=1):
         if broken:
             raise TraceDamaged("the line is not JSON", path, number - 1)
@@ -66,10 +88,11 @@ def _read(file: BinaryIO, path: Path) -> Trace:
             broken = piece
             continue
         try:
-            lines.append(decode(piece[:-1]))
+            line, memory = decode(piece[:-1], memory)
         except TraceDamaged as damage:
             raise TraceDamaged(damage.reason, path, number) from None
-    return Trace(path, tuple(lines), broken)
+        lines.append(line)
+    return Trace(path, tuple(lines), broken, memory)
 
 
 def _pieces(file: BinaryIO, path: Path) -> Iterator[bytes]:

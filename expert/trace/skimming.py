@@ -1,12 +1,13 @@
 """Reading many traces fast: only the records of some kinds, as plain values, without making typed records of them.
 
-A trace is looked over as bytes. Lines of other kinds are not parsed, but every line is held against the chain, so
-that a trace which was changed is not counted. `reading` and `verifying` say more, and take some twenty times as long.
+A trace is looked over as bytes. What is packed is not unpacked, but every line is held against the chain, so that a
+trace which was changed is not counted. `reading` and `verifying` say more, and take some twenty times as long.
 """
 
 from __future__ import annotations
 
 import json
+from base64 import urlsafe_b64encode
 from collections.abc import Mapping
 from dataclasses import dataclass
 from hashlib import sha256
@@ -14,18 +15,21 @@ from pathlib import Path
 from typing import Any
 
 from expert.trace.errors import TraceDamaged, TraceNotRead, TraceTooLarge
-from expert.trace.lines import KEYS, NOTHING_BEFORE
+from expert.trace.lines import AFTER_CHAIN, AT, BEFORE_CHAIN, CHAIN, KEYS, NOTHING_BEFORE
 from expert.trace.reading import LARGEST_FILE
 
-# {"at":"2026-01-31T09:30:00Z","before":"<64>","check":"<64>","data":{...},"kind":"told","seq":12}
-_AT, _BEFORE, _CHECK, _DATA = slice(7, 27), slice(39, 103), slice(114, 178), 187
+_PACKED, _RECORDS, _SEQ = b'"packed":"', b'"records":', b',"seq":'
+# As earlier programs wrote it: {"at":"...","before":"<64>","check":"<64>","data":{...},"kind":"told","seq":12}
+_OLDER_BEFORE, _OLDER_CHECK, _DATA = slice(39, 103), slice(114, 178), 187
 _KIND = b',"kind":"'
-_SEQ = b'","seq":'
 
 
 @dataclass(frozen=True, slots=True)
 class Skimmed:
-    """One record: the number of its line, its time as written (UTC), its kind and its fields as JSON values."""
+    """One record: the number of its line, its time as written (UTC), its kind and its fields as JSON values.
+
+    Fields that are packed, or hold their default, are not there; of the bench's state there is what changed.
+    """
 
     line: int
     at: str
@@ -69,62 +73,88 @@ def bytes_of(path: Path) -> bytes:
 
 def skim_bytes(content: bytes, kinds: Mapping[str, bytes]) -> Skim:
     """The same for the bytes of a trace."""
-    wanted = {kind.encode("ascii"): needs for kind, needs in kinds.items()}
     found: list[Skimmed] = []
-    before = NOTHING_BEFORE.encode("ascii")
-    raw, kind, number, damage = b"", b"", 0, ""
-    whole = content[: content.rfind(b"\n") + 1].split(b"\n")[:-1]
-    for number, raw in enumerate(whole, start=1):
-        # Nothing is called here that need not be: this runs for every line of every trace.
-        end = raw.rfind(_SEQ)
-        begin = raw.rfind(_KIND, 0, end)
-        if begin < _DATA or not _is_spelled_as_ours(raw):
-            damage = f"a line is an object with the keys {', '.join(KEYS)}"
-        elif raw[_BEFORE] != before:
-            damage = f"line {number} does not follow from the line before it"
-        elif raw[end + 8 : -1] != b"%d" % number:
-            damage = f"line {number} has another number"
-        if damage:
+    before, kind, raw, number, damage, opened = NOTHING_BEFORE, "", b"", 0, "", ""
+    for number, raw in enumerate(content[: content.rfind(b"\n") + 1].split(b"\n")[:-1], start=1):
+        is_older = raw[27:38] != b'","chain":"'
+        try:
+            skimmed = _older(raw, number, before, kinds) if is_older else _line(raw, number, before, kinds)
+        except TraceDamaged as problem:
+            damage = problem.reason
             break
-        kind = raw[begin + 9 : end]
-        needs = wanted.get(kind)
-        if needs is not None and needs in raw:
-            try:
-                data = _data_of(raw[_DATA:begin])
-            except TraceDamaged as problem:
-                damage = problem.reason
-                break
-            found.append(Skimmed(number, raw[_AT].decode("ascii"), kind.decode("ascii"), data))
-        before = sha256(raw).hexdigest().encode("ascii")
+        before, kind, records = skimmed
+        found += records
+        opened = opened or raw[AT].decode("ascii")
     if not raw:
         damage = "there is no whole line"
-    elif not damage and not _fits_its_check(raw):
+    elif not damage and raw[27:38] != b'","chain":"' and not _fits_its_check(raw):
         damage = f"line {number} was changed"
-    opened = whole[0][_AT].decode("ascii", "replace") if (whole and number > 1) or not damage else ""
-    return Skim(tuple(found), number, opened, raw[_AT].decode("ascii", "replace"), kind.decode("ascii"), damage)
+    return Skim(tuple(found), number, opened, raw[AT].decode("ascii", "replace"), kind, damage)
 
 
-def _is_spelled_as_ours(raw: bytes) -> bool:
+def ends_sealed(line: bytes) -> bool:
+    """Whether this last line of a trace is a seal, by its bytes alone."""
+    return b'"records":[{"sealed":' in line or b',"kind":"sealed",' in line
+
+
+def _line(raw: bytes, number: int, before: str, kinds: Mapping[str, bytes]) -> tuple[str, str, list[Skimmed]]:
+    """The digest of a line, its last kind and what is wanted of it. Raises TraceDamaged."""
+    digest = sha256(before.encode("ascii") + raw[BEFORE_CHAIN] + raw[AFTER_CHAIN])
+    begin = raw.find(b'"', 93) + 2 if raw[83:93] == _PACKED else 83
+    end = raw.rfind(_SEQ)
+    if raw[:7] != b'{"at":"' or raw[81:83] != b'",' or raw[begin : begin + 10] != _RECORDS or end < 0:
+        raise TraceDamaged(f"a line is an object with the keys {', '.join(KEYS)}")
+    if urlsafe_b64encode(digest.digest())[:43] != raw[CHAIN]:
+        raise TraceDamaged(f"line {number} does not follow from the line before it")
+    if raw[end + 7 : -1] != b"%d" % number:
+        raise TraceDamaged(f"line {number} has another number")
+    # As text: of bytes the encoding would be looked for each time.
+    records = _json_of(raw[begin + 10 : end])
+    if not isinstance(records, list) or not all(isinstance(one, dict) and len(one) == 1 for one in records):
+        raise TraceDamaged("'records' are objects with one key each, the kind")
+    at = raw[AT].decode("ascii")
+    pairs = [pair for one in records for pair in one.items()]
+    wanted = [Skimmed(number, at, kind, data) for kind, data in pairs if kind in kinds]
+    return digest.hexdigest(), pairs[-1][0] if pairs else "", wanted
+
+
+def _older(raw: bytes, number: int, before: str, kinds: Mapping[str, bytes]) -> tuple[str, str, list[Skimmed]]:
+    """The same for a line of an earlier program; only one that holds the bytes named with its kind is looked at."""
+    end = raw.rfind(_SEQ)
+    begin = raw.rfind(_KIND, 0, end)
+    if begin < _DATA or not _is_spelled_as_older(raw):
+        raise TraceDamaged(f"a line is an object with the keys {', '.join(KEYS)}")
+    if raw[_OLDER_BEFORE] != before.encode("ascii"):
+        raise TraceDamaged(f"line {number} does not follow from the line before it")
+    if raw[end + 7 : -1] != b"%d" % number:
+        raise TraceDamaged(f"line {number} has another number")
+    kind = raw[begin + 9 : end - 1].decode("ascii", "replace")
+    wanted = []
+    if kind in kinds and kinds[kind] in raw:
+        data = _json_of(raw[_DATA:begin])
+        if not isinstance(data, dict):
+            raise TraceDamaged("a record is not an object")
+        wanted.append(Skimmed(number, raw[AT].decode("ascii"), kind, data))
+    return sha256(raw).hexdigest(), kind, wanted
+
+
+def _is_spelled_as_older(raw: bytes) -> bool:
     return (
         raw[178:_DATA] == b'","data":'
         and raw[103:114] == b'","check":"'
         and raw[27:39] == b'","before":"'
-        and (raw[:7] == b'{"at":"')
+        and raw[:7] == b'{"at":"'
     )
 
 
-def _data_of(raw: bytes) -> dict[str, Any]:
+def _json_of(raw: bytes) -> Any:
     try:
-        # As text: of bytes the encoding would be looked for each time.
-        data = json.loads(raw.decode("ascii"))
+        return json.loads(raw.decode("ascii"))
     except (ValueError, RecursionError):
         raise TraceDamaged("a record is not JSON") from None
-    if not isinstance(data, dict):
-        raise TraceDamaged("a record is not an object")
-    return data
 
 
 def _fits_its_check(raw: bytes) -> bool:
     """Whether the line's own digest fits; of the other lines the digest in the next line tells as much."""
     without = raw[:103] + raw[178:]
-    return sha256(without).hexdigest().encode("ascii") == raw[_CHECK]
+    return sha256(without).hexdigest().encode("ascii") == raw[_OLDER_CHECK]

@@ -9,7 +9,8 @@ from pathlib import Path
 from typing import Literal
 
 from expert.trace.errors import TraceDamaged
-from expert.trace.lines import NOTHING_BEFORE, TIME_FORMAT, Line, is_unchanged
+from expert.trace.kinds import kind_of
+from expert.trace.lines import NOTHING_BEFORE, TIME_FORMAT, fit
 from expert.trace.reading import Trace
 from expert.trace.records import Opened, Sealed
 from expert.trace.signing import CannotSign, Signature, is_signed_by, sealed_content
@@ -40,8 +41,7 @@ def verify(trace: Trace) -> tuple[Problem, ...]:
     This finds accidents and edits. Somebody who works out every digest anew can still replace the whole file:
     whoever needs proof against that keeps the digest of the seal elsewhere.
     """
-    changed = frozenset(i for i, line in enumerate(trace.lines) if not is_unchanged(line))
-    problems = [*_changed_lines(trace, changed), *_broken_chain(trace, changed), *_frame(trace), *_clock(trace)]
+    problems = [*_broken_chain(trace), *_frame(trace), *_clock(trace)]
     return tuple(sorted(problems, key=lambda problem: problem.line))
 
 
@@ -52,21 +52,23 @@ def refuse_damage(trace: Trace) -> None:
             raise TraceDamaged(problem.message, trace.path, problem.line)
 
 
-def _changed_lines(trace: Trace, changed: frozenset[int]) -> Iterator[Problem]:
-    for index in sorted(changed):
-        yield _damage(trace, index + 1, "line-changed", "the line was changed after it was written")
-
-
-def _broken_chain(trace: Trace, changed: frozenset[int]) -> Iterator[Problem]:
-    expected_seq, expected_before = 1, NOTHING_BEFORE
+def _broken_chain(trace: Trace) -> Iterator[Problem]:
+    number, before, is_sound = 1, NOTHING_BEFORE, True
     for index, line in enumerate(trace.lines):
-        if line.seq != expected_seq:
-            yield _damage(trace, index + 1, "number-gap", _gap(expected_seq, line.seq))
-        elif line.before != expected_before and not {index - 1, index} & changed:
+        found = fit(line, before)
+        if found == "changed":
+            yield _damage(trace, index + 1, "line-changed", "the line was changed after it was written")
+        if line.seq != number:
+            yield _damage(trace, index + 1, "number-gap", _gap(number, line.seq))
+        elif found == "other before" and is_sound:
             # Both lines are sound in themselves, so one of them was written anew as a whole.
             message = f"the line does not follow from line {index}: one of the two was replaced"
             yield _damage(trace, index + 1, "chain-broken", message if index else "the first line follows from another")
-        expected_seq, expected_before = line.seq + 1, line.digest
+        elif found == "either" and is_sound:
+            rest = f"line {index} was replaced" if index else "it follows from another"
+            message = f"the line was changed after it was written, or {rest}"
+            yield _damage(trace, index + 1, "line-changed", message)
+        number, before, is_sound = line.seq + 1, line.digest, found != "changed"
 
 
 def _gap(expected: int, found: int) -> str:
@@ -78,13 +80,14 @@ def _gap(expected: int, found: int) -> str:
 
 
 def _frame(trace: Trace) -> Iterator[Problem]:
-    if trace.lines and not isinstance(trace.lines[0].record, Opened):
-        yield _damage(trace, 1, "not-opened", f"a trace begins with 'opened', not with {trace.lines[0].kind!r}")
-    for index, line in enumerate(trace.lines):
-        if isinstance(line.record, Opened) and index:
-            yield _damage(trace, index + 1, "opened-twice", "the job is opened a second time")
-        if isinstance(line.record, Sealed):
-            yield from _seal(trace, index, line, line.record)
+    if trace.records and not isinstance(trace.records[0], Opened):
+        kind = kind_of(type(trace.records[0]))
+        yield _damage(trace, 1, "not-opened", f"a trace begins with 'opened', not with {kind!r}")
+    for position, recorded in enumerate(trace.recorded):
+        if isinstance(recorded.record, Opened) and position:
+            yield _damage(trace, recorded.line, "opened-twice", "the job is opened a second time")
+        if isinstance(recorded.record, Sealed):
+            yield from _seal(trace, recorded.line - 1, recorded.record)
     end = len(trace.lines) + 1
     if trace.torn:
         yield _torn(trace, end)
@@ -92,8 +95,9 @@ def _frame(trace: Trace) -> Iterator[Problem]:
         yield Problem(trace.path, max(end - 1, 1), "note", "not-sealed", "the job is open: the trace has no seal yet")
 
 
-def _seal(trace: Trace, index: int, line: Line, seal: Sealed) -> Iterator[Problem]:
-    if (seal.lines, seal.digest) != (index, line.before):
+def _seal(trace: Trace, index: int, seal: Sealed) -> Iterator[Problem]:
+    before = trace.lines[index - 1].digest if index else NOTHING_BEFORE
+    if (seal.lines, seal.digest) != (index, before):
         message = (
             f"the seal is for another trace: it speaks of {counted(seal.lines, 'line')}, and {index} stand before it"
         )

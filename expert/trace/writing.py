@@ -9,7 +9,7 @@ from typing import Self
 
 from expert.trace.agreeing import refuse_disagreement
 from expert.trace.errors import TraceExists, TraceNotRead, TraceSealed
-from expert.trace.lines import NOTHING_BEFORE, digest_of, encode
+from expert.trace.lines import NOTHING_BEFORE, digest_in, encode
 from expert.trace.reading import Trace, read_trace
 from expert.trace.records import Record, Sealed
 from expert.trace.register import Entry, note, read_register, register_path
@@ -22,9 +22,10 @@ Sign = Callable[[bytes], Signature]
 
 
 class TraceWriter:
-    """Appends to one trace. Begin with `create` or `go_on`; leave with `close`, or use it in a `with` statement.
+    """Appends to one trace, a line for each batch.
 
-    `trace` is what stood in the file when it was opened. A batch is recorded when `append` returns. When `append`
+    Begin with `create` or `go_on`; leave with `close`, or use it in a `with` statement. `trace` is what stood in the
+    file when it was opened. A batch is recorded when `append` returns. When `append`
     raises, nothing of the batch is recorded, and the same batch may be tried again. `clock` gives the time with its
     zone; the true time is written even if the clock was put back.
     """
@@ -36,6 +37,7 @@ class TraceWriter:
         self._clock = clock
         self._written = len(trace.lines)
         self._last = trace.lines[-1].digest if trace.lines else NOTHING_BEFORE
+        self._memory = trace.memory
         self._is_sealed = False
 
     @classmethod
@@ -54,7 +56,7 @@ class TraceWriter:
     def go_on(cls, path: Path, clock: Clock) -> Self:
         """Continue a trace. A torn tail is cut off and kept beside it, in `<name>.torn`.
 
-        A power cut can leave the first lines of a batch that was never acknowledged: they are whole, and they stay.
+        A power cut can leave a line that was never acknowledged, whole: it stays.
         Raises TraceDamaged when the file was changed, or is not what the register of its folder knows, TraceSealed
         when the job is closed, JobInUse, TraceNotRead, TraceNotWritten, TraceTooLarge.
         """
@@ -70,7 +72,7 @@ class TraceWriter:
         return cls(file, trace, clock)
 
     def append(self, records: Iterable[Record]) -> None:
-        """Record a batch. When this returns, every line of it is on the disk.
+        """Record a batch, as one line. When this returns, it is on the disk.
 
         Raises TraceNotWritten, TraceSealed, TraceTooLarge, and `plain.NotPlain` for a field of a wrong type.
         """
@@ -101,15 +103,10 @@ class TraceWriter:
         if not batch:
             return
         now = self._clock()
-        content = bytearray()
-        last = self._last
-        for number, record in enumerate(batch, start=self._written + 1):
-            raw = encode(number, now, record, last)
-            content += raw + b"\n"
-            last = digest_of(raw)
-        sealed = isinstance(batch[-1], Sealed)
-        entry = Entry(self.path.name, self._written + len(batch), last, sealed)
+        raw, memory = encode(self._written + 1, now, batch, self._last, self._memory)
+        last = digest_in(raw)
+        entry = Entry(self.path.name, self._written + 1, last, isinstance(batch[-1], Sealed))
         # The trace first: a register that is behind is caught up later, one that is ahead would speak of a cut trace.
-        self._file.append(bytes(content), then=lambda: note(self.path, entry, now))
-        self._last = last
-        self._written += len(batch)
+        self._file.append(raw + b"\n", then=lambda: note(self.path, entry, now))
+        self._last, self._memory = last, memory
+        self._written += 1

@@ -24,16 +24,20 @@ from expert.shop.sums.words import in_words
 from expert.shop.sums.working_out import sums_of
 
 DEMOS = Path(__file__).resolve().parents[2] / "transcripts_demo"
+# As fast as it can: only the fields that are wanted, in columns with types of their own.
 PLAIN = """
-CREATE TABLE plain AS SELECT filename, kind, data FROM read_json('{folder}/*.jsonl', format = 'newline_delimited',
-  filename = true, columns = {{kind: 'VARCHAR', data: 'JSON'}}, maximum_object_size = 2000000)
-  WHERE kind IN ('closed', 'repaired', 'answered', 'cannot_tell', 'stopped', 'taken_back', 'conflict', 'fired')
+CREATE TABLE plain AS SELECT filename, unnest(records) AS record FROM read_json('{folder}/*.jsonl',
+  format = 'newline_delimited', filename = true, maximum_object_size = 2000000,
+  columns = {{records: 'STRUCT(closed STRUCT(outcome VARCHAR, minutes DOUBLE), repaired STRUCT(fault VARCHAR),
+    answered STRUCT(question VARCHAR), cannot_tell STRUCT(question VARCHAR), taken_back STRUCT(question VARCHAR),
+    fired STRUCT(rule VARCHAR), stopped STRUCT(rule VARCHAR))[]'}})
 """
 SAME = (
-    "SELECT data->>'outcome', count(*), median((data->>'minutes')::DOUBLE) FROM plain WHERE kind = 'closed' GROUP BY 1",
-    "SELECT data->>'fault', count(DISTINCT filename) FROM plain WHERE kind = 'repaired' GROUP BY 1",
-    "SELECT data->>'question', count(*) FROM plain WHERE kind IN ('answered', 'cannot_tell', 'taken_back') GROUP BY 1",
-    "SELECT data->>'rule', count(DISTINCT filename) FROM plain WHERE kind IN ('stopped', 'fired') GROUP BY 1",
+    "SELECT record.closed.outcome, count(*), median(record.closed.minutes) FROM plain GROUP BY 1",
+    "SELECT record.repaired.fault, count(DISTINCT filename) FROM plain GROUP BY 1",
+    "SELECT coalesce(record.answered.question, record.cannot_tell.question, record.taken_back.question), count(*)"
+    " FROM plain GROUP BY 1",
+    "SELECT coalesce(record.fired.rule, record.stopped.rule), count(DISTINCT filename) FROM plain GROUP BY 1",
 )
 
 

@@ -26,7 +26,8 @@ def knowledge() -> Knowledge:
 @pytest.mark.parametrize("demo", JOBS, ids=lambda demo: demo.number)
 def test_the_job_comes_out_again(demo: DemoJob, knowledge: Knowledge, tmp_path: Path) -> None:
     made = make(demo, knowledge, tmp_path)
-    assert made.read_bytes() == (FOLDER / made.name).read_bytes()
+    # What is packed may be packed otherwise by another build of zlib, so records are compared, not bytes.
+    assert read_trace(made).recorded == read_trace(FOLDER / made.name).recorded
     rendered = render(read_trace(made), knowledge)
     assert rendered == (FOLDER / f"{demo.number}.txt").read_text(encoding="utf-8")
     assert verify(read_trace(FOLDER / made.name)) == ()

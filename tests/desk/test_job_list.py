@@ -58,7 +58,7 @@ LISTED = """\
       waits for: Is it out? (yes / no)
       go on: expert resume --jobs {folder} 0001
 0009  damaged
-      damaged: a line is an object with the keys at, before, check, data, kind,
+      damaged: a line is an object with the keys at, chain, packed, records,
         seq
 """
 

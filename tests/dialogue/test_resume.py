@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from expert.trace.lines import digest_of, encode
+from expert.trace.lines import NOTHING_BEFORE, digest_in, encode
+from expert.trace.packing import Memory
 from expert.trace.reading import read_trace
 from expert.trace.records import Said, TakenIn
 from expert.trace.register import NAME
@@ -60,15 +61,19 @@ def test_a_job_can_be_left_at_every_prompt(shop: Shop, lines: int) -> None:
 
 # ---------------------------------------------------------------- torn and tampered files
 
+HERE_AGAIN = WHO + "> Ann\n" + MAY + "> no\n"
+SWITCH_ON = "Switch on. (2 min)\n1. Plug in.\nIs it on? (yes / no)\n> yes\n"
+
 
 @pytest.mark.parametrize("cut", [1, 30, 300], ids=lambda cut: f"{cut} bytes short")
 def test_a_torn_last_line_is_cut_and_kept_beside(at_the_pump: Shop, cut: int) -> None:
     path = at_the_pump.trace()
     whole = path.read_bytes()
     power_cut(path, whole[:-cut])
-    assert at_the_pump.resume(HERE + "yes\n") == Ran(0, STANDS + PUMP_QUESTION + GO_ON, "")
+    # The step that never came to its end was never told to anybody: its prompt is put again.
+    assert at_the_pump.resume(HERE + "yes\n") == Ran(0, HERE_AGAIN + SWITCH_ON + PUMP_QUESTION + GO_ON, "")
     assert whole.startswith(path.with_name("7.jsonl.torn").read_bytes().rstrip(b"\n"), whole[:-cut].rfind(b"\n") + 1)
-    assert said(path) == [*AT_THE_PUMP.splitlines(), "Ann", "no", "yes"]
+    assert said(path) == [*AT_THE_PUMP.splitlines()[:-1], "Ann", "no", "yes"]
 
 
 def test_garbage_after_a_power_cut_is_cut_as_well(at_the_pump: Shop) -> None:
@@ -94,8 +99,8 @@ def test_a_trace_changed_by_hand_is_not_gone_on_with(at_the_pump: Shop) -> None:
     number = next(n for n, line in enumerate(lines) if b'"Ann"' in line)
     lines[number] = lines[number].replace(b'"Ann"', b'"Bob"')
     path.write_bytes(b"".join(lines))
-    changed = f"{path}:{number + 1}:1: the line was changed after it was written [line-changed]"
-    assert at_the_pump.resume(HERE + "yes\n") == Ran(2, "", changed.replace("[line-changed]", "[damaged-trace]") + "\n")
+    changed = f"{path}:{number + 1}:1: the line was changed after it was written, or line {number} was replaced"
+    assert at_the_pump.resume(HERE + "yes\n") == Ran(2, "", f"{changed} [damaged-trace]\n")
     assert path.read_bytes() == b"".join(lines), "the evidence stays as it is"
 
 
@@ -103,15 +108,15 @@ def test_a_trace_forged_with_sound_digests_is_found_by_running_it_again(at_the_p
     path = at_the_pump.trace()
     trace = read_trace(path)
     forged = b""
-    before = trace.lines[0].before
+    before, memory = NOTHING_BEFORE, Memory()
     for line in trace.lines:
-        record = Said("no fill, leaks") if line.record == Said("no fill") else line.record
-        raw = encode(line.seq, line.at, record, before)
-        before = digest_of(raw)
+        records = [Said("no fill, leaks") if record == Said("no fill") else record for record in line.records]
+        raw, memory = encode(line.seq, line.at, records, before, memory)
+        before = digest_in(raw)
         forged += raw + b"\n"
     path.write_bytes(forged)
     (path.parent / NAME).unlink()  # it would tell before anything is run again
-    number = next(n for n, line in enumerate(trace.lines, 1) if isinstance(line.record, TakenIn))
+    number = next(recorded.line for recorded in trace.recorded if isinstance(recorded.record, TakenIn))
     assert at_the_pump.resume(HERE + "yes\n") == Ran(
         2,
         "",

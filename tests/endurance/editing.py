@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import random
 import shutil
+import tempfile
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from pathlib import Path
@@ -13,8 +14,9 @@ from expert.engine.knowledge import Knowledge
 from expert.job.state.job import Phase, Shop
 from expert.trace.agreeing import disagreements
 from expert.trace.errors import TraceError
-from expert.trace.lines import NOTHING_BEFORE, decode, digest_of, encode
-from expert.trace.reading import read_trace
+from expert.trace.lines import NOTHING_BEFORE, digest_in, encode
+from expert.trace.packing import Memory
+from expert.trace.reading import Trace, read_trace
 from expert.trace.records import Noted, Record, Sealed
 from expert.trace.register import NAME, Entry, note, read_register
 from expert.trace.verifying import verify
@@ -42,18 +44,32 @@ class Written:
         return cls(path)
 
 
-def rechained(raw: Sequence[bytes], change: Callable[[int, Record], Record | None]) -> Lines:
-    """The lines with other records, every number and digest worked out again. None leaves a record out."""
-    before, kept = NOTHING_BEFORE, []
-    for number, line in enumerate(map(decode, raw)):
-        record = change(number, line.record)
-        if record is None:
-            continue
-        if isinstance(record, Sealed):
-            record = Sealed(len(kept), before)
-        kept.append(encode(len(kept) + 1, line.at, record, before))
-        before = digest_of(kept[-1])
+def rechained(trace: Trace, change: Callable[[int, Record], Record | None]) -> Lines:
+    """The lines with other records, every number and digest worked out again. None leaves a record out.
+
+    `change` is asked with the record's number, from 0.
+    """
+    before, memory, number = NOTHING_BEFORE, Memory(), 0
+    kept: Lines = []
+    for line in trace.lines:
+        records: list[Record] = []
+        for record in line.records:
+            changed = change(number, record)
+            number += 1
+            if changed is not None:
+                records.append(Sealed(len(kept), before) if isinstance(changed, Sealed) else changed)
+        if records:
+            raw, memory = encode(len(kept) + 1, line.at, records, before, memory)
+            kept.append(raw)
+            before = digest_in(raw)
     return kept
+
+
+def _read(lines: Lines) -> Trace:
+    with tempfile.NamedTemporaryFile(suffix=".jsonl") as file:
+        file.write(b"".join(line + b"\n" for line in lines))
+        file.flush()
+        return read_trace(Path(file.name))
 
 
 def _byte(chance: random.Random, lines: Lines) -> Lines:
@@ -95,19 +111,22 @@ def _nul(chance: random.Random, lines: Lines) -> Lines:
 
 
 def _forged(chance: random.Random, lines: Lines) -> Lines:
-    chosen = chance.randrange(1, len(lines))
-    return rechained(lines, lambda number, record: Noted("forged") if number == chosen else record)
+    trace = _read(lines)
+    chosen = chance.randrange(1, len(trace.records))
+    return rechained(trace, lambda number, record: Noted("forged") if number == chosen else record)
 
 
 def _forged_out(chance: random.Random, lines: Lines) -> Lines:
-    chosen = chance.randrange(1, len(lines))
-    return rechained(lines, lambda number, record: None if number == chosen else record)
+    trace = _read(lines)
+    chosen = chance.randrange(1, len(trace.records))
+    return rechained(trace, lambda number, record: None if number == chosen else record)
 
 
 def _forged_end(chance: random.Random, lines: Lines) -> Lines:
     """Cut, and sealed anew."""
-    kept = chance.randrange(2, len(lines))
-    return rechained(lines[:kept], lambda number, record: Sealed(0, "") if number == kept - 1 else record)
+    trace = _read(lines[: chance.randrange(2, len(lines))])
+    last = len(trace.records) - 1
+    return rechained(trace, lambda number, record: Sealed(0, "") if number == last else record)
 
 
 EDITS: dict[str, Edit] = {
@@ -147,7 +166,7 @@ def edited(chance: random.Random, kind: str, written: Written, folder: Path) -> 
         register.write_bytes(b"".join(line + b"\n" for line in kept))
     elif kind == "the register written anew":
         register.unlink()
-        note(path, Entry(path.name, len(after), digest_of(after[-1]), sealed=True), SteadyClock()())
+        note(path, Entry(path.name, len(after), digest_in(after[-1]), sealed=True), SteadyClock()())
     return path
 
 

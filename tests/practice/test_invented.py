@@ -38,7 +38,7 @@ def test_a_small_season(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None
     assert invent(folder, 2, 3, lambda done, of: None) == 2
     for path in sorted(folder.glob("*.jsonl")):
         trace = read_trace(path)
-        opened = trace.lines[0].record
+        opened = trace.records[0]
         assert isinstance(opened, Opened) and opened.purpose == "invented"
         assert not audit_trace(path).is_damaged
         assert "INVENTED JOBS: nothing here happened." in job_page(path)

@@ -202,12 +202,16 @@ def test_a_sound_trace(tmp_path: Path) -> None:
 def test_a_tampered_trace_is_told_and_refused(tmp_path: Path) -> None:
     path = job_at(tmp_path / "7.jsonl", COIL_JOB)
     lines = path.read_bytes().split(b"\n")
-    number = next(n for n, line in enumerate(lines, 1) if b'"kind":"answered"' in line and b'"text":"950"' in line)
-    lines[number - 1] = lines[number - 1].replace(b'"text":"950"', b'"text":"960"')
+    number = next(n for n, line in enumerate(lines, 1) if b'"answered"' in line and b'"text":"950"' in line)
+    # Of the line typed and the answer taken from it, the answer.
+    lines[number - 1] = b'"text":"960"'.join(lines[number - 1].rsplit(b'"text":"950"', 1))
     path.write_bytes(b"\n".join(lines))
     result = audit(path, "--rerun", "--rules", small_rules_folder(tmp_path / "rules"))
     assert result.exit_code == 1
-    assert result.stderr == f"{path}:{number}:1: the line was changed after it was written [line-changed]\n"
+    assert result.stderr == (
+        f"{path}:{number}:1: the line was changed after it was written, or line {number - 1} was replaced "
+        "[line-changed]\n"
+    )
     # Both outputs as they appear at one terminal: the story, what is wrong with it, the verdict.
     assert result.output.endswith(
         f"  line {number}: answered: text was '960', now it is '950'\n{result.stderr}"

@@ -47,8 +47,9 @@ def read_by(folder: Path) -> list[str]:
 
 
 PLAIN = """
-SELECT filename, kind, data, seq FROM read_json('{folder}/*.jsonl', format = 'newline_delimited', filename = true,
-  columns = {{"at": 'VARCHAR', before: 'VARCHAR', "check": 'VARCHAR', data: 'JSON', kind: 'VARCHAR', seq: 'INTEGER'}})
+SELECT filename, seq, json_keys(record)[1] AS kind, record->json_keys(record)[1] AS data FROM (
+  SELECT filename, seq, unnest(records) AS record FROM read_json('{folder}/*.jsonl', format = 'newline_delimited',
+    filename = true, columns = {{records: 'JSON[]', seq: 'INTEGER'}}))
 """
 SAME = [
     pytest.param(

@@ -33,7 +33,7 @@ def test_every_acknowledged_line_survives_the_killing_of_the_writer(tmp_path: Pa
 
     def write_for_ever(pipe: int) -> None:
         with TraceWriter.go_on(path, SteadyClock()) as writer:
-            count = len(writer.trace.lines)
+            count = len(writer.trace.records)
             while True:
                 sizes = [chance.randrange(1, 60_000) for _ in range(chance.randrange(1, 4))]
                 writer.append(Noted(f"{count + n} " + "x" * size) for n, size in enumerate(sizes, start=1))
@@ -51,7 +51,7 @@ def test_every_acknowledged_line_survives_the_killing_of_the_writer(tmp_path: Pa
             acknowledged = int((["", *pipe.read().split()][-1]) or acknowledged)
         chance.random()
         trace = read_trace(path)
-        assert len(trace.lines) >= acknowledged
+        assert len(trace.records) >= acknowledged
         assert [problem for problem in verify(trace) if problem.grade == "damage"] == []
         notes = [record for record in trace.records if isinstance(record, Noted)]
         expected = list(range(len(A_JOB) + 1, len(A_JOB) + 1 + len(notes)))
@@ -220,13 +220,13 @@ def test_sizes_that_no_job_has_are_refused(tmp_path: Path) -> None:
         writer.append(A_JOB)
         with pytest.raises(TraceTooLarge) as caught:
             writer.append([Noted("x" * 1_000_000)])
-        assert str(caught.value) == "a noted record of 1,000,222 bytes; a line may have 1,000,000"
+        assert str(caught.value) == "a step of 1,000,125 bytes; a line may have 1,000,000"
     assert read_trace(path).records == A_JOB
     with path.open("ab") as file:
         file.write(b"x" * 1_000_001)
     with pytest.raises(TraceTooLarge) as caught:
         read_trace(path)
-    assert str(caught.value) == f"{path}:7:1: the line is over 1,000,000 bytes"
+    assert str(caught.value) == f"{path}:2:1: the line is over 1,000,000 bytes"
     os.truncate(path, 200_000_001)  # a file with a hole takes no room on the disk
     with pytest.raises(TraceTooLarge) as caught:
         read_trace(path)

@@ -132,7 +132,7 @@ def edited(**changes: object) -> bytes:
     return json.dumps({key: value for key, value in (content | changes).items() if value is not None}).encode()
 
 
-A_LINE_HAS = "a line is an object with the keys at, before, check, data, kind, seq"
+A_LINE_HAS = "a line is an object with the keys at, chain, packed, records, seq"
 
 
 @pytest.mark.parametrize(
@@ -161,7 +161,8 @@ A_LINE_HAS = "a line is an object with the keys at, before, check, data, kind, s
 def test_a_broken_line_is_damage_with_its_number(tmp_path: Path, line: bytes, message: str) -> None:
     path = tmp_path / "7.jsonl"
     with TraceWriter.create(path, SteadyClock()) as writer:
-        writer.append(A_JOB[:2])
+        writer.append(A_JOB[:1])
+        writer.append(A_JOB[1:2])
     first, second = path.read_bytes().splitlines()
     path.write_bytes(b"\n".join([first, line, second, b""]))
     with pytest.raises(TraceDamaged) as caught:

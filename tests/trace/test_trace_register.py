@@ -24,11 +24,10 @@ LATER = NINE_O_CLOCK + timedelta(hours=1)
 
 
 def written(path: Path, *, seal: bool = True, at: datetime = NINE_O_CLOCK) -> Path:
-    """A job written in three steps, closed or left open."""
+    """A job written in six steps, closed or left open."""
     with TraceWriter.create(path, SteadyClock(at)) as writer:
-        writer.append(A_JOB[:2])
-        writer.append(A_JOB[2:4])
-        writer.append(A_JOB[4:])
+        for record in A_JOB:
+            writer.append([record])
         if seal:
             writer.seal()
     return path
@@ -48,14 +47,15 @@ def written_anew(path: Path) -> None:
     """The same job with other times: every digest is worked out again, and the chain is whole."""
     elsewhere = path.parent / "elsewhere"
     with TraceWriter.create(elsewhere / path.name, SteadyClock(LATER)) as writer:
-        writer.append(A_JOB)
+        for record in A_JOB:
+            writer.append([record])
         writer.seal()
     shutil.copy(elsewhere / path.name, path)
 
 
 def nul_over_the_end(path: Path) -> None:
     content = path.read_bytes()
-    path.write_bytes(content[:-300] + b"\0" * 300)
+    path.write_bytes(content[:-100] + b"\0" * 100)
 
 
 def nul_after_the_end(path: Path) -> None:
@@ -70,7 +70,7 @@ def nul_after_the_end(path: Path) -> None:
         (None, False, ["6 note not-sealed"]),
         (cut, True, ["5 note not-sealed", "5 damage cut-off"]),
         (cut, False, ["4 note not-sealed", "4 damage cut-off"]),
-        (written_anew, True, ["2 damage replaced"]),
+        (written_anew, True, ["1 damage replaced"]),
         (nul_over_the_end, True, ["7 note torn-line", "6 note not-sealed", "7 damage overwritten", "6 damage cut-off"]),
         (nul_after_the_end, False, ["7 note torn-line", "6 note not-sealed"]),
     ],

@@ -50,14 +50,14 @@ def test_any_batches_read_back_equal_also_across_a_pause(earlier: list[list[Reco
         trace = read_trace(path)
         expected = [OPENED, *(record for batch in earlier for record in batch), *later]
         assert list(trace.records[:-1]) == expected
-        assert trace.records[-1] == Sealed(len(expected), trace.lines[-2].digest)
+        assert trace.records[-1] == Sealed(len(trace.lines) - 1, trace.lines[-2].digest)
         assert [problem for problem in verify(trace) if problem.code != "clock-back"] == []
 
 
 @pytest.mark.parametrize("seal", [False, True], ids=["open", "sealed"])
 def test_a_file_cut_at_any_byte_loses_only_the_line_that_was_cut(tmp_path: Path, seal: bool) -> None:
     path = tmp_path / "7.jsonl"
-    write_job(path, [list(A_JOB)], seal)
+    write_job(path, [[record] for record in A_JOB], seal)
     whole = path.read_bytes()
     full = read_trace(path)
     cut_file = tmp_path / "cut.jsonl"
@@ -72,7 +72,7 @@ def test_a_file_cut_at_any_byte_loses_only_the_line_that_was_cut(tmp_path: Path,
 @pytest.mark.parametrize("bit", [0, 1, 5], ids=lambda bit: f"bit{bit}")
 def test_flipping_any_byte_of_a_sealed_trace_is_detected(tmp_path: Path, bit: int) -> None:
     path = tmp_path / "7.jsonl"
-    write_job(path, [list(A_JOB)], seal=True)
+    write_job(path, [[A_JOB[0]], list(A_JOB[1:3]), list(A_JOB[3:])], seal=True)
     whole = path.read_bytes()
     assert verify(read_trace(path)) == ()
     for place in range(len(whole)):

@@ -13,6 +13,7 @@ from jsonschema import Draft202012Validator
 
 from expert.trace.kinds import KIND_NAMES, kind_of
 from expert.trace.lines import NOTHING_BEFORE, encode
+from expert.trace.packing import WHOLE, Memory
 from expert.trace.records import KINDS, Record
 from expert.trace.schema import trace_schema
 from expert.trace.writing import TraceWriter
@@ -25,7 +26,8 @@ VALIDATOR = Draft202012Validator(SCHEMA)
 def test_the_schema_is_a_schema_and_plain_json() -> None:
     Draft202012Validator.check_schema(SCHEMA)
     assert json.loads(json.dumps(SCHEMA)) == SCHEMA
-    assert SCHEMA["properties"]["kind"]["enum"] == list(KIND_NAMES)
+    assert SCHEMA["then"]["properties"]["kind"]["enum"] == list(KIND_NAMES)
+    assert list(SCHEMA["else"]["properties"]["records"]["items"]["properties"]) == list(KIND_NAMES)
     assert [kind for kind in KINDS if kind.__name__ not in SCHEMA["$defs"]] == []
 
 
@@ -34,7 +36,7 @@ def test_the_schema_is_a_schema_and_plain_json() -> None:
 @given(data=st.data())
 def test_every_line_that_can_be_written_is_valid(kind: type[Record], data: st.DataObject) -> None:
     record = data.draw(ONE_OF_EACH_KIND[kind])
-    line = json.loads(encode(1, NINE_O_CLOCK, record, NOTHING_BEFORE))
+    line = json.loads(encode(1, NINE_O_CLOCK, [record], NOTHING_BEFORE, Memory())[0])
     assert [error.message for error in VALIDATOR.iter_errors(line)] == []
 
 
@@ -44,7 +46,9 @@ def test_the_lines_of_a_job_are_valid(tmp_path: Path) -> None:
         writer.append(A_JOB)
         writer.seal()
     lines = [json.loads(line) for line in path.read_text("ascii").splitlines()]
-    assert len(lines) == len(A_JOB) + 1
+    assert [list(record) for record in lines[0]["records"]] == [
+        [kind_of(type(record))] for record in A_JOB if not isinstance(record, WHOLE)
+    ]
     assert [error.message for line in lines for error in VALIDATOR.iter_errors(line)] == []
 
 

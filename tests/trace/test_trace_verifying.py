@@ -2,16 +2,18 @@
 
 from __future__ import annotations
 
+import base64
+import hashlib
 import json
 from collections.abc import Callable
 from datetime import timedelta
-from itertools import pairwise
 from pathlib import Path
 
 import pytest
 
 from expert.trace.errors import TraceDamaged
-from expert.trace.lines import NOTHING_BEFORE, digest_of, encode
+from expert.trace.lines import NOTHING_BEFORE, digest_in, digest_of, encode, in_base_64
+from expert.trace.packing import Memory
 from expert.trace.reading import read_trace
 from expert.trace.records import Noted, Opened, Record, Sealed
 from expert.trace.verifying import verify
@@ -19,28 +21,40 @@ from expert.trace.writing import TraceWriter
 from tests.trace.trace_samples import NINE_O_CLOCK, SteadyClock
 
 JOB: tuple[Record, ...] = (Opened("d", "p", "7"), Noted("two"), Noted("three"), Noted("four"))
-CHANGED = "the line was changed after it was written [line-changed]"
+SPELLED_ANEW = "the line was changed after it was written [line-changed]"
+
+
+def changed(line: int) -> str:
+    rest = f"line {line - 1} was replaced" if line > 1 else "it follows from another"
+    return f"{line}:1: the line was changed after it was written, or {rest} [line-changed]"
+
+
 Lines = list[bytes]
 
 
 def sealed_job(path: Path) -> Lines:
     with TraceWriter.create(path, SteadyClock()) as writer:
-        writer.append(JOB)
+        for record in JOB:
+            writer.append([record])
         writer.seal()
     return path.read_bytes().splitlines()
+
+
+def line_of(number: int, record: Record, before: str, seconds: int = 0) -> bytes:
+    return encode(number, NINE_O_CLOCK + timedelta(seconds=seconds), [record], before, Memory())[0]
 
 
 def chain(*records: Record) -> Lines:
     """Lines that follow from one another, whatever they say."""
     lines: Lines = []
     for number, record in enumerate(records, start=1):
-        lines.append(encode(number, NINE_O_CLOCK, record, digest_of(lines[-1]) if lines else NOTHING_BEFORE))
+        lines.append(line_of(number, record, digest_in(lines[-1]) if lines else NOTHING_BEFORE))
     return lines
 
 
 def written_anew(lines: Lines) -> Lines:
     """Line 3 replaced by another whole line, its own check worked out anew."""
-    return [*lines[:2], encode(3, NINE_O_CLOCK, Noted("3"), digest_of(lines[1])), *lines[3:]]
+    return [*lines[:2], line_of(3, Noted("3"), digest_in(lines[1]), seconds=2), *lines[3:]]
 
 
 def spread_out(lines: Lines) -> Lines:
@@ -51,12 +65,12 @@ def spread_out(lines: Lines) -> Lines:
     ("edit", "found"),
     [
         pytest.param(lambda lines: lines, [], id="untouched"),
-        pytest.param(lambda ls: [*ls[:2], ls[2].replace(b"three", b"thirty"), *ls[3:]], ["3:1: " + CHANGED], id="word"),
-        pytest.param(lambda ls: [*ls[:4], ls[4].replace(b"T09", b"T10")], ["5:1: " + CHANGED], id="time-of-the-last"),
-        pytest.param(spread_out, ["2:1: " + CHANGED], id="spelled-otherwise"),
+        pytest.param(lambda ls: [*ls[:2], ls[2].replace(b"three", b"thirty"), *ls[3:]], [changed(3)], id="word"),
+        pytest.param(lambda ls: [*ls[:4], ls[4].replace(b"T09", b"T10")], [changed(5)], id="time-of-the-last"),
+        pytest.param(spread_out, ["2:1: " + SPELLED_ANEW], id="spelled-otherwise"),
         pytest.param(
             written_anew,
-            ["4:1: the line does not follow from line 3: one of the two was replaced [chain-broken]"],
+            [changed(4)],
             id="line-written-anew",
         ),
         pytest.param(
@@ -87,7 +101,7 @@ def spread_out(lines: Lines) -> Lines:
             lambda ls: ls[:4], ["4:1: the job is open: the trace has no seal yet [not-sealed]"], id="seal-taken-off"
         ),
         pytest.param(
-            lambda ls: [*ls, encode(6, NINE_O_CLOCK + timedelta(1), Noted("late"), digest_of(ls[4]))],
+            lambda ls: [*ls, line_of(6, Noted("late"), digest_in(ls[4]), seconds=9)],
             [
                 "6:1: lines follow the seal [after-seal]",
                 "6:1: the job is open: the trace has no seal yet [not-sealed]",
@@ -113,9 +127,9 @@ def spread_out(lines: Lines) -> Lines:
             id="well-chained-nonsense",
         ),
         pytest.param(
-            lambda _: [encode(1, NINE_O_CLOCK, JOB[0], digest_of(b"x"))],
+            lambda _: [line_of(1, JOB[0], digest_of(b"x"))],
             [
-                "1:1: the first line follows from another [chain-broken]",
+                changed(1),
                 "1:1: the job is open: the trace has no seal yet [not-sealed]",
             ],
             id="beginning-of-another",
@@ -153,7 +167,7 @@ def test_a_changed_trace_is_not_gone_on_with(tmp_path: Path) -> None:
     before = path.read_bytes()
     with pytest.raises(TraceDamaged) as caught:
         TraceWriter.go_on(path, SteadyClock())
-    assert str(caught.value) == f"{path}:2:1: the line was changed after it was written [damaged-trace]"
+    assert str(caught.value) == f"{path}:{changed(2).replace('line-changed', 'damaged-trace')}"
     assert path.read_bytes() == before
     with pytest.raises(ValueError, match="a seal is written by seal"):
         TraceWriter.create(tmp_path / "8.jsonl", SteadyClock()).append([Sealed(0, "")])
@@ -163,7 +177,11 @@ def test_the_digests_can_be_worked_out_with_ordinary_tools(tmp_path: Path) -> No
     # SHA-256 of nothing, as published with the test vectors of FIPS 180-4 (NIST, SHA256ShortMsg, Len = 0).
     assert NOTHING_BEFORE == "e3b0c44298fc1c149afbf4c8996fb92427ae41e4649b934ca495991b7852b855"
     lines = sealed_job(tmp_path / "7.jsonl")
-    assert json.loads(lines[0])["before"] == NOTHING_BEFORE
-    for line, after in pairwise(lines):
-        assert json.loads(after)["before"] == digest_of(line)
-        assert list(json.loads(line)) == ["at", "before", "check", "data", "kind", "seq"]
+    before = NOTHING_BEFORE
+    for line in lines:
+        content = json.loads(line)
+        assert list(content) == ["at", "chain", "records", "seq"]
+        chain = content.pop("chain")
+        without = json.dumps(content, separators=(",", ":"), sort_keys=True).encode()
+        before = hashlib.sha256(before.encode() + without).hexdigest()
+        assert chain == in_base_64(before) and bytes.fromhex(before) == base64.urlsafe_b64decode(chain + "=")

@@ -167,16 +167,16 @@ def _reasons(reasons: tuple[Reason, ...], depth: int) -> Iterator[tuple[int, str
 def _confirmations(audit: Audit) -> Iterator[Confirmation]:
     """Moves with the question that was on the screen when the technician confirmed them."""
     asked = ""
-    lines = audit.trace.lines
-    for line, before in zip(lines, (None, *lines), strict=False):
-        record: Record = line.record
+    all_recorded = audit.trace.recorded
+    for recorded, before in zip(all_recorded, (None, *all_recorded), strict=False):
+        record: Record = recorded.record
         if isinstance(record, Put) and (record.prompt != "intake" or record.question == "arrives"):
             asked = record.text.partition("\n")[0]
         if isinstance(record, Moved):
             state = ", ".join(f"{dimension} {value}" for dimension, value in record.state.items())
             was_said = before is not None and isinstance(before.record, Said)
             yield Confirmation(
-                line.at.strftime("%H:%M:%S"), asked if was_said else record.move.replace("_", " "), state
+                recorded.at.strftime("%H:%M:%S"), asked if was_said else record.move.replace("_", " "), state
             )
 
 

@@ -44,7 +44,12 @@ def facts_of(path: Path) -> JobFacts:
     """What the trace at `path` adds. A damaged trace says only that it is. Raises TraceNotRead, TraceTooLarge."""
     content = bytes_of(path)
     # What the intake settled is one record by now; of its lines only older traces have to be told.
-    return gather(skim_bytes(content, KINDS_TAKEN_IN if b',"kind":"taken_in",' in content else KINDS))
+    return gather(
+        skim_bytes(
+            content,
+            KINDS if b',"kind":"said",' in content and b',"kind":"taken_in",' not in content else KINDS_TAKEN_IN,
+        )
+    )
 
 
 def gather(skimmed: Skim) -> JobFacts:
@@ -64,6 +69,7 @@ class _Gathering:
         self.facts = facts
         self.numbered: dict[int, str] = {}
         self.is_live = False
+        self.state: dict[str, str] = {}
         self.at_intake = True
         self.intake = ""
         self.listed: dict[str, str] = {}
@@ -144,8 +150,10 @@ class _Gathering:
 
     def _moved(self, data: dict[str, Any]) -> None:
         self.at_intake = False
-        state = data["state"]
-        self.is_live = all(state.get(dimension) == value for dimension, value in LIVE.items())
+        state = data.get("state", {})
+        # Of the state only what changed may be there.
+        self.state |= {dimension: state[dimension] for dimension in LIVE if dimension in state}
+        self.is_live = self.state == LIVE
 
     def _stopped(self, data: dict[str, Any]) -> None:
         _once(self.facts.stops, data["rule"])

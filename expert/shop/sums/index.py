@@ -25,7 +25,7 @@ from expert.shop.sums.facts import DAMAGED, JobFacts
 from expert.shop.sums.gather import facts_of
 from expert.shop.sums.tables import create, forget, has_our_shape, load, row_of, write_rows
 from expert.trace.errors import TraceError
-from expert.trace.lines import digest_of
+from expert.trace.lines import digest_in
 from expert.trace.places import SUFFIX
 from expert.trace.signing import CannotSign
 
@@ -150,7 +150,7 @@ def _as_reviewed(facts: JobFacts, path: Path) -> JobFacts:
     """The facts with the last verdict that can be relied on; no other is counted."""
     seal = path.read_bytes().rstrip(b"\n").rpartition(b"\n")[2]
     try:
-        reviews = read_reviews(path, digest_of(seal))
+        reviews = read_reviews(path, digest_in(seal))
     except (TraceError, CannotSign):
         return facts
     for one in reviews:

@@ -1,0 +1,103 @@
+"""Nothing is lost by packing, traces are small, and what cannot be unpacked is told as damage."""
+
+from __future__ import annotations
+
+import base64
+import zlib
+from pathlib import Path
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from expert.trace.errors import TraceDamaged
+from expert.trace.packing import LARGEST, NOT_PACKED, Memory, pack, unpack
+from expert.trace.reading import read_trace
+from expert.trace.records import Fired, Moved, Record, Said, Told
+from expert.trace.writing import TraceWriter
+from tests.trace.trace_samples import RECORDS, SteadyClock
+
+ROOT = Path(__file__).resolve().parents[2]
+DEMOS = sorted((ROOT / "transcripts_demo").glob("*.jsonl"))
+
+
+@settings(max_examples=60, deadline=None)
+@given(steps=st.lists(st.lists(RECORDS, min_size=1, max_size=5), max_size=5))
+def test_every_step_comes_out_as_it_went_in_whatever_went_before(steps: list[list[Record]]) -> None:
+    packing, unpacking = Memory(), Memory()
+    for step in steps:
+        plain, packed, packing = pack(step, packing)
+        records, unpacking = unpack(plain, packed, unpacking)
+        assert records == tuple(step)
+        assert packing == unpacking
+
+
+def test_what_is_plain_and_what_is_packed() -> None:
+    step = (
+        Said("out"),
+        Moved("isolate", {"mains": "isolated", "covers": "on"}, 1.0),
+        Fired("dead", ("answer 4",), "It is dead."),
+        Told("Take the covers off."),
+    )
+    plain, packed, _ = pack(step, Memory(state={"mains": "on", "covers": "on", "lamp": "lit"}))
+    assert plain == [
+        {"said": {"text": "out"}},
+        {"moved": {"move": "isolate", "state": {"mains": "isolated", "lamp": None}}},
+        {"fired": {"rule": "dead"}},
+    ]
+    assert packed and "covers" not in packed
+
+
+def test_a_job_is_small() -> None:
+    sizes = [path.stat().st_size for path in DEMOS]
+    assert sum(sizes) / len(sizes) < 40_000
+    assert max(sizes) < 48_000  # two faults, 77 lines typed
+
+
+def test_a_word_that_is_said_again_takes_hardly_any_room(tmp_path: Path) -> None:
+    records = [record for line in read_trace(DEMOS[0]).lines[:-1] for record in line.records]
+    path = tmp_path / "7.jsonl"
+    with TraceWriter.create(path, SteadyClock()) as writer:
+        writer.append(records)
+        once = path.stat().st_size
+        writer.append([Told("Mains kills. Pull the plug, keep it in sight.")])
+        again = path.stat().st_size
+        writer.append([Told("Mains kills. Pull the plug, keep it in sight.")])
+        assert path.stat().st_size - again <= again - once < 300
+
+
+@pytest.mark.parametrize(
+    ("plain", "packed", "message"),
+    [
+        pytest.param([], "\u00e9", NOT_PACKED, id="not base 85"),
+        pytest.param([], "0" * 10, NOT_PACKED, id="no deflate"),
+        pytest.param([], 7, "'packed' is a text", id="number"),
+        pytest.param(
+            [{"said": {}, "told": {}}], "", "'records' are objects with one key each, the kind", id="two keys"
+        ),
+        pytest.param(7, "", "'records' are objects with one key each, the kind", id="no list"),
+    ],
+)
+def test_what_cannot_be_unpacked(plain: object, packed: object, message: str) -> None:
+    with pytest.raises(TraceDamaged) as caught:
+        unpack(plain, packed, Memory())
+    assert caught.value.reason == message
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        pytest.param(b"0" * (LARGEST + 1), id="a text without end"),
+        pytest.param(b"[" * 100_000, id="deep"),
+        pytest.param(b'[["told",{"text":"x"},1]]', id="three in one"),
+        pytest.param(b'[["told"]]', id="no fields"),
+        pytest.param(b'[{"a":1}]', id="fields of nothing"),
+        pytest.param(b"7", id="no list"),
+        pytest.param(b"[]", id="less than there is"),
+    ],
+)
+def test_nonsense_within_is_damage(text: bytes) -> None:
+    packer = zlib.compressobj(9, zlib.DEFLATED, -15)
+    packed = base64.b85encode(packer.compress(text) + packer.flush()).decode()
+    with pytest.raises(TraceDamaged):
+        unpack([{"said": {"text": "x"}}] if text == b"[]" else [], packed, Memory())

@@ -65,8 +65,9 @@ def played_with_its_own_machine(shop: Shop) -> Path:
 def test_a_job_with_a_machine_file_of_its_own_goes_on_after_a_crash(shop: Shop) -> None:
     path = played_with_its_own_machine(shop)
     lines = path.read_bytes().splitlines(keepends=True)
-    asked = next(n for n, r in enumerate(read_trace(path).records) if isinstance(r, Put) and r.question == "coil")
-    power_cut(path, b"".join(lines[: asked + 1]))
+    recorded = read_trace(path).recorded
+    asked = next(r.line for r in recorded if isinstance(r.record, Put) and r.record.question == "coil")
+    power_cut(path, b"".join(lines[:asked]))
     again = shop.resume(HERE + "yes\n470\n", number=path.stem)
     assert (again.code, again.err) == (0, "")
     assert "470 ohm counts as: sound. (sound is from 352 ohm to 588 ohm; expected 470 ohm;\n" in again.out

@@ -70,7 +70,9 @@ def be_killed_and_go_on(chance: random.Random, knowledge: Knowledge, rules: Path
 
         bench = Bench(dying(chance, work) if life < kills else work)
         fatal = chance if life < kills else None
-        if is_taken_up(bench, job.again[len(on_disk)] if begun else ((job.shown[0], ""),), fatal):
+        # A job that was closed and only lacks its seal asks nothing more.
+        asked = job.again.get(len(on_disk), (("", ""),)) if begun else ((job.shown[0], ""),)
+        if is_taken_up(bench, asked, fatal):
             acknowledged = max(acknowledged, talk(bench, job, len(on_disk), fatal))
         bench.end()
     trace = read_trace(path)

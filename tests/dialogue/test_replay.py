@@ -169,11 +169,11 @@ def edited(old: str, new: str) -> Knowledge:
 def test_edited_rules_show_what_would_differ(tmp_path: Path, old: str, new: str, differences: list[str]) -> None:
     path = tmp_path / "7.jsonl"
     worked(path, [*INTAKE, "yes", "yes"])
-    records = read_trace(path).records
+    recorded = read_trace(path).recorded
     at = {
-        "fired": next(n for n, record in enumerate(records, 1) if isinstance(record, Fired)),
-        "narrowed": next(n for n, record in enumerate(records, 1) if isinstance(record, Narrowed)),
-        "put": next(n for n, r in enumerate(records, 1) if isinstance(r, Put) and r.question == "pump_runs"),
+        "fired": next(one.line for one in recorded if isinstance(one.record, Fired)),
+        "narrowed": next(one.line for one in recorded if isinstance(one.record, Narrowed)),
+        "put": next(r.line for r in recorded if isinstance(r.record, Put) and r.record.question == "pump_runs"),
     }
     again = rerun(edited(old, new), read_trace(path))
     shown = [str(difference) for difference in again.differences]

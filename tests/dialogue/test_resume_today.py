@@ -24,7 +24,7 @@ KEPT = "What was answered and done is kept."
 READS = "This job would read differently now in {places}; nothing is decided otherwise.\n"
 DECIDED = (
     "No longer found: pump: dead.\nDecided otherwise now, in {places}:\n"
-    "  line 39: then the job held pump.dead to be present; now it held hose.split to\n    be absent\n"
+    "  line 14: then the job held pump.dead to be present; now it held hose.split to\n    be absent\n"
 )
 
 

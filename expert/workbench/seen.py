@@ -9,15 +9,11 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import replace
 from functools import cached_property
-from math import isinf
-from typing import assert_never
 
-from expert.language.formulas.formula import CannotWorkOut, Formula, NotKnown, evaluate
-from expert.language.model import Choice, Condition, Machine, Measure, Question, RuleBase, YesNo
-from expert.trade.errors import OutOfRange, WrongArguments
-from expert.trade.quantities.units import KindsDiffer, NotAQuantity, Quantity, read_quantity
-from expert.trade.sensors.instruments import Band, still_possible, uncertainty
+from expert.language.model import Condition, Machine, Question, RuleBase
+from expert.trade.quantities.units import read_quantity
 from expert.witness.record import MachineRecord, Place, Shown
+from expert.workbench.readings import NotRead, Readings, resting_on
 from expert.workbench.ways import Way
 
 Mask = int
@@ -40,6 +36,7 @@ class SeenMachines:
         self.type = base.machines[record.machine]
         self._machines = {place.name: _made(self.type, place) for place in record.places}
         self._put: dict[str, Mask] = {}
+        self._held: dict[tuple[str, frozenset[str]], Mask] = {}
 
     # ------------------------------------------------------------ answers
 
@@ -56,15 +53,32 @@ class SeenMachines:
     @cached_property
     def answers(self) -> Mapping[str, Mapping[tuple[str, ...], Mask]]:
         """By question, what an answer leaves possible (one outcome, or two near a limit), and on which machines."""
-        found: dict[str, dict[tuple[str, ...], Mask]] = {}
+        return {question.id: self._answers_to(question) for question in self.base.questions.values()}
+
+    def _answers_to(self, question: Question) -> Mapping[tuple[str, ...], Mask]:
+        """Machines of one place on which the same is typed, and the same at what the limits rest on, answer alike."""
+        behind = tuple(resting_on(self.base, question))
+        alike: dict[tuple[str | None, ...], Mask] = {}
         for number, row in enumerate(self.record.shown):
-            reader = _Reader(self.base, self._machines[row.place], row)
-            for name in row.typed:
-                question = self.base.questions.get(name)
-                if question is not None and (outcomes := reader.outcomes(question)):
-                    masks = found.setdefault(name, {})
-                    masks[outcomes] = masks.get(outcomes, 0) | 1 << number
+            if question.id in row.typed:
+                key = (row.place, row.typed[question.id], *(row.typed.get(name) for name in behind))
+                alike[key] = alike.get(key, 0) | 1 << number
+        found: dict[tuple[str, ...], Mask] = {}
+        for machines in alike.values():
+            outcomes = self._read(question, self.record.shown[machines.bit_length() - 1])
+            if outcomes:
+                found[outcomes] = found.get(outcomes, 0) | machines
         return found
+
+    def _read(self, question: Question, row: Shown) -> tuple[str, ...]:
+        """What the answer leaves possible; () where it is no answer to this question or its limits are not known."""
+        machine = self._machines[row.place]
+        if not all(machine.features.get(f.removeprefix("machine.")) in v for f, v in question.applies.items()):
+            return ()
+        try:
+            return Readings(self.base, machine, row.typed).outcomes(question, row.typed[question.id])
+        except NotRead:
+            return ()
 
     def told(self, question: str) -> Mask:
         """The machines on which the question can be answered."""
@@ -93,7 +107,9 @@ class SeenMachines:
     def _on(self, way: Way) -> Mask:
         left = self.everywhere
         for fact, outcomes in way.items():
-            left &= self._holds(fact, outcomes)
+            if (fact, outcomes) not in self._held:
+                self._held[fact, outcomes] = self._holds(fact, outcomes)
+            left &= self._held[fact, outcomes]
             if not left:
                 break
         return left
@@ -154,63 +170,3 @@ def _made(type_: Machine, place: Place) -> Machine:
         name: read_quantity(text, type_.plate[name].kind) for name, text in place.plate.items() if name in type_.plate
     }
     return replace(type_, plate={**type_.plate, **plate}, features={**type_.features, **place.features})
-
-
-class _Reader:
-    """What was typed on one machine, judged by the rules' limits."""
-
-    def __init__(self, base: RuleBase, machine: Machine, row: Shown) -> None:
-        self.base, self.machine, self.row = base, machine, row
-
-    def outcomes(self, question: Question) -> tuple[str, ...]:
-        """What the answer leaves possible; () where it is no answer to this question or its limits are not known."""
-        features = self.machine.features
-        if any(features.get(fact.removeprefix("machine.")) not in values for fact, values in question.applies.items()):
-            return ()
-        text = self.row.typed[question.id]
-        match question.form:
-            case YesNo() | Choice():
-                return (text,) if text in question.outcomes else ()
-            case Measure() as measure:
-                return self._judged(measure, text)
-            case form:
-                assert_never(form)
-
-    def _judged(self, measure: Measure, text: str) -> tuple[str, ...]:
-        try:
-            reading = self._reading(measure, text)
-            margin = uncertainty(self.base.instruments[measure.instrument], reading)
-            return still_possible(reading, margin, self._bands(measure))
-        except (NotAQuantity, NotKnown, CannotWorkOut, OutOfRange, WrongArguments, KindsDiffer):
-            return ()
-
-    def _reading(self, measure: Measure, text: str) -> Quantity:
-        reading = read_quantity(text, measure.kind, measure.unit)
-        low, high = measure.believable or (reading, reading)
-        if not low.value <= reading.value <= high.value and not isinf(reading.value):
-            raise CannotWorkOut("the prompt refuses it")
-        return reading
-
-    def _bands(self, measure: Measure) -> tuple[Band, ...]:
-        def limit(formula: Formula | None) -> Quantity | None:
-            return None if formula is None else evaluate(formula, lambda name: self._value(name, {}))
-
-        return tuple((reading.name, limit(reading.low), limit(reading.high)) for reading in measure.readings)
-
-    def _value(self, name: str, assume: Mapping[str, Quantity | str]) -> Quantity | str:
-        kind, dot, inner = name.partition(".")
-        if dot:
-            known: Mapping[str, Quantity | str] = self.machine.plate if kind == "plate" else self.machine.features
-            if inner not in known:
-                raise NotKnown(name)
-            return known[inner]
-        if name in self.base.work_outs:
-            work_out = self.base.work_outs[name]
-            return evaluate(work_out.formula, lambda inner: self._value(inner, work_out.assume))
-        question = self.base.questions.get(name)
-        if question is not None and isinstance(form := question.form, Measure) and name in self.row.typed:
-            return self._reading(form, self.row.typed[name])
-        if name not in assume:
-            raise NotKnown(name)
-        assumed = assume[name]
-        return self._value(assumed, assume) if isinstance(assumed, str) else assumed

@@ -36,8 +36,10 @@ def cases(rules: Path | None, only: str, changed: bool, covered: bool, trace: st
     from expert.language.problems import RulesRefused
     from expert.language.shipped import shipped
     from expert.language.worked.cases import load_cases
+    from expert.language.worked.readings import load_readings
     from expert.workbench.case_runs.came_up import NOTHING, coverage
     from expert.workbench.case_runs.cores import verdicts
+    from expert.workbench.case_runs.meant import misread
     from expert.workbench.case_runs.remembered import Remembered, memory_file
 
     knowledge, folder = load(rules), rules or shipped("rules")
@@ -46,10 +48,14 @@ def cases(rules: Path | None, only: str, changed: bool, covered: bool, trace: st
         return
     shop = shop_of(knowledge)
     try:
+        readings = [one for one in load_readings(folder, knowledge.base) if only in one.question]
         worked = [case for case in load_cases(folder, knowledge.base) if only in case.id]
         refuse_silly_answers(knowledge, shop, [case.job for case in worked])
     except RulesRefused as refused:
         refuse(*refused.problems)
+    wrong = tuple(misread(knowledge.base, readings))
+    for problem in wrong:
+        complain(problem)
     remembered = Remembered(memory_file(folder), knowledge)
     to_run = remembered.touched(worked) if changed else worked
     done = []
@@ -68,8 +74,10 @@ def cases(rules: Path | None, only: str, changed: bool, covered: bool, trace: st
             say(line)
     failed = sum(bool(verdict.problems) for verdict in done)
     left = f", {len(worked) - len(done)} not touched" if changed else ""
+    if readings:
+        say(f"{counted(len(readings), 'worked reading')}, {len(readings) - len(wrong)} as expected, {len(wrong)} not")
     say(f"{counted(len(worked), 'case')}{left}, {len(done) - failed} as expected, {failed} not")
-    sys.exit(1 if failed or not worked else 0)
+    sys.exit(1 if failed or wrong or not (worked or readings) else 0)
 
 
 def print_case(knowledge: Knowledge, trace: str) -> None:

@@ -146,6 +146,8 @@ class _Definitions:
                 return {"type": ["string", "number"]}
             case kinds.Assumed():
                 return _map(dict.fromkeys((name for name in self.names.kinds if "." not in name), _TEXT))
+            case kinds.Values(of, ("outcome",)):
+                return _map({name: self._typed(name) for name in self.names.places[of[0]]})
             case kinds.Values(of, each):
                 return (
                     _map({name: self._values(each) for name in self.names.places[of[0]]}) if each else self._values(of)
@@ -194,6 +196,11 @@ class _Definitions:
         if not known:
             return self._listed(_TEXT)
         return self._once(f"one_of_{'_'.join(known)}", lambda: self._listed({"enum": list(known)}))
+
+    def _typed(self, question: str) -> Schema:
+        """What is typed for each outcome of a question."""
+        known = self.names.outcomes.get(question) or ()
+        return self._once(f"typed_for_{'_'.join(known)}", lambda: _map({name: self._listed(_TEXT) for name in known}))
 
     def _values(self, spaces: tuple[str, ...]) -> Schema:
         found: dict[str, Schema] = {}

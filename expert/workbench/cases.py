@@ -30,6 +30,7 @@ CODES: Mapping[str, str] = MappingProxyType(
         "case-normal": "A complaint is not recognised as how a sound machine behaves.",
         "case-unsafe": "Somebody who is not qualified is led to live work.",
         "case-proof": "A proof fails although the case does not say so.",
+        "case-reading": "A number does not mean the outcome that the worked reading gives it.",
         "case-path": "Where a case that failed left its path: the rule and the answer that decided.",
     }
 )

@@ -11,11 +11,13 @@ from expert.language.load import Trees, read_rules
 from expert.language.model import RuleBase
 from expert.language.problems import Problem, RulesRefused
 from expert.language.worked.cases import Case, load_cases
+from expert.language.worked.readings import load_readings
 from expert.workbench.case_runs.footprint import RecordDigests, digest_under
+from expert.workbench.case_runs.meant import misread
 from expert.workbench.cases import run_case
 from expert.workbench.checks import advice
 from expert.workbench.proofs import unproved
-from tests.workbench.slips import RULES, Files, Slip, lines_of, texts_of
+from tests.workbench.slips import RULES, Files, Slip, lines_of, named_by, texts_of
 
 
 class Judge:
@@ -36,9 +38,10 @@ class Judge:
     def at_its_place(self, slip: Slip, problems: list[Problem]) -> bool:
         """Whether one of them points into the record that was changed, or names it."""
         first, last = lines_of(slip)
-        name = next((step for step in reversed(slip.place.way) if isinstance(step, str)), "")
+        name = named_by(slip.place.way)
         return any(
-            (problem.at.path == slip.place.path and first <= problem.at.line <= last) or name in problem.message
+            (problem.at.path == slip.place.path and first <= problem.at.line <= last)
+            or (name and re.search(rf"\b{re.escape(name)}\b", problem.message))
             for problem in problems
         )
 
@@ -61,11 +64,15 @@ class Cases:
     def __init__(self, texts: Mapping[str, str]) -> None:
         self.knowledge = knowledge_of(read_rules(texts))
         self.digests = RecordDigests(self.knowledge.base)
+        self.readings = load_readings(RULES, self.knowledge.base)
         cases = load_cases(RULES, self.knowledge.base)
         self.results = [(case, run_case(self.knowledge, shop_of(self.knowledge), case)) for case in cases]
 
     def see(self, base: RuleBase) -> bool:
-        """Whether a case that looked at something that was changed comes out otherwise."""
+        """Whether a worked reading, or a case that looked at something that was changed, comes out otherwise."""
+        known = [one for one in self.readings if one.question in base.questions]
+        if any(misread(base, known)):
+            return True
         knowledge = knowledge_of(base)
         return any(run_case(knowledge, shop_of(knowledge), case).problems for case in self._touched(knowledge))
 

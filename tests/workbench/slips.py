@@ -205,13 +205,27 @@ def texts_of(files: Files) -> dict[str, str]:
     return {path: yaml_text(data) for path, data in files.items()}
 
 
+NAMED = ("rules", "questions", "faults", "parts", "findings", "feeds", "work_out", "moves", "cautions", "hazards")
+
+
+def of_named(way: Way) -> Way:
+    """The way to the record with an id that this one belongs to: a conclusion's rule, a repair's fault."""
+    ends = [place + 2 for place, step in enumerate(way[:-1]) if step in NAMED]
+    return way[: ends[-1]] if ends else way
+
+
+def named_by(way: Way) -> str:
+    """The id of that record."""
+    return str(way[-1]) if (way := of_named(way)) else ""
+
+
 def lines_of(slip: Slip) -> tuple[int, int]:
-    """The lines that the changed record takes up."""
+    """The lines that the record takes up to which the changed one belongs."""
     root, _ = read_nodes(slip.place.path, slip.files[slip.place.path])
     node: Node | None = root
     end = slip.files[slip.place.path].count("\n") + 1
     start = 1
-    for step in slip.place.way:
+    for step in of_named(slip.place.way):
         if isinstance(node, Pairs) and step in node.entries:
             names = list(node.entries)
             at = names.index(str(step))

@@ -39,4 +39,10 @@ CASE = Shape(
         *_JOB,
     ),
 )
-CASES_FILE = Shape("a cases file", (must("cases", Named("case", CASE), "Worked cases."),))
+CASES_FILE = Shape(
+    "a cases file",
+    (
+        may("cases", Named("case", CASE), "Worked cases."),
+        may("readings", Values(("question",), each=("outcome",)), "By question and outcome, numbers that mean it."),
+    ),
+)

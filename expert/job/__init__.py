@@ -2,6 +2,7 @@
 
 Read from the bottom up; a folder imports only those above it in this list:
 
+- `sentences/`: what is said, in one place for each phase; to reword or translate the program, read and edit these
 - `state/`: all that is known of a job, and what follows from it: values, suspects, how the bench stands
 - `wording/`: what the technician reads: records, reasons, limits, the customer's summary
 - `answers/`: from a typed line to what is known: words, readings, slips, the rules' conclusions

@@ -18,6 +18,7 @@ from expert.job.prompts.proof import prove_on
 from expert.job.prompts.registry import owner_at
 from expert.job.prompts.repair import repair_on
 from expert.job.search.searching import search_on
+from expert.job.sentences import answers as say
 from expert.job.state.hazards import watch
 from expert.job.state.job import NO_PROMPT, Foreseen, Job, Phase, Turn, phase_after
 from expert.job.state.shop import Shop
@@ -41,9 +42,9 @@ def step(job: Job, line: str, foreseen: Foreseen | None = None) -> tuple[Job, tu
     A line that answers nothing changes nothing but says what would do. Never raises for what is typed.
     """
     if len(line) > LONGEST_LINE:
-        return job, (Told(f"That is too long: more than {LONGEST_LINE} characters. Nothing was taken."),)
+        return job, (Told(say.too_long(LONGEST_LINE)),)
     if job.phase is Phase.DONE:
-        return job, (Told("The job is closed."),)
+        return job, (Told(say.JOB_IS_CLOSED),)
     turn = Turn(job.copy(), foreseen=foreseen)
     waiting = turn.job.prompt
     try:

@@ -7,6 +7,7 @@ from difflib import SequenceMatcher, get_close_matches
 
 from expert.job.answers.command_words import COMMAND_WORDS, command_in
 from expert.job.answers.reading import CANNOT_TELL
+from expert.job.sentences import answers as say
 
 LIKE_ENOUGH = 0.75  # share of letters in common; less is more likely another word
 ALIKE = 0.81  # the same for commands of more than three letters: "none" is not "note", nor "cause" "pause"
@@ -36,7 +37,7 @@ def near_command(line: str) -> str:
 def with_command_meant(message: str, line: str) -> str:
     """The message that refuses a line, with the command that was likely meant in front."""
     meant = "" if command_in(line) or CANNOT_TELL.fullmatch(line.strip()) else near_command(line)
-    return f"Did you mean: {meant}? {message}" if meant else message
+    return say.command_meant(meant, message) if meant else message
 
 
 def is_slip(line: str) -> bool:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from typing import assert_never
 
+from expert.job.sentences import answers as say
 from expert.job.state.job import Given, Job
 from expert.job.state.values import bands_of, unit_at_prompt
 from expert.language.formulas.formula import CannotWorkOut, NotKnown
@@ -43,7 +44,7 @@ def _measured(job: Job, question: Question, measure: Measure, text: str) -> Give
     try:
         outcomes = still_possible(quantity, margin, bands_of(job, question))
     except (NotKnown, CannotWorkOut) as problem:
-        raise NotAnAnswer(f"The limits for this reading cannot be worked out: {problem}. Type: can't tell") from None
+        raise NotAnAnswer(say.limits_not_worked_out(str(problem))) from None
     return Given(number, question.id, text, outcomes, quantity, margin)
 
 
@@ -66,7 +67,7 @@ def _yes_or_no(text: str) -> str:
         return "yes"
     if word in NO:
         return "no"
-    raise NotAnAnswer(f"{echo(text)} is no answer here. Type yes or no, or: can't tell")
+    raise NotAnAnswer(say.yes_or_no(echo(text)))
 
 
 def _chosen(question: Question, text: str) -> str:
@@ -84,9 +85,7 @@ def _chosen(question: Question, text: str) -> str:
     if len(fitting) == 1:
         return fitting[0]
     numbers = f"1 to {len(question.outcomes)}"
-    raise NotAnAnswer(
-        f"{echo(text)} is no answer here. Type {numbers}, or one of {', '.join(question.outcomes)}, or: can't tell"
-    )
+    raise NotAnAnswer(say.one_of_these(echo(text), numbers, ", ".join(question.outcomes)))
 
 
 def _quantity(job: Job, measure: Measure, text: str) -> Quantity:
@@ -96,14 +95,16 @@ def _quantity(job: Job, measure: Measure, text: str) -> Quantity:
         if measure.believable is None:
             believable(quantity, job.shop.system)
     except NotAQuantity as problem:
-        raise NotAnAnswer(f"{_sentence(str(problem))} Or type: can't tell") from None
+        raise NotAnAnswer(say.or_cant_tell(_sentence(str(problem)))) from None
     if measure.believable is not None and quantity.value not in (float("inf"), float("-inf")):
         low, high = measure.believable
         if not low <= quantity <= high:
             raise NotAnAnswer(
-                f"{show(quantity, system=job.shop.system)} cannot be right here: expected is something between "
-                f"{show(low, system=job.shop.system)} and {show(high, system=job.shop.system)}. "
-                f"Read again, mind the unit. Or type: can't tell"
+                say.cannot_be_right(
+                    show(quantity, system=job.shop.system),
+                    show(low, system=job.shop.system),
+                    show(high, system=job.shop.system),
+                )
             )
     return quantity
 

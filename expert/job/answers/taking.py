@@ -5,6 +5,7 @@ from __future__ import annotations
 from expert.engine.bench import in_time
 from expert.job.answers.reading import NotAnAnswer, read_answer
 from expert.job.answers.second_tests import second_test
+from expert.job.sentences import answers as say
 from expert.job.state.inference import conclude
 from expert.job.state.job import Given, Job, Phase, Turn
 from expert.job.wording.limits import (
@@ -67,7 +68,7 @@ def judge_again(turn: Turn, changed: str) -> None:
         except NotAnAnswer:  # there are no limits any more; what was understood then is all there is
             continue
         if anew.outcomes != earlier.outcomes:
-            turn.tell(f"Limits rest on this reading, so answer {earlier.number} is judged anew: {question.ask}")
+            turn.tell(say.judged_anew(earlier.number, question.ask))
             take_answer(turn, anew, read_now=False)
 
 
@@ -75,7 +76,7 @@ def _offer_second_test(turn: Turn, given: Given) -> None:
     """After a reading that is too close to a limit: which test would decide instead."""
     job = turn.job
     if job.phase is Phase.FIND and (second := second_test(job, given)):
-        turn.tell(f"A second test that bears on it: {job.base.questions[second].ask}")
+        turn.tell(say.second_test(job.base.questions[second].ask))
 
 
 def _overtaken(given: Given) -> Given:
@@ -98,7 +99,7 @@ def cannot_tell(turn: Turn, question: str, reason: str) -> None:
     turn.add(CannotTell(question, reason, unable.number))
     if lacking:
         name = turn.job.base.instruments[lacking].name
-        turn.tell(f"No test is asked any more that needs this: {name}. When it is at hand: take back {unable.number}")
+        turn.tell(say.no_test_without(name, unable.number))
 
 
 def instrument_lacking(job: Job, question: str, reason: str) -> str:

@@ -7,6 +7,7 @@ from collections.abc import Mapping
 from expert.engine.bench import Route, after, in_time, satisfies
 from expert.job.answers.putting import put_question, show_cautions
 from expert.job.bench.first import Before, first_test, leads_into_danger
+from expert.job.sentences import safety as say
 from expert.job.state.bench import bench_map
 from expert.job.state.hazards import refuse
 from expert.job.state.job import Job, Prompt, Turn
@@ -68,7 +69,7 @@ def put_release_test(turn: Turn, before: Before, waiting: frozenset[str] = NOTHI
     ready = make_ready(turn, before.test, waiting | {before.test.id})
     if ready:
         hazard = before.hazards[0][0]
-        turn.tell(f"This comes first, because of {hazard.name}. It ends when: {hazard.until}")
+        turn.tell(say.comes_first_because(hazard.name, hazard.until))
         why = Why(aim=before.test.id, hazard=hazard.id, before_move=before.move.id if before.move else "")
         put_question(turn, before.test, "proof" if before.test.id in job.to_prove else "question", why)
         return False
@@ -115,8 +116,8 @@ def _set_up(turn: Turn, question: Question, preparation: Preparation, waiting: f
 def put_preparation(turn: Turn, question: str, preparation: Preparation) -> None:
     """The steps of setting up, then the question that confirms them."""
     show_cautions(turn, turn.job.base.questions[question].cautions)
-    turn.tell("Set up the next test.", *(f"{number}. {step}" for number, step in enumerate(preparation.steps, 1)))
-    turn.add(Put("move", f"{PREPARE}{question}", f"Is that done? (type {SET_UP}, or no)", turn.on_the_way))
+    turn.tell(say.SET_UP_THE_NEXT_TEST, *(f"{number}. {step}" for number, step in enumerate(preparation.steps, 1)))
+    turn.add(Put("move", f"{PREPARE}{question}", say.is_it_set_up(SET_UP), turn.on_the_way))
     turn.job.prompt = Prompt("move", f"{PREPARE}{question}", (SET_UP, "no"))
 
 
@@ -155,14 +156,17 @@ def put_move(turn: Turn, move: Move) -> None:
     for name in move.first:
         question = job.base.questions[name]
         if name in job.cannot:
-            turn.tell(f"! Still to be looked at: {question.ask} Do not go on before somebody has. If nobody can: can't")
+            turn.tell(say.still_to_be_looked_at(question.ask))
         elif job.answer_to(name) is None and may_be_asked_here(job, question):
-            turn.tell(f"Next comes: {move.say} This has to be known first.")
+            turn.tell(say.next_comes(move.say))
             put_question(turn, question, "proof" if name in job.to_prove else "question", Why(before_move=move.id))
             return
     show_cautions(turn, move.cautions)
-    turn.tell(f"{move.say} ({move.minutes:g} min)", *(f"{number}. {step}" for number, step in enumerate(move.steps, 1)))
-    how = f"type {move.word}, or no" if move.word else "yes / no"
+    turn.tell(
+        say.move_with_minutes(move.say, move.minutes),
+        *(f"{number}. {step}" for number, step in enumerate(move.steps, 1)),
+    )
+    how = say.type_the_word(move.word) if move.word else "yes / no"
     turn.add(Put("move", move.id, f"{move.confirm} ({how})", turn.on_the_way))
     turn.job.prompt = Prompt("move", move.id, (move.word or "yes", "no"))
 

@@ -5,35 +5,33 @@ from __future__ import annotations
 from expert.engine.gain import beliefs
 from expert.job.answers.reading import NotAnAnswer
 from expert.job.search.ending import FOUND, OWN_JUDGEMENT, because_of, causes_first
+from expert.job.sentences import commands as say
 from expert.job.state.job import NO_PROMPT, Job, Phase, Turn
 from expert.job.state.situation import picture_of
 from expert.trace.records import Found
 from expert.trade.quantities.units import echo
 
 MOST = 8
-WHAT_IT_MEANS = (
-    "Type convinced and the number, such as: convinced 1. It is recorded as your own judgement, not as found. "
-    "The proofs after the repair stay."
-)
+WHAT_IT_MEANS = say.HOW_TO_BE_CONVINCED
 
 
 def be_convinced(turn: Turn, rest: str) -> None:
     """Show of what one can be convinced, or go on to the repair of the one that is named. Raises NotAnAnswer."""
     job = turn.job
     if job.held is not None or not (job.phase is Phase.FIND or job.prompt.subject == "ending"):
-        raise NotAnAnswer("The repair is chosen while the fault is searched for, or when the search has ended.")
+        raise NotAnAnswer(say.CHOSEN_WHILE_SEARCHED)
     picture = picture_of(job)
     mended = set(job.mended())
     belief = beliefs(job.knowledge, picture)
     found = [fault for fault in picture.confirmed if fault not in mended]
     faults = (*found, *(suspect.fault for suspect in picture.suspects[:MOST]))
     if not faults:
-        raise NotAnAnswer("No fault is under suspicion.")
+        raise NotAnAnswer(say.NO_FAULT_SUSPECTED)
     if not rest:
         turn.tell(*(f"{number}. {_named(job, fault, belief)}" for number, fault in enumerate(faults, 1)), WHAT_IT_MEANS)
         return
     if not (rest.isdecimal() and len(rest) < 3 and 1 <= int(rest) <= len(faults)):
-        raise NotAnAnswer(f"{echo(rest)} is none of the numbers 1 to {len(faults)}. Type convinced to see them.")
+        raise NotAnAnswer(say.none_of_the_suspects(echo(rest), len(faults)))
     fault = faults[int(rest) - 1]
     for known in found:
         job.found[known] = FOUND
@@ -55,4 +53,4 @@ def _named(job: Job, fault: str, belief: dict[str, float]) -> str:
 
 
 def _weighs(share: float) -> str:
-    return f"The technician is convinced; by the rules it weighs {share:.0%} of what is left, and is not found."
+    return say.convinced_of(share)

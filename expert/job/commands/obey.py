@@ -11,6 +11,7 @@ from expert.job.commands.convinced import be_convinced
 from expert.job.commands.taking_back import list_answers, propose_take_back
 from expert.job.prompts.closing import hand_over, hand_over_as_it_stands, refuse_leaving, warn_if_not_safe
 from expert.job.prompts.registry import owner_at
+from expert.job.sentences import commands as say
 from expert.job.state.job import NO_PROMPT, Job, Phase, Turn
 from expert.job.state.situation import picture_of
 from expert.job.state.values import unit_at_prompt
@@ -55,11 +56,11 @@ def _what_if(turn: Turn, rest: str) -> None:
     job = turn.job
     question = owner_at(job).test(job)
     if question is None:
-        raise NotAnAnswer("There is no test now, so there is no answer to try out.")
+        raise NotAnAnswer(say.NO_TEST_TO_TRY)
     if not rest:
-        raise NotAnAnswer(f"Type what if and an answer, such as: what if {_example(job, question)}")
+        raise NotAnAnswer(say.what_if_what(_example(job, question)))
     if CANNOT_TELL.fullmatch(rest):
-        turn.tell("The question is left, and the search goes on by other tests.")
+        turn.tell(say.WHAT_IF_LEFT)
         return
     turn.tell(*consequences(job, read_answer(job, question, rest)))
 
@@ -82,7 +83,7 @@ def _suspects(turn: Turn, rest: str) -> None:
 
 def _note(turn: Turn, rest: str) -> None:
     if not rest:
-        raise NotAnAnswer("Type note and the remark, such as: note lime on the probe")
+        raise NotAnAnswer(say.NOTE_WHAT)
     turn.add(Noted(rest))
 
 
@@ -98,7 +99,7 @@ def _figure(turn: Turn, rest: str) -> None:
 
 def _hand_over(turn: Turn, rest: str) -> None:
     if turn.job.phase is Phase.INTAKE:
-        raise NotAnAnswer("The intake comes first. Type pause to leave the job.")
+        raise NotAnAnswer(say.INTAKE_FIRST)
     if owner_at(turn.job).is_stop:
         hand_over_as_it_stands(turn)
     else:
@@ -108,11 +109,11 @@ def _hand_over(turn: Turn, rest: str) -> None:
 def _not_qualified(turn: Turn, rest: str) -> None:
     job = turn.job
     if job.phase is Phase.INTAKE or job.held is not None:
-        raise NotAnAnswer("Who works here is not settled yet. Answer that first.")
+        raise NotAnAnswer(say.WHO_WORKS_FIRST)
     job.qualified = False
     job.choice = None
     turn.add(Worker(job.technician, qualified=False))
-    turn.tell("Noted. No live work is put to you from here on.")
+    turn.tell(say.NO_LIVE_WORK)
     if owner_at(job).puts_work:
         job.prompt = NO_PROMPT  # what is put may have been live work: it is chosen anew
 
@@ -121,7 +122,7 @@ def _pause(turn: Turn, rest: str) -> None:
     if not owner_at(turn.job).is_stop:
         refuse_leaving(turn)
     if turn.job.held is not None and turn.job.prompt.subject in turn.job.base.bench.states:
-        raise NotAnAnswer("How the machine stands comes first. Answer that, then pause.")
+        raise NotAnAnswer(say.STANDS_FIRST_THEN_PAUSE)
     turn.job.paused = True
     warn_if_not_safe(turn)
     turn.add(Paused())

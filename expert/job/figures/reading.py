@@ -8,6 +8,7 @@ import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
+from expert.job.sentences import figures as say
 from expert.trade.errors import OutOfRange, WrongArguments
 from expert.trade.figures.register import FIGURES, Figure, Input, work_out
 from expert.trade.quantities.reading import number_and_unit
@@ -55,8 +56,8 @@ def figure_named(name: str) -> Figure:
         return FIGURES[word]
     near = dict.fromkeys(difflib.get_close_matches(word, FIGURES, 3, 0.75))
     near |= dict.fromkeys(known for known in FIGURES if len(word) > 2 and word in known)
-    hint = f"near it: {', '.join(list(near)[:5])}" if near else "figure --list shows all"
-    raise NoFigure(f"there is no figure {echo(name)}; {hint}")
+    hint = say.near_it(", ".join(list(near)[:5])) if near else say.LIST_SHOWS_ALL
+    raise NoFigure(say.no_figure(echo(name), hint))
 
 
 def pieces_of(line: str) -> list[str]:
@@ -76,7 +77,7 @@ def calculate(figure: Figure, pieces: Sequence[str]) -> Result:
     (2004, 52)
     """
     if len(pieces) > MOST_PIECES:
-        raise NoFigure(f"{len(pieces)} words are too many for {figure.name}")
+        raise NoFigure(say.too_many_words(len(pieces), figure.name))
     given = _matched(tuple(pieces), figure.takes, {})
     if given is None:
         given = _by_the_numbers(figure, pieces)
@@ -87,7 +88,7 @@ def calculate(figure: Figure, pieces: Sequence[str]) -> Result:
 
 def _missing(figure: Figure, given: Mapping[str, Argument]) -> str:
     names = [wanted.name for wanted in figure.takes if wanted.default is None and wanted.name not in given]
-    return f"{figure.name} still wants {', '.join(names)}"
+    return say.still_wants(figure.name, ", ".join(names))
 
 
 def _default(wanted: Input) -> Quantity:
@@ -149,13 +150,13 @@ def _whose(figure: Figure, text: str, given: Mapping[str, Argument]) -> tuple[In
     if named is not None:
         wanted = next((one for one in figure.takes if one.name == named[1]), None)
         if wanted is None:
-            raise NoFigure(f"{figure.name} has no value {echo(named[1])}; it takes {names}")
+            raise NoFigure(say.has_no_value(figure.name, echo(named[1]), names))
         if wanted.name in given:
-            raise NoFigure(f"{named[1]} is given twice")
+            raise NoFigure(say.given_twice(named[1]))
         return wanted, named[2]
     free = [one for one in figure.takes if one.name not in given]
     if not free:
-        raise NoFigure(f"{figure.name} takes {names or 'no value'}; {echo(text)} is too many")
+        raise NoFigure(say.one_too_many(figure.name, names or "no value", echo(text)))
     return free[0], text
 
 
@@ -170,19 +171,19 @@ def read_argument(wanted: Input, text: str) -> Argument:
     if wanted.kind == "word":
         word = next((word for word in wanted.words if word.casefold() == text.strip().casefold()), None)
         if word is None:
-            raise NoFigure(f"{wanted.name}: {echo(text)} is none of the words {', '.join(wanted.words)}")
+            raise NoFigure(say.none_of_the_words(wanted.name, echo(text), ", ".join(wanted.words)))
         return Argument(wanted, word)
     parts = _PLUS_MINUS.split(text)
     if len(parts) > 2:
-        raise NoFigure(f"{wanted.name}: {echo(text)} has more than one uncertainty")
+        raise NoFigure(say.more_than_one_uncertainty(wanted.name, echo(text)))
     for spelling in wanted.also:
         parts = [part.removesuffix(spelling).rstrip() for part in parts]
     try:
         if wanted.needs_unit and not number_and_unit(parts[0])[1]:
-            raise NoFigure(f"{wanted.name}: {echo(text)} of what? Type its unit too, such as 250 ml or 1.8 L")
+            raise NoFigure(say.of_what(wanted.name, echo(text)))
         value = read_quantity(parts[0], wanted.kind, wanted.unit)
         if math.isinf(value.value):
-            raise NoFigure(f"{wanted.name} is over range (OL); nothing can be worked out from it")
+            raise NoFigure(say.over_range(wanted.name))
         return Argument(wanted, value, _uncertainty(wanted, value, *parts) if len(parts) == 2 else None)
     except NotAQuantity as problem:
         raise NoFigure(f"{wanted.name}: {problem}") from None
@@ -192,7 +193,7 @@ def _uncertainty(wanted: Input, value: Quantity, typed: str, text: str) -> Quant
     kind = difference_of(wanted.kind)
     number, unit = number_and_unit(text)
     if number < 0:
-        raise NoFigure(f"{wanted.name}: an uncertainty is a positive number")
+        raise NoFigure(say.uncertainty_not_positive(wanted.name))
     if unit == "%" and wanted.unit != "%":
         return Quantity(number / 100 * abs(value.value), kind)
     try:
@@ -224,4 +225,4 @@ def _with(figure: Figure, arguments: Sequence[Argument], moved: Argument, by: fl
     try:
         return work_out(figure, values).value
     except (OutOfRange, WrongArguments) as problem:
-        raise NoFigure(f"{moved.takes.name}, moved by its uncertainty: {problem}") from None
+        raise NoFigure(say.moved_by_its_uncertainty(moved.takes.name, str(problem))) from None

@@ -9,6 +9,7 @@ from typing import Any
 
 from expert.job.figures.reading import Argument, NoFigure, Result, calculate, figure_named, pieces_of
 from expert.job.figures.usual import usual_value
+from expert.job.sentences import figures as say
 from expert.trade.errors import OutOfRange, WrongArguments
 from expert.trade.figures.of_boiler import BOILER_FIGURES
 from expert.trade.figures.of_circuits import CIRCUIT_FIGURES
@@ -23,6 +24,7 @@ from expert.trade.figures.register import FIGURES, STANDINGS, Figure, Input
 from expert.trade.quantities.units import KINDS, Quantity, show
 
 GROUPS: Mapping[str, tuple[Figure, ...]] = {
+<<<<<<< HEAD
     "Steam and altitude": STEAM_FIGURES,
     "A boiler as a store of steam": BOILER_FIGURES,
     "Heating water": HEATING_FIGURES,
@@ -32,11 +34,19 @@ GROUPS: Mapping[str, tuple[Figure, ...]] = {
     "Leads, capacitors, relays and motors": CIRCUIT_FIGURES,
     "Electrical safety, mains, gauges": SAFETY_FIGURES,
     "Water": WATER_FIGURES,
+=======
+    say.STEAM: STEAM_FIGURES,
+    say.HEATING: HEATING_FIGURES,
+    say.ELEMENTS: ELEMENT_FIGURES,
+    say.SENSORS: SENSOR_FIGURES,
+    say.SAFETY: SAFETY_FIGURES,
+    say.WATER: WATER_FIGURES,
+>>>>>>> 908cc58 (What the job says stands in one place: sentences by phase, each a name or a function of its values; a test finds one that stands elsewhere, decides something or is never said)
 }
 WIDTH = 79
 HOW_TO_ASK = (
-    "Type figure, a name and its values, such as: figure element_resistance 230 V 1400 W",
-    "figure list shows all names, figure NAME what one takes.",
+    say.HOW_TO_TYPE,
+    say.WHAT_THERE_IS,
 )
 NOT_POSSIBLE = (NoFigure, OutOfRange, WrongArguments)
 
@@ -70,7 +80,7 @@ def about(figure: Figure) -> list[str]:
         f"Formula: {figure.formula}",
         "Takes:" if takes else "Takes nothing.",
         *takes,
-        f"Gives: {KINDS[figure.gives].words}, in {figure.unit or 'plain numbers'}",
+        say.gives(KINDS[figure.gives].words, figure.unit or "plain numbers"),
         f"Holds: {figure.valid}",
         f"Source: {figure.source} ({STANDINGS[figure.standing]})",
     ]
@@ -114,9 +124,9 @@ def about_as_data(figure: Figure) -> dict[str, Any]:
 
 def _input_in_words(wanted: Input) -> str:
     if wanted.kind == "word":
-        unit = f"one of {', '.join(wanted.words)}"
+        unit = say.one_of(", ".join(wanted.words))
     else:
-        unit = f"{KINDS[wanted.kind].words}, bare number in {wanted.unit}" if wanted.unit else "number"
+        unit = say.bare_number_in(KINDS[wanted.kind].words, wanted.unit) if wanted.unit else "number"
     default = f" [{wanted.default:g} {wanted.unit}".rstrip() + "]" if wanted.default is not None else ""
     return f"{wanted.name}: {wanted.meaning} ({unit}){default}"
 
@@ -128,6 +138,7 @@ def result_in_words(result: Result, system: str = "metric") -> list[str]:
     lines = [f"{figure.title}: {_value_in_words(result, system)}"]
     if values:
         lines.append(f"  from {values}")
+<<<<<<< HEAD
     lines += [
         f"  {figure.formula}",
         f"  Holds: {figure.valid}",
@@ -136,6 +147,12 @@ def result_in_words(result: Result, system: str = "metric") -> list[str]:
     if result.uncertainty is not None:
         lines.append("  ±: each value moved by its own uncertainty, the squares added")
     return [piece for line in lines for piece in _wrapped(line)]
+=======
+    lines += [f"  {figure.formula}", say.holds(figure.valid, figure.source, STANDINGS[figure.standing])]
+    if result.uncertainty is not None:
+        lines.append(say.HOW_UNCERTAINTY_IS_CARRIED)
+    return lines
+>>>>>>> 908cc58 (What the job says stands in one place: sentences by phase, each a name or a function of its values; a test finds one that stands elsewhere, decides something or is never said)
 
 
 def _value_in_words(result: Result, system: str) -> str:
@@ -143,7 +160,7 @@ def _value_in_words(result: Result, system: str) -> str:
     spread = result.uncertainty
     if figure_is_out := result.figure.within:
         places = max(0, -math.floor(math.log10(figure_is_out)))
-        return f"{result.value.value:.{places}f} ±{figure_is_out:g} (the formula itself)"
+        return say.formula_out_by(f"{result.value.value:.{places}f}", figure_is_out)
     if spread is None and result.figure.gives.endswith("_difference") and 0 < abs(result.value.value) < 1:
         return spread_in_words(result.value, unit, system)
     if spread is None or not spread.value:

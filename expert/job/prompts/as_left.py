@@ -10,6 +10,7 @@ from expert.job.bench.moves import note_opened
 from expert.job.prompts.danger import make_safe
 from expert.job.prompts.owner import Owner, Unattended
 from expert.job.prompts.qualified import ASKED, QUALIFIED, qualified_by
+from expert.job.sentences import safety as say
 from expert.job.state.job import NO_PROMPT, Job, Phase, Prompt, Turn
 from expert.trace.records import Moved, Put, Record, Worker
 from expert.trade.quantities.units import echo
@@ -31,8 +32,8 @@ def take_up_again(job: Job) -> tuple[Job, tuple[Record, ...]]:
 def _ask_who(turn: Turn) -> None:
     people = turn.job.shop.people
     lines = [f"  {number}  {person.name}" for number, person in enumerate(people, 1)]
-    how = "Type your number or name." if people else "Type your name."
-    text = "\n".join([f"Who is at the bench now? {how}", *lines])
+    how = say.NUMBER_OR_NAME if people else say.NAME
+    text = "\n".join([say.who_is_there_now(how), *lines])
     _put(turn, WHO, text, _names(turn.job))
 
 
@@ -49,7 +50,7 @@ def _take_name(turn: Turn, line: str) -> None:
     job = turn.job
     person = job.shop.person(line.strip())
     if person is None and not any(map(str.isalpha, line)):
-        raise NotAnAnswer("A name is needed for the record. Type your name or your initials.")
+        raise NotAnAnswer(say.NAME_NEEDED)
     job.technician = person.name if person else line.strip()[:60]
     if person is None:
         _put(turn, QUALIFICATION, ASKED, (QUALIFIED, "no"))
@@ -69,7 +70,7 @@ def _at_the_bench(turn: Turn, qualified: bool) -> None:
         _go_on(turn)
         return
     stands = ", ".join(f"{dimension} {state}" for dimension, state in job.bench)
-    text = f"Look before you touch anything. Is the machine still as it was: {stands}? (yes / no)"
+    text = say.still_as_it_was(stands)
     _put(turn, STILL, text, ("yes", "no"))
 
 
@@ -129,7 +130,7 @@ def answer_standing(turn: Turn, line: str) -> None:
     elif word in NO:
         _assume_the_worst(turn)
     else:
-        raise NotAnAnswer(f"{echo(line)} is no answer here. Type yes if it stands so, no if it does not.")
+        raise NotAnAnswer(say.not_whether_it_stands_so(echo(line)))
 
 
 def _assume_the_worst(turn: Turn) -> None:
@@ -152,13 +153,13 @@ def _ask_or_go_on(turn: Turn, to_ask: list[str]) -> None:
     if to_ask:
         states = job.base.bench.states[to_ask[0]]
         lines = [f"  {number}  {to_ask[0]} {state}" for number, state in enumerate(states, 1)]
-        text = "\n".join([f"How does it stand now: {to_ask[0]} {' or '.join(states)}? Type the number.", *lines])
+        text = "\n".join([say.how_does_it_stand(to_ask[0], " or ".join(states)), *lines])
         turn.add(Put("standing", to_ask[0], text))
         job.prompt = Prompt("standing", to_ask[0], states)
         return
     note_opened(job)
     job.closing.pop("ending", None)  # it was chosen for a machine that stood as it should
-    turn.tell("Everything else counts as unsafe until it is made safe, step by step.")
+    turn.tell(say.THE_REST_IS_UNSAFE)
     job.held = None
     job.unsure = True
     job.prompt = NO_PROMPT
@@ -170,7 +171,7 @@ def _answer_dimension(turn: Turn, word: str) -> None:
     if word.isdecimal() and len(word) < 3 and 1 <= int(word) <= len(states):
         word = states[int(word) - 1]
     if word not in states:
-        raise NotAnAnswer(f"{echo(word)} is no answer here. Type a number from 1 to {len(states)}.")
+        raise NotAnAnswer(say.no_number_of_a_state(echo(word), len(states)))
     job.bench = tuple((name, word if name == dimension else state) for name, state in job.bench)
     asked = _to_ask(job)
     _ask_or_go_on(turn, asked[asked.index(dimension) + 1 :])
@@ -196,7 +197,5 @@ class AsLeft(Owner):
 
     def why(self, job: Job) -> tuple[str, ...]:
         if job.prompt.subject in (WHO, QUALIFICATION):
-            return (
-                "Live work is put only to whoever is qualified and here now, and cautions are read by whoever works.",
-            )
-        return ("Somebody may have plugged the machine in, or out, since the job was left.",)
+            return (say.WHY_WHO_IS_THERE_NOW,)
+        return (say.WHY_STILL_AS_IT_WAS,)

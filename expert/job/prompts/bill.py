@@ -6,6 +6,7 @@ from expert.job.answers.mistyped import is_slip
 from expert.job.answers.reading import NO, NotAnAnswer
 from expert.job.prompts.closing_prompt import ClosingPrompt
 from expert.job.prompts.owner import Unattended
+from expert.job.sentences import closing as say
 from expert.job.state.job import Job
 from expert.trade.quantities.units import echo
 
@@ -16,15 +17,15 @@ MOST_MINUTES = 10_000
 
 class Parts(ClosingPrompt):
     name = "parts"
-    because = "The record says which parts were used. The bill rests on it."
+    because = say.WHY_PARTS
 
     def text(self, job: Job) -> tuple[str, tuple[str, ...]]:
         planned = ", ".join(job.parts_used) or "none"
-        return f"Parts used: {planned}. Type ok, or the list as it really was.", ("ok", "none")
+        return say.parts_used(planned), ("ok", "none")
 
     def settled(self, job: Job, text: str) -> str:
         if is_slip(text):
-            raise NotAnAnswer(f"{echo(text)} names no part. Type ok, none, or the parts, separated by commas.")
+            raise NotAnAnswer(say.names_no_part(echo(text)))
         if text.casefold() == "none":
             job.parts_used = ()
         elif text.casefold() not in {"ok", ""}:
@@ -34,10 +35,10 @@ class Parts(ClosingPrompt):
 
 class Minutes(ClosingPrompt):
     name = "minutes"
-    because = "The record says how long the job took. The bill rests on it."
+    because = say.WHY_MINUTES
 
     def text(self, job: Job) -> tuple[str, tuple[str, ...]]:
-        return f"Minutes spent: about {job.minutes:.0f} by the book. Type ok, or the real number.", ("ok",)
+        return say.minutes_spent(job.minutes), ("ok",)
 
     def settled(self, job: Job, text: str) -> str:
         job.minutes = round(job.minutes) if text.casefold() in {"ok", ""} else _minutes(text)
@@ -50,21 +51,21 @@ def _minutes(text: str) -> float:
     except ValueError:
         minutes = -1.0
     if not 0 <= minutes <= MOST_MINUTES:
-        raise NotAnAnswer(f"{echo(text)} is no number of minutes. Type one such as 45, or ok.")
+        raise NotAnAnswer(say.no_number_of_minutes(echo(text)))
     return minutes
 
 
 class Note(ClosingPrompt):
     name = "note"
-    because = "What the record does not say otherwise, the next person will not know."
+    because = say.WHY_NOTE
 
     def text(self, job: Job) -> tuple[str, tuple[str, ...]]:
-        return "Anything the next person should know? Type it, or no.", ("no",)
+        return say.ANYTHING_TO_NOTE, ("no",)
 
     def settled(self, job: Job, text: str) -> str:
         # The job is sealed after it: a mistyped command must not end it.
         if is_slip(text):
-            raise NotAnAnswer(f"{echo(text)} is no remark. Type it in a few more words, or no.")
+            raise NotAnAnswer(say.no_remark(echo(text)))
         return "" if text.casefold() in {*NO, "ok", ""} else text[:LONGEST_NOTE]
 
     def unattended(self, job: Job, at_hand: Unattended) -> list[str]:

@@ -9,6 +9,7 @@ from expert.job.prompts.bill import Minutes, Note, Parts
 from expert.job.prompts.closing_prompt import ClosingPrompt
 from expert.job.prompts.danger import make_safe
 from expert.job.prompts.ending import Ending
+from expert.job.sentences import closing as say
 from expert.job.state.after_opening import looks_before_return, not_shown_safe_in_words, tests_before_return
 from expert.job.state.bench import state_in_words
 from expert.job.state.hazards import forbidding, open_hazards
@@ -64,7 +65,7 @@ def hand_over(turn: Turn) -> None:
     if not job.leaving and job.bench and not satisfies(job.bench, job.base.bench.safe):
         job.leaving = True
         job.prompt = NO_PROMPT
-        turn.tell("It is handed over as soon as the machine is safe.")
+        turn.tell(say.AS_SOON_AS_SAFE)
     else:
         hand_over_as_it_stands(turn)
 
@@ -91,17 +92,14 @@ def refuse_leaving(turn: Turn) -> None:
     standing = [*forbidding(job, job.bench), *forbidding(job, job.bench, left=True)] if job.bench else []
     if standing:
         hazard = standing[0][0]
-        raise NotAnAnswer(
-            f"Not like this: there may be {hazard.name}, and the machine stands with {state_in_words(job)}. "
-            "Take the next step first, then pause."
-        )
+        raise NotAnAnswer(say.not_like_this(hazard.name, state_in_words(job)))
 
 
 def warn_if_not_safe(turn: Turn) -> None:
     """Nobody walks away from a machine that is still plugged in without being told."""
     job = turn.job
     if job.bench and not satisfies(job.bench, job.base.bench.safe):
-        turn.tell(f"! The machine is not safe to leave: {state_in_words(job)}. Unplug it and keep the plug in sight.")
+        turn.tell(say.not_safe_to_leave(state_in_words(job)))
 
 
 def summary(job: Job) -> list[str]:
@@ -109,19 +107,19 @@ def summary(job: Job) -> list[str]:
     base = job.base
     picture = picture_of(job)
     lines = ["Complaints: " + ("; ".join(base.complaints[c].name for c in job.complaints) or "none yet")]
-    lines += [f"Bench: {state_in_words(job)}"] if job.bench else []
+    lines += [say.bench(state_in_words(job))] if job.bench else []
     lines += repairs_in_words(job)
-    lines += [f"Found: {job.fault_name(fault)}" for fault in picture.confirmed]
-    lines += [f"Danger: {text}" for text in job.dangers_met.values()]
-    lines += [f"Danger: {h.name}. It ends when: {h.until}" for h in open_hazards(job) if not h.from_the_start]
-    lines += [f"Still possible: {job.fault_name(suspect.fault)}" for suspect in picture.suspects[:5]]
+    lines += [say.found(job.fault_name(fault)) for fault in picture.confirmed]
+    lines += [say.danger(text) for text in job.dangers_met.values()]
+    lines += [say.danger_until(h.name, h.until) for h in open_hazards(job) if not h.from_the_start]
+    lines += [say.still_possible(job.fault_name(suspect.fault)) for suspect in picture.suspects[:5]]
     lines += [
         f"{given.number}. {base.questions[given.question].ask} {answer_in_words(job, given)}"
         for given in job.given.values()
         if given.holds
     ]
-    lines += [f"Still to be proved: {base.questions[question].ask}" for question in job.to_prove]
-    lines += [f"Not answered: {base.questions[question].ask} {why}".rstrip() for question, why in job.cannot.items()]
+    lines += [say.still_to_be_proved(base.questions[question].ask) for question in job.to_prove]
+    lines += [say.not_answered(base.questions[question].ask, why).rstrip() for question, why in job.cannot.items()]
     lines += not_shown_safe_in_words(job)
-    lines += [f"Could not be done: {move.say}" for move in base.bench.moves if move.id in job.impossible]
+    lines += [say.could_not_be_done(move.say) for move in base.bench.moves if move.id in job.impossible]
     return lines

@@ -9,34 +9,27 @@ from expert.job.answers.mistyped import names_meant
 from expert.job.answers.reading import NO, YES, NotAnAnswer
 from expert.job.prompts.intake_prompt import IntakePrompt, pick
 from expert.job.prompts.owner import Unattended
+from expert.job.sentences import intake as say
 from expert.job.state.inference import conclude
 from expert.job.state.job import Job, Turn
 from expert.language.model import Complaint
 from expert.trace.records import Told
 from expert.trade.quantities.units import echo
 
-OTHER_WORDS = "Type other words, or list to see all."
+OTHER_WORDS = say.OTHER_WORDS
 
 
 class Complaints(IntakePrompt):
     name = "complaints"
-    not_known = "Type what the customer said, in a few words, or list to see all complaints."
-    because = "The search starts from what the customer noticed."
+    not_known = say.WHAT_THE_CUSTOMER_SAID
+    because = say.WHY_COMPLAINTS
     offers_at_once = True
 
     def text(self, job: Job) -> tuple[str, tuple[str, ...]]:
         if job.complaints_offered:
-            which = (
-                "Which of these? Type its number, or several (1, 2),"
-                if len(job.complaints_offered) > 1
-                else "Is it this? Type 1,"
-            )
-            return f"{which} other words, or list to see all.", (*job.complaints_offered, "list")
-        asked = (
-            "What is the complaint? Type it as the customer says it, one at a time, or list to see all."
-            if not job.complaints
-            else "Another complaint? Type it, or ok to go on."
-        )
+            which = say.WHICH_OF_THESE if len(job.complaints_offered) > 1 else say.IS_IT_THIS
+            return say.which_or_other_words(which), (*job.complaints_offered, "list")
+        asked = say.WHAT_IS_THE_COMPLAINT if not job.complaints else say.ANOTHER_COMPLAINT
         return asked, ("list", "ok", *job.base.complaints)
 
     def settle(self, turn: Turn, text: str) -> bool:
@@ -56,7 +49,7 @@ class Complaints(IntakePrompt):
         elif word in YES and len(offered) == 1:
             add_complaints(turn, list(offered))
         elif offered and word in {"ok", "", "none", "none of these"} | NO:
-            turn.tell("None of these, then.")
+            turn.tell(say.NONE_OF_THESE)
         elif word in {"ok", "", "none"} | NO | YES:
             raise NotAnAnswer(self._more(job, offered))
         else:
@@ -65,19 +58,19 @@ class Complaints(IntakePrompt):
 
     def _more(self, job: Job, offered: tuple[str, ...]) -> str:
         if offered:
-            return f"Type the number of the one that it is. {OTHER_WORDS}"
-        return "Type it in a few words, or ok to go on." if job.complaints else self.not_known
+            return say.number_of_the_one(OTHER_WORDS)
+        return say.IN_A_FEW_WORDS if job.complaints else self.not_known
 
     def _offer(self, turn: Turn, text: str, offered: tuple[str, ...]) -> None:
         """Show what a sentence may mean; it is taken only when the technician says which. Raises NotAnAnswer."""
         job = turn.job
         if text.isdecimal():
-            there = f"1 to {len(offered)}" if offered else f"1 to {len(job.base.complaints)}, as in list"
-            raise NotAnAnswer(f"{echo(text)} is no number here. Type {there}, or the complaint in a few words.")
+            there = f"1 to {len(offered)}" if offered else say.numbers_as_in_list(len(job.base.complaints))
+            raise NotAnAnswer(say.no_number_of_a_complaint(echo(text), there))
         meant = complaints_meant(text, job.base.complaints.values()) or _almost(job, text)
         if not meant:
-            others = "Type other words, list to see all, or ok to go on." if job.complaints else OTHER_WORDS
-            raise NotAnAnswer(f"{echo(text)} fits no complaint. {others}")
+            others = say.OTHER_WORDS_OR_GO_ON if job.complaints else OTHER_WORDS
+            raise NotAnAnswer(say.fits_no_complaint(echo(text), others))
         turn.tell(*(f"{number:>3}  {complaint.name}" for number, complaint in enumerate(meant, 1)))
         job.complaints_offered = tuple(complaint.id for complaint in meant)
 
@@ -98,7 +91,7 @@ class Complaints(IntakePrompt):
     def what_changed(self, turn: Turn) -> str:
         complaints = turn.job.base.complaints
         if turn.job.complaints_offered:
-            return f"May be: {'; '.join(complaints[offered].name for offered in turn.job.complaints_offered)}"
+            return say.may_be("; ".join(complaints[offered].name for offered in turn.job.complaints_offered))
         return " ".join(record.text for record in turn.records if isinstance(record, Told))
 
 
@@ -108,10 +101,10 @@ def add_complaints(turn: Turn, chosen: list[str]) -> None:
     for complaint in chosen:
         if complaint not in job.complaints:
             job.complaints = (*job.complaints, complaint)
-            turn.tell(f"Complaint: {job.base.complaints[complaint].name}.")
+            turn.tell(say.complaint_noted(job.base.complaints[complaint].name))
             conclude(turn, job.state.narrow(f"complaint {complaint}", f"complaint.{complaint}", ("yes",)))
         else:
-            turn.tell(f"Already noted: {job.base.complaints[complaint].name}.")
+            turn.tell(say.complaint_noted_already(job.base.complaints[complaint].name))
 
 
 def rule_out_the_rest(turn: Turn) -> None:

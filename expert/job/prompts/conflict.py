@@ -10,6 +10,7 @@ from expert.engine.planner import Choice
 from expert.job.answers.reading import CANNOT_TELL, NotAnAnswer
 from expert.job.answers.taking import cannot_tell, set_aside
 from expert.job.prompts.owner import Owner, Unattended
+from expert.job.sentences import search as say
 from expert.job.state.inference import conclude
 from expert.job.state.job import Given, Job, Prompt, Turn
 from expert.job.state.situation import reopen
@@ -33,19 +34,16 @@ def handle_conflict(turn: Turn, fact: str, sources: tuple[str, ...]) -> None:
             fault = source.removeprefix("repair ")
             conclude(turn, job.state.take_back(source))
             job.repaired[fault] = False
-            turn.tell(f"The tests speak against the repair: '{job.fault_name(fault)}' is still there.")
+            turn.tell(say.repair_failed_by_tests(job.fault_name(fault)))
         reopen(job)
         return
     answers = answers_among(job, sources)
     turn.add(Conflict(fact, tuple(given.number for given in answers)))
-    turn.tell("These answers cannot all be right:")
+    turn.tell(say.CANNOT_ALL_BE_RIGHT)
     asked = ((given, job.base.questions[given.question].ask) for given in answers)
     turn.tell(*(f"{given.number}. {ask} {answer_in_words(job, given)}" for given, ask in asked))
     first = repeat_first(job, answers)
-    text = (
-        f"Type the number of the one to repeat; it is asked again. Best {first.number}: "
-        f"{_why_first(job, first, answers)}. If none can be repeated, type: can't tell"
-    )
+    text = say.which_to_repeat(first.number, _why_first(job, first, answers))
     turn.add(Put("conflict", fact, text))
     job.prompt = Prompt("conflict", fact, tuple(str(given.number) for given in answers))
 
@@ -70,10 +68,10 @@ def _why_first(job: Job, first: Given, answers: list[Given]) -> str:
     minutes = job.base.questions[first.question].minutes
     as_quick = [given for given in answers if job.base.questions[given.question].minutes == minutes]
     if len(as_quick) == 1:
-        return f"it is the quickest, {minutes:g} min"
+        return say.the_quickest(minutes)
     if _share(first) > max(_share(given) for given in as_quick if given is not first):
-        return f"it takes {minutes:g} min like others, and its instrument is the least certain"
-    return f"it takes {minutes:g} min, and none is quicker"
+        return say.the_least_certain(minutes)
+    return say.none_is_quicker(minutes)
 
 
 def answer_conflict(turn: Turn, line: str) -> None:
@@ -85,14 +83,14 @@ def answer_conflict(turn: Turn, line: str) -> None:
     if word == "set aside":
         for given in answers:
             set_aside(turn, given)
-            cannot_tell(turn, given.question, "contradicts other answers")
+            cannot_tell(turn, given.question, say.CONTRADICTS_OTHERS)
         job.choice = None
-        turn.tell("All of them are set aside. The search goes on by other tests.")
+        turn.tell(say.ALL_SET_ASIDE)
         return
     chosen = [given for given in answers if word == str(given.number)]
     if not chosen:
         numbers = ", ".join(str(given.number) for given in answers)
-        raise NotAnAnswer(f"{echo(line)} is no answer here. Type one of {numbers}, or: can't tell")
+        raise NotAnAnswer(say.none_of_the_answers(echo(line), numbers))
     set_aside(turn, chosen[0])
     reopen(job)
     # Asked again like any other question: the bench may have moved on since.
@@ -113,7 +111,7 @@ class Contradiction(Owner):
         return ["can't tell"]
 
     def why(self, job: Job) -> tuple[str, ...]:
-        return ("The answers contradict each other. Going on as if both held would lead to a wrong part.",)
+        return (say.WHY_REPEATED,)
 
     def offers(self, job: Job) -> Iterable[tuple[str, str]]:
         for number in job.prompt.choices:

@@ -9,6 +9,7 @@ from expert.job.answers.reading import NotAnAnswer
 from expert.job.bench.moves import bring_bench, put_move
 from expert.job.prompts.owner import Owner, Unattended
 from expert.job.search.ending import because_of
+from expert.job.sentences import safety as say
 from expert.job.state.bench import bench_map
 from expert.job.state.hazards import forbidding, open_hazards, refuse
 from expert.job.state.job import CouldNot, Given, Job, Phase, Prompt, Turn
@@ -17,15 +18,10 @@ from expert.language.model import Move
 from expert.trace.records import Cleared, Found, Put, Stopped
 from expert.trade.quantities.units import echo
 
-STOPPED = (
-    "Work has stopped. When a responsible person has dealt with the danger, type: dealt with by NAME. Or: hand over"
-)
-RECORDED_ONLY = "That is recorded, and ends no danger. The work goes on with dead tests."
+STOPPED = say.STOPPED
+RECORDED_ONLY = say.DEALT_WITH_IS_RECORDED
 NOBODY = {"me", "myself", "i", "self", "name", "nobody", "noone", "somebody", "someone", "anyone"}
-NOT_SAFE = (
-    "The machine could not be made safe. Leave it, keep everybody away, switch off at the breaker. "
-    "When a responsible person has made it safe, type: dealt with by NAME. Or: hand over"
-)
+NOT_SAFE = say.COULD_NOT_BE_MADE_SAFE
 
 
 def open_dangers(job: Job) -> dict[str, str]:
@@ -112,7 +108,7 @@ def put_stop(turn: Turn, text: str) -> None:
 
 def stopped_text(job: Job) -> str:
     """What lifts the stop, and what ends the dangers that stand."""
-    ends = [f"It ends when: {hazard.until}" for hazard in open_hazards(job) if not hazard.from_the_start]
+    ends = [say.danger_ends_when(hazard.until) for hazard in open_hazards(job) if not hazard.from_the_start]
     return "\n".join([STOPPED, *([f"{RECORDED_ONLY}"] if ends else []), *ends])
 
 
@@ -126,12 +122,12 @@ def answer_danger(turn: Turn, line: str) -> None:
     job = turn.job
     word, _, name = line.strip().partition(" by ")
     if word.casefold() != "dealt with" or not name.strip():
-        raise NotAnAnswer(f"{echo(line)} does not lift the stop. Type: dealt with by NAME. Or: hand over")
+        raise NotAnAnswer(say.does_not_lift_the_stop(echo(line)))
     name = name.strip()[:60]
     if not any(map(str.isalpha, name)) or _letters(name) in NOBODY:
-        raise NotAnAnswer(f"{echo(name)} is nobody's name. Type: dealt with by, and the name of who answers for it.")
+        raise NotAnAnswer(say.nobodys_name(echo(name)))
     if _letters(name) in map(_letters, (job.technician, *job.workers)):
-        raise NotAnAnswer("Whoever works at the bench cannot lift the stop. Somebody else must answer for it by name.")
+        raise NotAnAnswer(say.NOT_BY_WHOEVER_WORKS)
     job.can_again("move")
     job.dangers_cleared |= set(open_dangers(job))
     job.outcome = ""
@@ -153,7 +149,7 @@ class DangerStop(Owner):
         return ["hand over"]
 
     def why(self, job: Job) -> tuple[str, ...]:
-        return ("A danger was found. Nothing else is asked until a responsible person has dealt with it.",)
+        return (say.WHY_STOPPED,)
 
     def taken_back(self, job: Job, taken: Given | CouldNot) -> None:
         """A danger that no rule tells of any more is gone, and with it the stop."""

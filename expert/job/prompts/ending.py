@@ -7,30 +7,31 @@ from collections.abc import Iterable
 from expert.job.answers.reading import NotAnAnswer
 from expert.job.prompts.closing_prompt import ClosingPrompt
 from expert.job.prompts.owner import Unattended
+from expert.job.sentences import closing as say
 from expert.job.state.after_opening import fine_in_prospect, may_go_back, not_shown_safe, not_shown_safe_in_words
 from expert.job.state.hazards import HAND_BACK, open_hazards, refuse
 from expert.job.state.job import CouldNot, Given, Job, Turn
 from expert.trade.quantities.units import echo
 
 ENDINGS = {
-    "repaired": "repaired and proved",
-    "repaired_unproved": "repaired, not fully proved: do not hand out before it is",
-    "normal": "no fault: normal behaviour",
-    "normal_untested": "no fault: normal behaviour; not shown safe: do not hand out before it is",
-    "unrepaired": "returned unrepaired",
-    "beyond_repair": "beyond repair",
-    "handed_over": "handed over",
-    "stopped": "stopped for danger: not to be used",
+    "repaired": say.ENDED_REPAIRED,
+    "repaired_unproved": say.ENDED_NOT_FULLY_PROVED,
+    "normal": say.ENDED_NORMAL,
+    "normal_untested": say.ENDED_NORMAL_NOT_SHOWN_SAFE,
+    "unrepaired": say.ENDED_UNREPAIRED,
+    "beyond_repair": say.ENDED_BEYOND_REPAIR,
+    "handed_over": say.ENDED_HANDED_OVER,
+    "stopped": say.ENDED_STOPPED,
 }
 
 
 class Ending(ClosingPrompt):
     name = "ending"
-    because = "The record and the customer's summary say how the job ended."
+    because = say.WHY_ENDING
 
     def text(self, job: Job) -> tuple[str, tuple[str, ...]]:
         lines = [f"  {number}  {ENDINGS[name]}" for number, name in enumerate(endings_open_to(job), 1)]
-        return "\n".join(["How does the job end? Type the number.", *lines]), endings_open_to(job)
+        return "\n".join([say.HOW_DOES_IT_END, *lines]), endings_open_to(job)
 
     def put(self, turn: Turn) -> None:
         job = turn.job
@@ -39,7 +40,7 @@ class Ending(ClosingPrompt):
             if fine_in_prospect(job):
                 refuse(turn, hazard, HAND_BACK, "ending repaired" if job.repaired else "ending normal")
             if not hazard.from_the_start or fine_in_prospect(job):
-                turn.tell(f"! Danger: {hazard.name}. It ends when: {hazard.until}")
+                turn.tell(say.danger_still(hazard.name, hazard.until))
         super().put(turn)
 
     def settled(self, job: Job, text: str) -> str:
@@ -48,7 +49,7 @@ class Ending(ClosingPrompt):
         if word.isdecimal() and len(word) < 3 and 1 <= int(word) <= len(names):
             word = names[int(word) - 1]
         if word not in names:
-            raise NotAnAnswer(f"{echo(text)} is no answer here. Type a number from 1 to {len(names)}.")
+            raise NotAnAnswer(say.no_number_of_an_ending(echo(text), len(names)))
         return word
 
     def unattended(self, job: Job, at_hand: Unattended) -> list[str]:

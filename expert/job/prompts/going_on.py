@@ -8,12 +8,13 @@ from expert.job.answers.reading import NotAnAnswer
 from expert.job.prompts.owner import Owner, Unattended
 from expert.job.search.ending import end_search
 from expert.job.search.stalling import go_on_all_the_same
+from expert.job.sentences import search as say
 from expert.job.state.job import Job, Turn
 from expert.job.state.situation import picture_of
 from expert.trade.quantities.units import echo
 
 GO_ON, END = "go on", "end"
-_MEANINGS = {GO_ON: "ask what is left to ask", END: "end the search with the list"}
+_MEANINGS = {GO_ON: say.GO_ON_MEANS, END: say.END_MEANS}
 
 
 class GoingOn(Owner):
@@ -26,16 +27,13 @@ class GoingOn(Owner):
         elif word in (END, "2"):
             end_search(turn, picture_of(turn.job), by_choice=True)
         else:
-            raise NotAnAnswer(f"{echo(line.strip())} is no answer here. Type go on, or end.")
+            raise NotAnAnswer(say.go_on_or_end(echo(line.strip())))
 
     def unattended(self, job: Job, at_hand: Unattended) -> list[str]:
         return [END]
 
     def why(self, job: Job) -> tuple[str, ...]:
-        return (
-            "The last questions changed no suspect, no finding and no complaint. What is left to ask may do no better. "
-            "Whoever ends here keeps the list, and can take a can't tell back to go on.",
-        )
+        return (say.WHY_GOING_ON,)
 
     def offers(self, job: Job) -> Iterable[tuple[str, str]]:
         return _MEANINGS.items()

@@ -6,6 +6,7 @@ from abc import abstractmethod
 
 from expert.job.answers.reading import CANNOT_TELL, NotAnAnswer
 from expert.job.prompts.owner import Owner
+from expert.job.sentences import intake as say
 from expert.job.state.job import Job, Prompt, Turn
 from expert.trace.records import Put
 
@@ -57,10 +58,10 @@ def pick(text: str, ids: list[str]) -> str | None:
 
 
 def numbers_up_to(count: int) -> str:
-    return "1" if count == 1 else f"a number from 1 to {count}"
+    return "1" if count == 1 else say.number_up_to(count)
 
 
 def numbered_meant(listed: list[tuple[str, str]], meant: list[str]) -> str:
     """The entries that were likely meant, each with its number in the list; '' when there is none."""
     names = [f"{number} {name}" for number, (key, name) in enumerate(listed, 1) if key in meant]
-    return f" Did you mean: {', or '.join(names)}?" if names else ""
+    return say.meant_one_of(", or ".join(names)) if names else ""

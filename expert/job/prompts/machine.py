@@ -9,6 +9,7 @@ from expert.job.answers.reading import NotAnAnswer
 from expert.job.prompts.intake_prompt import IntakePrompt, numbered_meant, numbers_up_to, pick
 from expert.job.prompts.owner import Unattended
 from expert.job.prompts.plate import set_machine
+from expert.job.sentences import intake as say
 from expert.job.state.job import Job, Turn
 from expert.language.model import Machine
 from expert.trade.quantities.units import echo
@@ -21,13 +22,13 @@ def _that_come_in(job: Job) -> list[Machine]:
 
 class MachineType(IntakePrompt):
     name = "machine"
-    not_known = "The type must be known: limits and tests depend on it. Compare the layout, then type a number."
-    because = "Tests, limits and parts depend on the type of machine."
+    not_known = say.TYPE_NEEDED
+    because = say.WHY_MACHINE
 
     def text(self, job: Job) -> tuple[str, tuple[str, ...]]:
         machines = _that_come_in(job)
         lines = [f"  {number}  {machine.title}" for number, machine in enumerate(machines, 1)]
-        return "\n".join(["Which machine type is it? Type its number.", *lines]), tuple(m.id for m in machines)
+        return "\n".join([say.WHICH_MACHINE, *lines]), tuple(m.id for m in machines)
 
     def settle(self, turn: Turn, text: str) -> bool:
         machines = _that_come_in(turn.job)
@@ -35,7 +36,7 @@ class MachineType(IntakePrompt):
         if chosen is None:
             meant = names_meant(text, {machine.id: f"{machine.id} {machine.title}" for machine in machines})
             hint = numbered_meant([(machine.id, machine.title) for machine in machines], meant)
-            raise NotAnAnswer(f"{echo(text)} is no machine type.{hint} Type {numbers_up_to(len(machines))}.")
+            raise NotAnAnswer(say.no_machine_type(echo(text), hint, numbers_up_to(len(machines))))
         set_machine(turn, turn.job.base.machines[chosen])
         return True
 

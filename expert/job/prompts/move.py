@@ -11,13 +11,14 @@ from expert.job.prompts.danger import open_dangers
 from expert.job.prompts.owner import Owner, Unattended
 from expert.job.prompts.proof import offer_what_was_out_of_reach
 from expert.job.prompts.test_prompt import cautions_again, numbered_steps
+from expert.job.sentences import safety as say
 from expert.job.state.job import CouldNot, Given, Job, Phase, Prompt, Turn
 from expert.language.model import Move
 from expert.trace.records import CannotMove
 from expert.trade.quantities.units import echo
 
-NOT_YET = "Nothing else comes before this. Type {word} when it is done, or can't if it cannot be done."
-CONFIRMED = "You confirm each move, so that nobody works on a live or hot machine by mistake."
+NOT_YET = say.NOTHING_ELSE_FIRST
+CONFIRMED = say.WHY_MOVES_ARE_CONFIRMED
 
 
 class BenchMove(Owner):
@@ -84,26 +85,24 @@ def confirmed(line: str, word: str) -> bool:
         return True
     if said in NO or said.startswith(("can't", "cant", "cannot")):
         return False
-    raise NotAnAnswer(
-        f"{echo(line)} does not confirm it. Type {word or 'yes'} when it is so, or no if it cannot be done."
-    )
+    raise NotAnAnswer(say.does_not_confirm(echo(line), word or "yes"))
 
 
 def why_moved(job: Job) -> str:
     """Why the bench has to be brought into another state, by the phase of the job."""
     if open_dangers(job):
-        return "A danger was found. The machine is made safe before anything else."
+        return say.DANGER_THEREFORE_SAFE
     match job.phase:
         case Phase.INTAKE | Phase.SAFE:
-            return "The machine is made safe before the search begins."
+            return say.SAFE_BEFORE_THE_SEARCH
         case Phase.FIND:
-            wanted = "" if job.choice is None else f" It is: {job.base.questions[job.choice.best.asks].ask}"
-            return f"The next test needs the bench in another state.{wanted}"
+            wanted = "" if job.choice is None else say.the_next_test_is(job.base.questions[job.choice.best.asks].ask)
+            return say.next_test_needs_the_bench(wanted)
         case Phase.REPAIR:
-            return "The repair needs the bench in another state."
+            return say.REPAIR_NEEDS_THE_BENCH
         case Phase.PROVE:
-            return "The next proof needs the bench in another state."
+            return say.PROOF_NEEDS_THE_BENCH
         case Phase.CLOSE | Phase.DONE:
-            return "The machine is left in a safe state."
+            return say.LEFT_IN_A_SAFE_STATE
         case _:
             assert_never(job.phase)

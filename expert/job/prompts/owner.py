@@ -7,11 +7,12 @@ from collections.abc import Iterable
 from dataclasses import dataclass, field
 
 from expert.job.answers.reading import NotAnAnswer
+from expert.job.sentences import answers as say
 from expert.job.state.job import CouldNot, Given, Job, Prompt, Turn
 from expert.language.model import Question
 from expert.language.model.job_answers import JobAnswers
 
-NO_TEST = "There is no test to explain here. Type help for what you can type."
+NO_TEST = say.NO_TEST
 
 
 @dataclass
@@ -109,10 +110,10 @@ class Nobody(Owner):
     """No prompt: the job goes on by itself, or is closed."""
 
     def take(self, turn: Turn, line: str) -> None:
-        raise NotAnAnswer("Nothing is asked now.")
+        raise NotAnAnswer(say.NOTHING_ASKED)
 
     def why(self, job: Job) -> tuple[str, ...]:
-        return ("Nothing is asked now.",)
+        return (say.NOTHING_ASKED,)
 
     def unattended(self, job: Job, at_hand: Unattended) -> list[str]:
         return []

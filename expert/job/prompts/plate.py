@@ -11,6 +11,7 @@ from expert.job.answers.taking import take_answer
 from expert.job.prompts.intake_prompt import IntakePrompt
 from expert.job.prompts.owner import Unattended
 from expert.job.prompts.plate_ranges import forget_range, middle_of_range
+from expert.job.sentences import intake as say
 from expert.job.state.inference import conclude
 from expert.job.state.job import Given, Job, Prompt, Turn, applies
 from expert.job.state.shop import at_home
@@ -40,8 +41,8 @@ MOST_TIMES_OFF = 10.0
 
 class Plate(IntakePrompt):
     name = "plate"
-    not_known = "If the plate cannot be read, type ok: the values of the machine type are used."
-    because = "The limits of the tests are worked out from these values."
+    not_known = say.PLATE_NOT_READ
+    because = say.WHY_PLATE
 
     def text(self, job: Job) -> tuple[str, tuple[str, ...]]:
         return plate_prompt(job)
@@ -82,7 +83,7 @@ def plate_prompt(job: Job) -> tuple[str, tuple[str, ...]]:
     for name, values in features.items():
         now = job.machine.features[name]
         others = ", ".join(value for value in values if value != now)
-        unsaid = " as no country is said" if now == STRICTEST else ""
+        unsaid = say.AS_NO_COUNTRY_IS_SAID if now == STRICTEST else ""
         lines.append(f"  {name:<24}{now}{unsaid} (or {others})")
     conditions = conditions_behind_limits(job.base)
     for name, assumed in conditions.items():
@@ -92,7 +93,7 @@ def plate_prompt(job: Job) -> tuple[str, tuple[str, ...]]:
         lines.append(f"  {name:<24}{now}")
     if job.shop.people:
         lines.append(f"  {'serial':<24}{'kept as a key' if job.serial_key else 'not said'}")
-    head = "Compare with the rating plate. Type ok, or a value to change, such as: element_power 1200 W"
+    head = say.COMPARE_WITH_THE_PLATE
     return "\n".join([head, *lines]), ("ok", *job.machine.plate, *features, *conditions)
 
 
@@ -135,9 +136,9 @@ SERIAL_KEY = "key:"  # what a serial number is replaced with before it comes her
 def _take_serial(turn: Turn, text: str) -> None:
     """The key of the serial number; the number itself is never kept. Raises NotAnAnswer."""
     if not text.startswith(SERIAL_KEY) or text == SERIAL_KEY:
-        raise NotAnAnswer("serial: no number that could be kept as a key. Type serial and the number on the plate.")
+        raise NotAnAnswer(say.NO_SERIAL_NUMBER)
     turn.job.serial_key = text.removeprefix(SERIAL_KEY)
-    turn.tell("The machine is known again when it comes back; its number itself is not kept.")
+    turn.tell(say.SERIAL_KEPT_AS_A_KEY)
 
 
 def _condition(job: Job, name: str, text: str) -> Given:
@@ -146,7 +147,7 @@ def _condition(job: Job, name: str, text: str) -> Given:
         return read_answer(job, job.base.questions[name], text)
     except NotAnAnswer as problem:
         # At this prompt nothing has to be said about it, so there is nothing to be unable to tell.
-        what = str(problem).removesuffix(" Or type: can't tell")
+        what = str(problem).removesuffix(say.OR_CANT_TELL)
         raise NotAnAnswer(f"{name}: {what}") from None
 
 
@@ -157,10 +158,10 @@ def set_feature(turn: Turn, name: str, text: str) -> None:
     values = job.base.features[name].values
     word = text.casefold().replace(" ", "_")
     if word not in values:
-        raise NotAnAnswer(f"{name}: {echo(text)} is none of {', '.join(values)}.")
+        raise NotAnAnswer(say.none_of_its_values(name, echo(text), ", ".join(values)))
     conclude(turn, job.state.take_back("machine data"))
     set_machine(turn, replace(job.machine, features={**job.machine.features, name: word}))
-    turn.tell(f"{job.base.features[name].name}: {word}. Local codes and licensed practice come first.")
+    turn.tell(say.of_local_codes(job.base.features[name].name, word))
 
 
 def set_plate_value(turn: Turn, name: str, text: str) -> None:
@@ -169,7 +170,7 @@ def set_plate_value(turn: Turn, name: str, text: str) -> None:
     assert job.machine is not None
     if name not in job.machine.plate:
         known = ", ".join((*job.machine.plate, *features_behind_limits(job.base), *conditions_behind_limits(job.base)))
-        raise NotAnAnswer(f"{echo(name)} is no plate value. There are: {known}.")
+        raise NotAnAnswer(say.no_plate_value(echo(name), known))
     quantity = _told(turn, name, text)
     _refuse_absurd(job, name, quantity)
     before = job.machine
@@ -190,10 +191,7 @@ def _refuse_absurd(job: Job, name: str, quantity: Quantity) -> None:
     if not 1 / MOST_TIMES_OFF <= quantity.value / usual.value <= MOST_TIMES_OFF:
         system = job.shop.system
         shown, type_shown = (show(value, _unit(job, name), system) for value in (quantity, usual))
-        raise NotAnAnswer(
-            f"{name}: {shown} cannot be right for this type, which has {type_shown}. Read the plate again, mind the "
-            "unit. A machine that differs so much needs a machine file of its own."
-        )
+        raise NotAnAnswer(say.cannot_be_right_for_type(name, shown, type_shown))
 
 
 def _told(turn: Turn, name: str, text: str) -> Quantity:
@@ -212,7 +210,7 @@ def _told(turn: Turn, name: str, text: str) -> Quantity:
     except NotAQuantity as problem:
         raise NotAnAnswer(f"{name}: {problem}") from None
     if quantity.value == float("inf"):
-        raise NotAnAnswer(f"{name}: a plate states a number, not over range.")
+        raise NotAnAnswer(say.over_range_on_a_plate(name))
     return quantity
 
 
@@ -227,7 +225,7 @@ def _tell_if_parts_exceed_whole(turn: Turn, name: str) -> None:
         return
     listed = " and ".join(f"{part.id} {show(plate[part.id], _unit(job, part.id), job.shop.system)}" for part in parts)
     most = show(plate[whole], _unit(job, whole), job.shop.system)
-    turn.tell(f"Check the plate: {listed} are more than {whole} {most}, that of the whole. Correct what is wrong.")
+    turn.tell(say.parts_exceed_the_whole(listed, whole, most))
 
 
 def _what_no_longer_works(job: Job, name: str) -> str:

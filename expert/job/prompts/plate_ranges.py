@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from expert.job.answers.reading import NotAnAnswer
+from expert.job.sentences import intake as say
 from expert.job.state.job import Job, Turn
 from expert.trade.errors import OutOfRange, WrongArguments
 from expert.trade.quantities.ranges import written_range
@@ -24,11 +25,9 @@ def middle_of_range(turn: Turn, name: str, kind: str, text: str) -> Quantity | N
     low, high = (read_quantity(f"{end} {written[2] or default}", kind) for end in written[:2])
     if kind == "power":
         return _power_of_pair(turn, name, (low, high))
-    middle = _worked_out(
-        name, "middle_voltage", low, high, otherwise="the voltage here, with the power that goes with it"
-    )
+    middle = _worked_out(name, "middle_voltage", low, high, otherwise=say.THE_VOLTAGE_HERE)
     turn.job.plate_ranges[name] = (low, high)
-    turn.tell(f"{name}: a range with one power, so the power goes with its middle: {show(middle)}.")
+    turn.tell(say.power_goes_with_the_middle(name, show(middle)))
     return middle
 
 
@@ -40,18 +39,15 @@ def forget_range(job: Job, name: str) -> None:
 def _power_of_pair(turn: Turn, name: str, powers: Ends) -> Quantity:
     voltages = next(iter(turn.job.plate_ranges.values()), None)
     if voltages is None:
-        raise NotAnAnswer(
-            f"{name}: of two powers each goes with a voltage of its own, the lower with the lower. Type the range of "
-            "voltages first, such as: rated_voltage 220-240 V. Or one pair: rated_voltage 240 V, then "
-            f"{name} {show(powers[1])}."
-        )
-    pair = f"rated_voltage {show(voltages[1])}, then {name} {show(powers[1])}"
-    resistance = _worked_out(name, "pair_resistance", *voltages, *powers, otherwise=f"one pair: {pair}")
-    middle = _worked_out(name, "middle_voltage", *voltages, otherwise=f"one pair: {pair}")
-    power = _worked_out(name, "element_power", middle, resistance, otherwise=f"one pair: {pair}")
+        raise NotAnAnswer(say.each_power_has_its_voltage(name, show(powers[1])))
+    pair = say.pair_to_type(show(voltages[1]), name, show(powers[1]))
+    resistance = _worked_out(name, "pair_resistance", *voltages, *powers, otherwise=say.one_pair(pair))
+    middle = _worked_out(name, "middle_voltage", *voltages, otherwise=say.one_pair(pair))
+    power = _worked_out(name, "element_power", middle, resistance, otherwise=say.one_pair(pair))
     turn.tell(
-        f"{name}: {show(powers[0])} at {show(voltages[0])} and {show(powers[1])} at {show(voltages[1])} agree. "
-        f"That is {show(power)} at {show(middle)}."
+        say.powers_agree(
+            name, show(powers[0]), show(voltages[0]), show(powers[1]), show(voltages[1]), show(power), show(middle)
+        )
     )
     return power
 
@@ -64,4 +60,4 @@ def _worked_out(name: str, figure: str, *values: Quantity, otherwise: str) -> Qu
     try:
         return work_out(FIGURES[figure], list(values))
     except (OutOfRange, WrongArguments) as problem:
-        raise NotAnAnswer(f"{name}: {problem}. Type {otherwise}.") from None
+        raise NotAnAnswer(say.trouble_so_type(name, str(problem), otherwise)) from None

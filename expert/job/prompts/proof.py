@@ -9,6 +9,7 @@ from expert.job.answers.taking import take_answer
 from expert.job.bench.first import barring
 from expert.job.bench.moves import make_ready, offer_again
 from expert.job.prompts.test_prompt import TestPrompt
+from expert.job.sentences import repair as say
 from expert.job.state.bench import bench_map
 from expert.job.state.hazards import refuse
 from expert.job.state.job import CouldNot, Given, Job, Phase, Turn
@@ -42,13 +43,13 @@ def prove_on(turn: Turn) -> None:
                 return
             for hazard, act in barring(job, question):
                 refuse(turn, hazard, act, f"proof {question.id}")
-            turn.tell(f"Not proved, because {obstacle}: {question.ask}")
+            turn.tell(say.not_proved_because(obstacle, question.ask))
             _record_proof(turn, question.id, "", None)
             continue
         first = _first_of(job, question)
         ready = make_ready(turn, first)
         if ready is None:
-            turn.tell(f"Not proved, because the bench cannot be brought into the state it needs: {question.ask}")
+            turn.tell(say.not_proved_bench(question.ask))
             _record_proof(turn, question.id, "", None)
             continue
         if ready:
@@ -78,12 +79,12 @@ def _nearest(job: Job) -> Question:
 def _obstacle(job: Job, question: Question) -> str:
     """Why a proof cannot be made here, or ''."""
     if not question.possible_with(job.instruments):
-        return "the shop lacks the instrument"
+        return say.SHOP_LACKS_INSTRUMENT
     if job.state.truth(question.only_if) is False:
-        return "it cannot be tested on this machine as it stands"
+        return say.CANNOT_BE_TESTED
     if bench_map(job).route(job.bench, question.bench) is None:
         hazards = [hazard.name for hazard, _ in barring(job, question)]
-        return f"there may be {hazards[0]}" if hazards else "the bench cannot be brought into the state it needs"
+        return say.there_may_be(hazards[0]) if hazards else say.BENCH_CANNOT_BE_BROUGHT
     return ""
 
 
@@ -103,7 +104,7 @@ def answer_proof(turn: Turn, given: Given) -> None:
         _record_proof(turn, given.question, given.text, True)
     elif set(given.outcomes) & sound:
         _record_proof(turn, given.question, given.text, None)
-        turn.tell("Too close to the limit to prove the repair. Test again with a better instrument before it goes out.")
+        turn.tell(say.TOO_CLOSE_TO_PROVE)
     else:
         _record_proof(turn, given.question, given.text, False)
         _proof_failed(turn, given.question)
@@ -121,7 +122,7 @@ def _proof_failed(turn: Turn, question: str) -> None:
             job.repaired[fault] = False
     job.to_prove = ()
     job.back_to_close = False
-    turn.tell("The proof failed. The search goes on with everything that is known.")
+    turn.tell(say.PROOF_FAILED)
     reopen(job)
 
 
@@ -170,10 +171,10 @@ class Proof(TestPrompt):
         turn.job.choice = None
 
     def why(self, job: Job) -> tuple[str, ...]:
-        return ("This test would have caught a wrong repair. It must come out sound before the machine goes out.",)
+        return (say.WHY_PROOF,)
 
     def why_in_audit(self) -> str:
-        return "it must come out sound before the machine goes out."
+        return say.WHY_PROOF_IN_AUDIT
 
     def taken_back(self, job: Job, taken: Given | CouldNot) -> None:
         proof_is_withdrawn(job, taken.about)

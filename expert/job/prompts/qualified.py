@@ -5,14 +5,12 @@ from __future__ import annotations
 from expert.job.answers.reading import NO, NotAnAnswer
 from expert.job.prompts.intake_prompt import IntakePrompt
 from expert.job.prompts.owner import Unattended
+from expert.job.sentences import intake as say
 from expert.job.state.job import Job, Turn
 from expert.trade.quantities.units import echo
 
 QUALIFIED = "qualified"  # no single key: nobody is qualified by a y too many
-ASKED = (
-    f"Are you qualified for live work on mains, by your local rules? Type {QUALIFIED} or no. "
-    "With no, nothing is asked with the covers off and the mains on."
-)
+ASKED = say.are_you_qualified(QUALIFIED)
 
 
 def qualified_by(line: str) -> bool:
@@ -22,14 +20,14 @@ def qualified_by(line: str) -> bool:
         return True
     if word in NO:
         return False
-    raise NotAnAnswer(f"{echo(line)} is no answer here. Type {QUALIFIED}, the whole word, or no; in doubt, no.")
+    raise NotAnAnswer(say.the_whole_word(echo(line), QUALIFIED))
 
 
 class Qualified(IntakePrompt):
     drops_typed_ahead = True
     name = "qualified"
-    not_known = "In doubt, type no: then nothing is asked with the covers off and the mains on."
-    because = "Tests on live parts are put only to those who may do them. To take it back later: not qualified"
+    not_known = say.IN_DOUBT_NO
+    because = say.WHY_QUALIFIED
 
     def text(self, job: Job) -> tuple[str, tuple[str, ...]]:
         return ASKED, (QUALIFIED, "no")

@@ -5,6 +5,7 @@ from __future__ import annotations
 from expert.job.answers.taking import take_answer
 from expert.job.bench.moves import moves_waiting_for
 from expert.job.prompts.test_prompt import TestPrompt
+from expert.job.sentences import search as say
 from expert.job.state.job import Given, Job, Turn
 from expert.job.state.situation import picture_of
 from expert.job.wording.why import why_in_numbers, why_in_words
@@ -20,9 +21,9 @@ class SearchQuestion(TestPrompt):
 
     def why(self, job: Job) -> tuple[str, ...]:
         if moves := moves_waiting_for(job):
-            return (f"It must be known before: {' Or: '.join(move.say for move in moves)}",)
+            return (say.known_before(" Or: ".join(move.say for move in moves)),)
         if job.choice is None:
-            return ("It must be known before the job goes on.",)
+            return (say.KNOWN_BEFORE_GOING_ON,)
         return why_in_words(job, picture_of(job), job.choice)
 
     def why_more(self, job: Job) -> tuple[str, ...]:

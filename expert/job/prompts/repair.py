@@ -10,6 +10,7 @@ from expert.job.prompts.owner import Owner, Unattended
 from expert.job.prompts.proof import proof_list
 from expert.job.prompts.test_prompt import cautions_again, numbered_steps
 from expert.job.search.ending import OWN_JUDGEMENT
+from expert.job.sentences import repair as say
 from expert.job.state.bench import bench_map
 from expert.job.state.inference import conclude
 from expert.job.state.job import Given, Job, Phase, Prompt, Turn
@@ -17,12 +18,12 @@ from expert.job.state.situation import reopen
 from expert.trace.records import NoLongerHolds, Put, Repaired
 from expert.trade.quantities.units import echo
 
-WHAT_WAS_DONE = "When it is done: type done. If you did something else: instead, and what. If it is not repaired: no"
+WHAT_WAS_DONE = say.WHAT_WAS_DONE
 DONE = {"done"}  # neither ok nor y: whoever says it has read what it confirms
 LEADS = {
     "found": "Repair",
-    "left_by_elimination": "Left by elimination, not proved. If you repair it",
-    "own_judgement": "Your own judgement, not found by the rules. Repair",
+    "left_by_elimination": say.LEAD_BY_ELIMINATION,
+    "own_judgement": say.LEAD_OWN_JUDGEMENT,
 }
 MOST_CAUSES = 4  # named in one line
 
@@ -40,7 +41,7 @@ def repair_on(turn: Turn) -> None:
             if offer_again(turn, bench_map(job, any_move=True).route(job.bench, bench)):
                 return
             job.declined.add(fault)
-            turn.tell(f"The bench cannot be made ready for this repair: {job.fault_name(fault)}.")
+            turn.tell(say.bench_not_ready(job.fault_name(fault)))
             continue
         if ready:
             put_repair(turn, fault)
@@ -55,10 +56,10 @@ def put_repair(turn: Turn, fault: str) -> None:
     job = turn.job
     repair = job.base.faults[fault].repair
     show_cautions(turn, repair.cautions)
-    turn.tell(f"{LEADS[job.found.get(fault, 'found')]}: {job.fault_name(fault)}. About {repair.minutes:g} min.")
+    turn.tell(say.repair_put(LEADS[job.found.get(fault, "found")], job.fault_name(fault), repair.minutes))
     turn.tell(*causes_left(job, fault))
     if repair.parts or repair.consumables:
-        turn.tell(f"You need: {', '.join((*repair.parts, *repair.consumables))}.")
+        turn.tell(say.you_need(", ".join((*repair.parts, *repair.consumables))))
     turn.tell(*(f"{number}. {step}" for number, step in enumerate(repair.steps, 1)))
     turn.add(Put("repair", fault, WHAT_WAS_DONE))
     job.prompt = Prompt("repair", fault, ("done", "no"))
@@ -71,15 +72,15 @@ def causes_left(job: Job, fault: str) -> list[str]:
     there = [c for c in causes if job.state.possible(c) == ("present",) and c not in gone]
     if there:
         names = "; ".join(job.fault_name(cause) for cause in there)
-        return [f"! Its cause is found and not mended: {names}. A new part will go the same way."]
+        return [say.cause_not_mended(names)]
     if any(cause in gone for cause in causes):
         return []
     left = [job.fault_name(cause) for cause in causes if len(job.state.possible(cause)) > 1]
     if not left:
         return []
-    more = f" and {len(left) - MOST_CAUSES} more" if len(left) > MOST_CAUSES else ""
+    more = say.and_more(len(left) - MOST_CAUSES) if len(left) > MOST_CAUSES else ""
     names = "; ".join(left[:MOST_CAUSES])
-    return [f"! What damaged it is not known. Look for it before the new part is fitted: {names}{more}."]
+    return [say.cause_not_known(names, more)]
 
 
 def answer_repair(turn: Turn, line: str) -> None:
@@ -90,10 +91,10 @@ def answer_repair(turn: Turn, line: str) -> None:
     word, _, rest = said.partition(" ")
     # Anything else is more likely a mistyped command than the report of a repair.
     if said.casefold() not in {*NO, *DONE} and not (word.casefold().rstrip(":,") == "instead" and rest.strip()):
-        raise NotAnAnswer(f"{echo(said)} does not say what was done. {WHAT_WAS_DONE}")
+        raise NotAnAnswer(say.not_what_was_done(echo(said), WHAT_WAS_DONE))
     if said.casefold() in NO:
         job.declined.add(fault)
-        turn.tell(f"Not repaired: {job.fault_name(fault)}.")
+        turn.tell(say.not_repaired(job.fault_name(fault)))
         if job.found.get(fault) == OWN_JUDGEMENT:
             # Whoever was convinced is so no longer: it is a suspect like the others.
             del job.found[fault]
@@ -112,7 +113,7 @@ def answer_repair(turn: Turn, line: str) -> None:
     if overtaken:
         numbers = ", ".join(str(given.number) for given in overtaken)
         which = f"answers {numbers}" if len(overtaken) > 1 else f"answer {numbers}"
-        turn.tell(f"No longer counted, because it was about the machine before the repair: {which}.")
+        turn.tell(say.no_longer_counted(which))
     job.repaired[fault] = None
     job.repaired_at[fault] = job.next_number
     conclude(turn, job.state.narrow(f"repair {fault}", fault, ("absent",)))
@@ -163,15 +164,15 @@ class Repair(Owner):
 
     def why(self, job: Job) -> tuple[str, ...]:
         if job.found.get(job.prompt.subject) == OWN_JUDGEMENT:
-            return ("You were convinced of it. The rules have not found it; a no goes back to the search.",)
-        return ("Rules and answers point to this fault. Type suspects or answers to see on what it rests.",)
+            return (say.WHY_OWN_JUDGEMENT,)
+        return (say.WHY_REPAIR,)
 
     def how(self, job: Job) -> tuple[str, ...]:
         repair = job.base.faults[job.prompt.subject].repair
         needs = ", ".join((*repair.parts, *repair.consumables))
         return (
             *cautions_again(job, repair.cautions),
-            *([f"You need: {needs}."] if needs else []),
+            *([say.you_need(needs)] if needs else []),
             *numbered_steps(repair.steps),
             WHAT_WAS_DONE,
         )

@@ -8,6 +8,7 @@ from expert.job.bench.moves import PREPARE, SET_UP
 from expert.job.prompts.move import CONFIRMED, confirmed, why_moved
 from expert.job.prompts.owner import Owner, Unattended
 from expert.job.prompts.test_prompt import numbered_steps
+from expert.job.sentences import safety as say
 from expert.job.state.job import Job, Prompt, Turn
 from expert.language.model import Question
 from expert.trace.records import Moved
@@ -25,7 +26,7 @@ class SettingUp(Owner):
             job.prepared.add(question.id)
             turn.add(Moved(job.prompt.subject, dict(job.bench), 0.0))
         else:
-            cannot_tell(turn, question.id, "it could not be set up")
+            cannot_tell(turn, question.id, say.COULD_NOT_BE_SET_UP)
             job.choice = None
 
     def put_again(self, job: Job, recorded: Prompt) -> Prompt | None:
@@ -40,7 +41,7 @@ class SettingUp(Owner):
 
     def how(self, job: Job) -> tuple[str, ...]:
         preparation = question_prepared(job).prepare
-        return (*numbered_steps(preparation.steps if preparation else ()), "Is that done?")
+        return (*numbered_steps(preparation.steps if preparation else ()), say.IS_THAT_DONE)
 
 
 def question_prepared(job: Job) -> Question:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from expert.job.answers.reading import NO, YES, NotAnAnswer
 from expert.job.answers.taking import judge_again, set_aside
 from expert.job.prompts.owner import Owner, Unattended
+from expert.job.sentences import commands as say
 from expert.job.state.hazards import answer_anew
 from expert.job.state.job import NO_PROMPT, CouldNot, Job, Turn
 from expert.job.state.situation import reopen
@@ -24,11 +25,11 @@ class TakeBack(Owner):
         if word.casefold() in YES:
             self.undo(turn, int(turn.job.prompt.subject))
         elif word.casefold() not in NO:
-            raise NotAnAnswer(f"{echo(word)} is no answer here. Type yes to take it back, no to leave it.")
+            raise NotAnAnswer(say.take_it_back_or_not(echo(word)))
         turn.job.prompt = NO_PROMPT
 
     def why(self, job: Job) -> tuple[str, ...]:
-        return ("What rests on the answer goes with it. A yes takes it back, a no leaves it.",)
+        return (say.WHY_TAKE_BACK,)
 
     def unattended(self, job: Job, at_hand: Unattended) -> list[str]:
         return ["no"]

@@ -7,6 +7,7 @@ from expert.job.answers.reading import NotAnAnswer
 from expert.job.prompts.intake_prompt import IntakePrompt
 from expert.job.prompts.owner import Unattended
 from expert.job.prompts.plate import plate_prompt, take_plate
+from expert.job.sentences import intake as say
 from expert.job.state.job import Job, Turn
 from expert.job.state.shop import Person
 
@@ -15,8 +16,8 @@ LONGEST_NAME = 60
 
 def _introduced(person: Person) -> str:
     """A technician as listed, with what this person may do and by whose word."""
-    by = f", by the word of {person.by_word_of}" if person.by_word_of else ""
-    return f"{person.name} (live work: {'yes' if person.qualified else 'no'}{by})"
+    by = say.by_the_word_of(person.by_word_of) if person.by_word_of else ""
+    return say.technician_listed(person.name, person.qualified, by)
 
 
 def _names(job: Job) -> tuple[str, ...]:
@@ -25,19 +26,19 @@ def _names(job: Job) -> tuple[str, ...]:
 
 class Technician(IntakePrompt):
     name = "technician"
-    not_known = "A name is needed for the record. Type your name or your initials."
-    because = "The record says who worked at the machine."
+    not_known = say.NAME_NEEDED
+    because = say.WHY_TECHNICIAN
 
     def text(self, job: Job) -> tuple[str, tuple[str, ...]]:
         people = job.shop.people
         if not people:
-            return "Who is at the bench? Type your name.", ()
+            return say.WHO_IS_THERE, ()
         lines = [f"  {number}  {_introduced(person)}" for number, person in enumerate(people, 1)]
         if job.machine is None:
-            return "\n".join(["Who is at the bench? Type your number or name.", *lines]), _names(job)
-        head = "Who is at the bench? Type your number or name; after a comma what the plate says instead."
+            return "\n".join([say.WHO_OF_THESE_IS_THERE, *lines]), _names(job)
+        head = say.WHO_IS_THERE_AND_WHAT_DIFFERS
         plate, _ = plate_prompt(job)
-        machine = f"{job.machine.title}, with its plate:"
+        machine = say.machine_with_its_plate(job.machine.title)
         return "\n".join([head, *lines, machine, *plate.splitlines()[1:]]), _names(job)
 
     def settle(self, turn: Turn, text: str) -> bool:

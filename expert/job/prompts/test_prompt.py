@@ -10,6 +10,7 @@ from expert.job.answers.reading import CANNOT_TELL, read_answer
 from expert.job.answers.sound import sound_answer
 from expert.job.answers.taking import cannot_tell
 from expert.job.prompts.owner import Owner, Unattended
+from expert.job.sentences import search as say
 from expert.job.state.job import Given, Job, Prompt, Turn
 from expert.job.wording.explaining import answer_in_words, last_answer
 from expert.job.wording.readings import how_to, understood
@@ -70,14 +71,14 @@ class TestPrompt(Owner):
     def offers(self, job: Job) -> Iterable[tuple[str, str]]:
         question = self.test(job)
         if not job.prompt.choices and (last := last_answer(job, question.id)):
-            yield last.text, f"{answer_in_words(job, last)}: the last reading"
+            yield last.text, say.last_reading(answer_in_words(job, last))
         for choice in job.prompt.choices:
             label = question.label(choice)
             yield choice, "" if label == choice else label
 
     def meaning(self, job: Job, line: str) -> str:
         if CANNOT_TELL.fullmatch(line):
-            return "Leaves this question unanswered."
+            return say.LEFT_UNANSWERED
         question = self.test(job)
         given = read_answer(job, question, line)
         if given.quantity is not None:

@@ -10,6 +10,7 @@ from expert.job.bench.first import barring
 from expert.job.bench.moves import offer_again
 from expert.job.search.elimination import may_be_named
 from expert.job.search.short_list import LONGEST, in_rows, ranked
+from expert.job.sentences import search as say
 from expert.job.state.hazards import refuse
 from expert.job.state.job import Job, Phase, Turn, phase_after
 from expert.job.state.situation import outcome_in_words, situation_of
@@ -66,7 +67,7 @@ def _held_up_by_danger(turn: Turn, picture: Picture) -> bool:
     question = job.base.questions[left.best.asks]
     for hazard, act in barring(job, question):
         refuse(turn, hazard, act, f"question {question.id}")
-        turn.tell(f"Not tested: {question.ask} There may be {hazard.name}. It ends when: {hazard.until}")
+        turn.tell(say.not_tested(question.ask, hazard.name, hazard.until))
     return True
 
 
@@ -84,13 +85,11 @@ def ending_of(job: Job, picture: Picture) -> Ending:
         standings |= {fault: standing for fault in faults if fault not in standings}
         sentences += _complaint_in_words(job, picture, complaint, outcome)
     for complaint in picture.normal:
-        sentences.append(f"'{job.base.complaints[complaint].name}' is how a sound machine behaves. It is no fault.")
+        sentences.append(say.normal_behaviour(job.base.complaints[complaint].name))
     for fault in picture.causes_wanted:
-        sentences.append(
-            f"What caused '{job.fault_name(fault)}' could not be settled. Look for it before fitting a new part."
-        )
+        sentences.append(say.cause_not_settled(job.fault_name(fault)))
     for question in picture.observations_open:
-        sentences.append(f"Not accounted for: {job.base.questions[question].ask} {outcome_in_words(job, question)}.")
+        sentences.append(say.not_accounted_for(job.base.questions[question].ask, outcome_in_words(job, question)))
     outcome = _worst(outcomes) if outcomes else _all_accounted(job, picture)
     if outcome in (LISTED, "unresolved"):
         sentences += _repairs_in_doubt(job, picture)
@@ -111,17 +110,17 @@ def _complaint_in_words(job: Job, picture: Picture, complaint: str, outcome: str
     suspects = ranked(job, picture, complaint)
     if outcome == ELIMINATED:
         left = job.fault_name(suspects[0].fault)
-        return [f"'{name}': everything else that explains it is cleared. Left by elimination, not proved: {left}."]
+        return [say.left_by_elimination(name, left)]
     if outcome == LISTED:
-        lead = f"'{name}': narrowed to a short list, not further:"
+        lead = say.narrowed(name)
         return [lead, *in_rows(job, picture, close(suspects)), something_unknown(job, complaint)]
     if not suspects:
         return [
-            f"'{name}' is not resolved. No known fault that explains it is left.",
+            say.not_resolved(name),
             something_unknown(job, complaint),
         ]
     count = counted(len(suspects), "fault")
-    lead = f"'{name}' is not resolved. {count} that explain it are still possible, the likeliest first:"
+    lead = say.still_possible(name, count)
     return [lead, *in_rows(job, picture, suspects), something_unknown(job, complaint)]
 
 
@@ -129,8 +128,8 @@ def something_unknown(job: Job, complaint: str) -> str:
     """The suspect that no question ever clears, and where to look for it by hand."""
     faults = (job.base.faults[fault] for fault in job.knowledge.explainers[complaint])
     parts = list(dict.fromkeys(job.base.parts[fault.part].name for fault in faults))[:LOOKED_ALONG]
-    along = f" Look along by hand, with their wires, hoses and fixings: {', '.join(parts)}." if parts else ""
-    return f"Or it is something that these rules do not know.{along}"
+    along = say.look_by_hand(", ".join(parts)) if parts else ""
+    return say.not_known_to_rules(along)
 
 
 def _complaint_ends(job: Job, picture: Picture, complaint: str) -> tuple[str, tuple[str, ...]]:
@@ -177,7 +176,7 @@ def _repairs_in_doubt(job: Job, picture: Picture) -> list[str]:
         question for question, passed in {name: passed for name, _, passed in job.proofs}.items() if passed is False
     }
     return [
-        f"Repaired, but its proof failed: {job.fault_name(fault)}. Look at this repair again: part, joints, setting."
+        say.repaired_but_failed(job.fault_name(fault))
         for fault, proved in job.repaired.items()
         if proved is False and fault in explaining and failed & set(job.base.faults[fault].prove)
     ]
@@ -192,16 +191,13 @@ def _what_would_settle(job: Job, picture: Picture) -> list[str]:
         return []
     question = job.base.questions[choice.best.question]
     means = f" ({job.base.instruments[question.instrument].name})" if question.instrument else ""
-    sentences = [f"What would settle it: {question.ask}{means}"]
+    sentences = [say.what_would_settle(question.ask, means)]
     needed = {move.id: move.say for move in choice.best.route.moves}
     for unable in job.unable.values():
         if unable.holds and unable.kind == "move" and unable.subject in needed:
-            sentences.append(
-                f"It needs what could not be done: {needed[unable.subject]} If it can be after all: "
-                f"take back {unable.number}"
-            )
+            sentences.append(say.needs_what_could_not(needed[unable.subject], unable.number))
         elif unable.holds and unable.subject in (choice.best.question, choice.best.asks):
-            sentences.append(f"It could not be told. If it can be after all: take back {unable.number}")
+            sentences.append(say.could_not_be_told(unable.number))
     return sentences
 
 
@@ -212,7 +208,7 @@ def _live_work_would_help(job: Job, picture: Picture) -> bool:
 def because_of(job: Job, fault: str) -> tuple[str, ...]:
     """Why a fault is held to be there: the sentences of the rules that confirm it, or that nothing else is left."""
     if job.state.possible(fault) != ("present",):
-        return ("All other faults that explain the complaint are cleared.",)
+        return (say.ALL_OTHERS_CLEARED,)
     return tuple(
         job.base.rules[rule].because
         for rule in job.knowledge.concluding.get(fault, ())

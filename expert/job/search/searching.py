@@ -16,6 +16,7 @@ from expert.job.bench.moves import make_ready, put_release_test
 from expert.job.search.ending import end_search
 from expert.job.search.short_list import in_rows
 from expert.job.search.stalling import Stall, stall_of
+from expert.job.sentences import search as say
 from expert.job.state.job import Foreseen, Job, Prompt, Turn
 from expert.job.state.situation import outcome_in_words, picture_of, situation_of
 from expert.trace.records import Put
@@ -101,9 +102,9 @@ def recorded_why(turn: Turn) -> Why | None:
 def offer_to_stop(turn: Turn, picture: Picture, stall: Stall) -> None:
     """Show who is left, and ask whether to go on."""
     job = turn.job
-    turn.tell(f"The last {stall.in_vain} questions changed nothing. Nothing that is left to ask tells much.")
+    turn.tell(say.changed_nothing(stall.in_vain))
     turn.tell(*in_rows(job, picture, picture.suspects))
-    turn.add(Put("going on", "", "Type go on to be asked what is left, or end to end the search with this list."))
+    turn.add(Put("going on", "", say.GO_ON_OR_END))
     job.prompt = Prompt("going on", "", ("go on", "end"))
 
 
@@ -115,16 +116,16 @@ def why_search_goes_on(job: Job, picture: Picture) -> tuple[str, ...]:
     """
     found = "; ".join(job.fault_name(fault) for fault in picture.confirmed)
     if picture.causes_wanted:
-        reason = "What caused it is looked for before a new part is fitted."
+        reason = say.CAUSE_FIRST
     elif picture.complaints_open:
         names = "; ".join(job.base.complaints[complaint].name for complaint in picture.complaints_open)
-        reason = f"It does not explain: {names}."
+        reason = say.does_not_explain(names)
     elif picture.observations_open:
         asked = job.base.questions[picture.observations_open[0]].ask
-        reason = f"It does not account for: {asked} {outcome_in_words(job, picture.observations_open[0])}."
+        reason = say.does_not_account_for(asked, outcome_in_words(job, picture.observations_open[0]))
     else:
-        reason = "An answer that contradicted others is asked again first."
-    return f"Found so far: {found}.", f"The search goes on. {reason}"
+        reason = say.CONTRADICTION_FIRST
+    return say.found_so_far(found), say.search_goes_on(reason)
 
 
 def why_asked(job: Job, picture: Picture, choice: Choice) -> Why:

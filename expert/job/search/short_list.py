@@ -6,6 +6,7 @@ from expert.engine.candidates import Candidate
 from expert.engine.gain import beliefs
 from expert.engine.planner import worth_asking
 from expert.engine.suspicion import Picture, Weighed
+from expert.job.sentences import search as say
 from expert.job.state.bench import bench_map
 from expert.job.state.job import Job
 from expert.job.state.situation import situation_of
@@ -24,11 +25,11 @@ def in_rows(job: Job, picture: Picture, suspects: tuple[Weighed, ...]) -> list[s
     belief = beliefs(job.knowledge, picture)
     tests = _tests(job, picture)
     rows = [
-        f"{number}. {job.fault_name(suspect.fault)} ({belief[suspect.fault]:.0%}). {_settled_by(job, suspect, tests)}"
+        say.on_the_list(number, job.fault_name(suspect.fault), belief[suspect.fault], _settled_by(job, suspect, tests))
         for number, suspect in enumerate(suspects[:LONGEST], 1)
     ]
     more = len(suspects) - LONGEST
-    return [*rows, f"And {more} more, none of them likelier."] if more > 0 else rows
+    return [*rows, say.more_on_the_list(more)] if more > 0 else rows
 
 
 def _tests(job: Job, picture: Picture) -> list[Candidate]:
@@ -41,28 +42,28 @@ def _tests(job: Job, picture: Picture) -> list[Candidate]:
 def _settled_by(job: Job, suspect: Weighed, tests: list[Candidate]) -> str:
     test = next((test for test in tests if suspect.fault in test.decides), None)
     if test is None:
-        return "No test of these rules settles it: look at the part by hand."
+        return say.NO_TEST_SETTLES
     barred = "; ".join(_what_bars(job, test))
-    return f"To settle it: {job.base.questions[test.question].ask}{f' ({barred})' if barred else ''}"
+    return say.to_settle_it(job.base.questions[test.question].ask, f" ({barred})" if barred else "")
 
 
 def _what_bars(job: Job, test: Candidate) -> list[str]:
     """Why the test was not made here, as far as it is known."""
     question = job.base.questions[test.question]
     barred = [
-        f"it could not be told; take back {noted.number}"
+        say.not_told(noted.number)
         for noted in job.unable.values()
         if noted.holds and noted.kind == "question" and noted.subject in (test.question, test.asks)
     ]
     if not question.possible_with(job.instruments):
-        barred.append(f"needs the {job.base.instruments[question.instrument].name}")
+        barred.append(say.needs_instrument(job.base.instruments[question.instrument].name))
     needed = {move.id: move for move in test.route.moves}
     barred += [
-        f"needs what could not be done: {needed[noted.subject].say.rstrip('.')}; take back {noted.number}"
+        say.needs_what_was_not_done(needed[noted.subject].say.rstrip("."), noted.number)
         for noted in job.unable.values()
         if noted.holds and noted.kind == "move" and noted.subject in needed
     ]
     here = bench_map(job)
     if not job.qualified and not here.may_stay(here.reached_by(job.bench, test.route)):
-        barred.append("for somebody qualified for live work")
+        barred.append(say.FOR_SOMEBODY_QUALIFIED)
     return barred

@@ -6,12 +6,13 @@ Where it was not, the job says so in plain words. Pure.
 from __future__ import annotations
 
 from expert.engine.bench import satisfies
+from expert.job.sentences import safety as say
 from expert.job.state.bench import bench_map
 from expert.job.state.hazards import due_tests, open_hazards, to_put
 from expert.job.state.job import Job, Phase, Turn
 
-OPENED = "The machine was open. Before it goes back, its safety is tested, whether anything was repaired or not."
-LOOKED_AT = "Before it goes back, every safety device is looked at, whatever the complaint was."
+OPENED = say.WAS_OPEN
+LOOKED_AT = say.EVERY_SAFETY_DEVICE
 
 
 def looks_before_return(turn: Turn) -> bool:
@@ -110,8 +111,8 @@ def not_shown_safe_in_words(job: Job) -> list[str]:
     if not missing:
         return []
     asked = " ".join(job.base.questions[name].ask for name in missing)
-    why = "The machine was opened, and was not shown to be safe after that." if job.opened else "Not shown to be safe."
-    return [f"{why} To be tested before it is used: {asked}"]
+    why = say.OPENED_AND_NOT_SHOWN_SAFE if job.opened else say.NOT_SHOWN_SAFE
+    return [say.to_be_tested_before_use(why, asked)]
 
 
 def _wanted(job: Job) -> tuple[str, ...]:

@@ -1,0 +1,77 @@
+"""Repair and proof."""
+
+from __future__ import annotations
+
+# ------------------------------------------------------------ repair
+
+WHAT_WAS_DONE = "When it is done: type done. If you did something else: instead, and what. If it is not repaired: no"
+LEAD_BY_ELIMINATION = "Left by elimination, not proved. If you repair it"
+LEAD_OWN_JUDGEMENT = "Your own judgement, not found by the rules. Repair"
+
+
+def bench_not_ready(fault: str) -> str:
+    return f"The bench cannot be made ready for this repair: {fault}."
+
+
+def repair_put(lead: str, fault: str, minutes: float) -> str:
+    return f"{lead}: {fault}. About {minutes:g} min."
+
+
+def you_need(things: str) -> str:
+    return f"You need: {things}."
+
+
+def cause_not_mended(names: str) -> str:
+    return f"! Its cause is found and not mended: {names}. A new part will go the same way."
+
+
+def and_more(count: int) -> str:
+    return f" and {count} more"
+
+
+def cause_not_known(names: str, more: str) -> str:
+    return f"! What damaged it is not known. Look for it before the new part is fitted: {names}{more}."
+
+
+def not_what_was_done(typed: str, what_would_do: str) -> str:
+    return f"{typed} does not say what was done. {what_would_do}"
+
+
+def not_repaired(fault: str) -> str:
+    return f"Not repaired: {fault}."
+
+
+def no_longer_counted(answers: str) -> str:
+    return f"No longer counted, because it was about the machine before the repair: {answers}."
+
+
+WHY_OWN_JUDGEMENT = "You were convinced of it. The rules have not found it; a no goes back to the search."
+WHY_REPAIR = "Rules and answers point to this fault. Type suspects or answers to see on what it rests."
+
+
+# ------------------------------------------------------------ proof
+
+
+def not_proved_because(obstacle: str, question: str) -> str:
+    return f"Not proved, because {obstacle}: {question}"
+
+
+def not_proved_bench(question: str) -> str:
+    return f"Not proved, because the bench cannot be brought into the state it needs: {question}"
+
+
+SHOP_LACKS_INSTRUMENT = "the shop lacks the instrument"
+CANNOT_BE_TESTED = "it cannot be tested on this machine as it stands"
+
+
+def there_may_be(hazard: str) -> str:
+    return f"there may be {hazard}"
+
+
+BENCH_CANNOT_BE_BROUGHT = "the bench cannot be brought into the state it needs"
+TOO_CLOSE_TO_PROVE = (
+    "Too close to the limit to prove the repair. Test again with a better instrument before it goes out."
+)
+PROOF_FAILED = "The proof failed. The search goes on with everything that is known."
+WHY_PROOF = "This test would have caught a wrong repair. It must come out sound before the machine goes out."
+WHY_PROOF_IN_AUDIT = "it must come out sound before the machine goes out."

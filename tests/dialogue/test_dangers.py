@@ -11,8 +11,9 @@ import pytest
 
 from expert.desk.unattended import sound_answer
 from expert.engine.bench import satisfies
-from expert.job.prompts.danger import NOT_SAFE, STOPPED, open_dangers
+from expert.job.prompts.danger import open_dangers
 from expert.job.prompts.ending import endings_open_to
+from expert.job.sentences import safety as say
 from expert.job.state.job import Phase
 from expert.job.wording.customer import CLOSING_LINES
 from expert.trace.records import CautionShown, Cleared, Closed, HandedOver, Moved, Put, Record, Stopped
@@ -78,7 +79,7 @@ def test_the_stop_is_told_and_the_bench_made_safe_before_anything_else(stop: Sto
     assert satisfies(desk.job.bench, desk.job.base.bench.safe)
     assert desk.job.prompt.kind == "danger"
     last = records[-1]
-    assert isinstance(last, Put) and last.text.startswith(STOPPED) and "It ends when: " in last.text
+    assert isinstance(last, Put) and last.text.startswith(say.STOPPED) and "It ends when: " in last.text
 
 
 @EACH
@@ -147,7 +148,7 @@ def test_a_machine_that_cannot_be_made_safe_is_left_alone(stop: Stop) -> None:
         "Nothing else comes before this. Type out when it is done, or can't if it cannot be done."
     ]
     said = desk.type("can't")
-    assert said[-1] == NOT_SAFE and desk.job.prompt.kind == "danger"
+    assert said[-1] == say.COULD_NOT_BE_MADE_SAFE and desk.job.prompt.kind == "danger"
     said = desk.type("hand over")
     assert any(line.startswith("! The machine is not safe to leave: mains on") for line in said)
 

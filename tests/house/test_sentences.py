@@ -1,4 +1,4 @@
-"""What the job says stands in `job/sentences/` (and how records are told, in `job/wording/`): nowhere else."""
+"""What the job says stands in `job/sentences/` and nowhere else."""
 
 from __future__ import annotations
 
@@ -46,8 +46,7 @@ def sentences_in(source: str) -> Iterator[tuple[int, str]]:
 
 
 def modules() -> list[Path]:
-    apart = (SENTENCES, JOB / "wording")
-    return sorted(file for file in JOB.rglob("*.py") if not any(folder in file.parents for folder in apart))
+    return sorted(file for file in JOB.rglob("*.py") if SENTENCES not in file.parents)
 
 
 def test_no_sentence_stands_outside() -> None:

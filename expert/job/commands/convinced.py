@@ -12,7 +12,6 @@ from expert.trace.records import Found
 from expert.trade.quantities.units import echo
 
 MOST = 8
-WHAT_IT_MEANS = say.HOW_TO_BE_CONVINCED
 
 
 def be_convinced(turn: Turn, rest: str) -> None:
@@ -28,7 +27,10 @@ def be_convinced(turn: Turn, rest: str) -> None:
     if not faults:
         raise NotAnAnswer(say.NO_FAULT_SUSPECTED)
     if not rest:
-        turn.tell(*(f"{number}. {_named(job, fault, belief)}" for number, fault in enumerate(faults, 1)), WHAT_IT_MEANS)
+        turn.tell(
+            *(f"{number}. {_named(job, fault, belief)}" for number, fault in enumerate(faults, 1)),
+            say.HOW_TO_BE_CONVINCED,
+        )
         return
     if not (rest.isdecimal() and len(rest) < 3 and 1 <= int(rest) <= len(faults)):
         raise NotAnAnswer(say.none_of_the_suspects(echo(rest), len(faults)))

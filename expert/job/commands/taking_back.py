@@ -10,8 +10,6 @@ from expert.job.state.job import CouldNot, Given, Job, Phase, Prompt, Turn
 from expert.job.wording.explaining import answer_in_words
 from expert.trade.quantities.units import echo
 
-DANGER_RESTS_ON_IT = say.DANGER_RESTS_ON_IT
-
 
 def list_answers(turn: Turn, rest: str) -> None:
     """All answers so far, numbered, with what could not be told or done; then how the bench stands."""
@@ -51,7 +49,7 @@ def propose_take_back(turn: Turn, rest: str) -> None:
         if fact in job.base.faults and len(before) == 1 and len(left) == 2
     ]
     if any(rule not in after.fired for rule in open_dangers(job)):
-        raise NotAnAnswer(DANGER_RESTS_ON_IT)
+        raise NotAnAnswer(say.DANGER_RESTS_ON_IT)
     turn.tell(say.answer_in_list(given.number, _answer_in_words(job, given)))
     turn.tell(*(undone[:8] or [say.NOTHING_ELSE_RESTS]))
     if len(undone) > 8:

@@ -16,8 +16,6 @@ from expert.language.model import Complaint
 from expert.trace.records import Told
 from expert.trade.quantities.units import echo
 
-OTHER_WORDS = say.OTHER_WORDS
-
 
 class Complaints(IntakePrompt):
     name = "complaints"
@@ -58,7 +56,7 @@ class Complaints(IntakePrompt):
 
     def _more(self, job: Job, offered: tuple[str, ...]) -> str:
         if offered:
-            return say.number_of_the_one(OTHER_WORDS)
+            return say.number_of_the_one(say.OTHER_WORDS)
         return say.IN_A_FEW_WORDS if job.complaints else self.not_known
 
     def _offer(self, turn: Turn, text: str, offered: tuple[str, ...]) -> None:
@@ -69,7 +67,7 @@ class Complaints(IntakePrompt):
             raise NotAnAnswer(say.no_number_of_a_complaint(echo(text), there))
         meant = complaints_meant(text, job.base.complaints.values()) or _almost(job, text)
         if not meant:
-            others = say.OTHER_WORDS_OR_GO_ON if job.complaints else OTHER_WORDS
+            others = say.OTHER_WORDS_OR_GO_ON if job.complaints else say.OTHER_WORDS
             raise NotAnAnswer(say.fits_no_complaint(echo(text), others))
         turn.tell(*(f"{number:>3}  {complaint.name}" for number, complaint in enumerate(meant, 1)))
         job.complaints_offered = tuple(complaint.id for complaint in meant)

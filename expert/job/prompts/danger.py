@@ -18,10 +18,7 @@ from expert.language.model import Move
 from expert.trace.records import Cleared, Found, Put, Stopped
 from expert.trade.quantities.units import echo
 
-STOPPED = say.STOPPED
-RECORDED_ONLY = say.DEALT_WITH_IS_RECORDED
 NOBODY = {"me", "myself", "i", "self", "name", "nobody", "noone", "somebody", "someone", "anyone"}
-NOT_SAFE = say.COULD_NOT_BE_MADE_SAFE
 
 
 def open_dangers(job: Job) -> dict[str, str]:
@@ -57,7 +54,7 @@ def make_safe(turn: Turn, then: str, wanted: Mapping[str, str] | None = None) ->
         put_move(turn, towards)
         return False
     if ready is None or (ready and then):
-        put_stop(turn, then if ready else NOT_SAFE)
+        put_stop(turn, then if ready else say.COULD_NOT_BE_MADE_SAFE)
     return bool(ready)
 
 
@@ -95,7 +92,7 @@ def leave(turn: Turn) -> None:
     if (route is None or not route.moves) and (towards := _towards_safe(job)):
         put_move(turn, towards)
     elif route is None or not route.moves:
-        put_stop(turn, NOT_SAFE)
+        put_stop(turn, say.COULD_NOT_BE_MADE_SAFE)
     else:
         put_move(turn, route.moves[0])
 
@@ -109,7 +106,7 @@ def put_stop(turn: Turn, text: str) -> None:
 def stopped_text(job: Job) -> str:
     """What lifts the stop, and what ends the dangers that stand."""
     ends = [say.danger_ends_when(hazard.until) for hazard in open_hazards(job) if not hazard.from_the_start]
-    return "\n".join([STOPPED, *([f"{RECORDED_ONLY}"] if ends else []), *ends])
+    return "\n".join([say.STOPPED, *([f"{say.DEALT_WITH_IS_RECORDED}"] if ends else []), *ends])
 
 
 def _letters(name: str) -> str:
@@ -160,4 +157,4 @@ class DangerStop(Owner):
             job.outcome = ""
 
     def how(self, job: Job) -> tuple[str, ...]:
-        return (*(f"STOP! {text}" for text in open_dangers(job).values()), STOPPED)
+        return (*(f"STOP! {text}" for text in open_dangers(job).values()), say.STOPPED)

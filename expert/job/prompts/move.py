@@ -17,9 +17,6 @@ from expert.language.model import Move
 from expert.trace.records import CannotMove
 from expert.trade.quantities.units import echo
 
-NOT_YET = say.NOTHING_ELSE_FIRST
-CONFIRMED = say.WHY_MOVES_ARE_CONFIRMED
-
 
 class BenchMove(Owner):
     drops_typed_ahead = True
@@ -36,7 +33,7 @@ class BenchMove(Owner):
         return [job.prompt.choices[0]]
 
     def why(self, job: Job) -> tuple[str, ...]:
-        return (why_moved(job), CONFIRMED)
+        return (why_moved(job), say.WHY_MOVES_ARE_CONFIRMED)
 
     def how(self, job: Job) -> tuple[str, ...]:
         move = move_put(job)
@@ -63,7 +60,7 @@ def answer_move(turn: Turn, line: str) -> None:
     )
     # "No" is "not yet" while the machine is not safe; a way round this move is looked for only after "can't".
     if not done and leads_to_safe and line.strip().casefold() in NO:
-        raise NotAnAnswer(NOT_YET.format(word=move.word or "yes"))
+        raise NotAnAnswer(say.NOTHING_ELSE_FIRST.format(word=move.word or "yes"))
     if done:
         has_moved(turn, move.id, move.makes, move.minutes)
     elif move.otherwise and line.strip().casefold() in NO:

@@ -12,8 +12,6 @@ from expert.job.state.job import CouldNot, Given, Job, Prompt, Turn
 from expert.language.model import Question
 from expert.language.model.job_answers import JobAnswers
 
-NO_TEST = say.NO_TEST
-
 
 @dataclass
 class Unattended:
@@ -75,7 +73,7 @@ class Owner(ABC):
 
     def how(self, job: Job) -> tuple[str, ...]:
         """How to do what is wanted here, cautions first."""
-        return (NO_TEST,)
+        return (say.NO_TEST,)
 
     def test(self, job: Job) -> Question | None:
         """The question whose answer is wanted, where a test is put."""

@@ -92,7 +92,7 @@ def plate_prompt(job: Job) -> tuple[str, tuple[str, ...]]:
         now = f"{show(assumed, system=system)} assumed" if told is None else show(told, system=system)
         lines.append(f"  {name:<24}{now}")
     if job.shop.people:
-        lines.append(f"  {'serial':<24}{'kept as a key' if job.serial_key else 'not said'}")
+        lines.append(f"  {'serial':<24}{say.KEPT_AS_A_KEY if job.serial_key else 'not said'}")
     head = say.COMPARE_WITH_THE_PLATE
     return "\n".join([head, *lines]), ("ok", *job.machine.plate, *features, *conditions)
 

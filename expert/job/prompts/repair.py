@@ -18,7 +18,6 @@ from expert.job.state.situation import reopen
 from expert.trace.records import NoLongerHolds, Put, Repaired
 from expert.trade.quantities.units import echo
 
-WHAT_WAS_DONE = say.WHAT_WAS_DONE
 DONE = {"done"}  # neither ok nor y: whoever says it has read what it confirms
 LEADS = {
     "found": "Repair",
@@ -61,7 +60,7 @@ def put_repair(turn: Turn, fault: str) -> None:
     if repair.parts or repair.consumables:
         turn.tell(say.you_need(", ".join((*repair.parts, *repair.consumables))))
     turn.tell(*(f"{number}. {step}" for number, step in enumerate(repair.steps, 1)))
-    turn.add(Put("repair", fault, WHAT_WAS_DONE))
+    turn.add(Put("repair", fault, say.WHAT_WAS_DONE))
     job.prompt = Prompt("repair", fault, ("done", "no"))
 
 
@@ -91,7 +90,7 @@ def answer_repair(turn: Turn, line: str) -> None:
     word, _, rest = said.partition(" ")
     # Anything else is more likely a mistyped command than the report of a repair.
     if said.casefold() not in {*NO, *DONE} and not (word.casefold().rstrip(":,") == "instead" and rest.strip()):
-        raise NotAnAnswer(say.not_what_was_done(echo(said), WHAT_WAS_DONE))
+        raise NotAnAnswer(say.not_what_was_done(echo(said), say.WHAT_WAS_DONE))
     if said.casefold() in NO:
         job.declined.add(fault)
         turn.tell(say.not_repaired(job.fault_name(fault)))
@@ -174,5 +173,5 @@ class Repair(Owner):
             *cautions_again(job, repair.cautions),
             *([say.you_need(needs)] if needs else []),
             *numbered_steps(repair.steps),
-            WHAT_WAS_DONE,
+            say.WHAT_WAS_DONE,
         )

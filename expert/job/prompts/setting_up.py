@@ -5,7 +5,7 @@ from __future__ import annotations
 from expert.engine.bench import after
 from expert.job.answers.taking import cannot_tell
 from expert.job.bench.moves import PREPARE, SET_UP
-from expert.job.prompts.move import CONFIRMED, confirmed, why_moved
+from expert.job.prompts.move import confirmed, why_moved
 from expert.job.prompts.owner import Owner, Unattended
 from expert.job.prompts.test_prompt import numbered_steps
 from expert.job.sentences import safety as say
@@ -37,7 +37,7 @@ class SettingUp(Owner):
         return [SET_UP]
 
     def why(self, job: Job) -> tuple[str, ...]:
-        return (why_moved(job), CONFIRMED)
+        return (why_moved(job), say.WHY_MOVES_ARE_CONFIRMED)
 
     def how(self, job: Job) -> tuple[str, ...]:
         preparation = question_prepared(job).prepare

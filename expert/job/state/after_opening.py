@@ -11,15 +11,12 @@ from expert.job.state.bench import bench_map
 from expert.job.state.hazards import due_tests, open_hazards, to_put
 from expert.job.state.job import Job, Phase, Turn
 
-OPENED = say.WAS_OPEN
-LOOKED_AT = say.EVERY_SAFETY_DEVICE
-
 
 def looks_before_return(turn: Turn) -> bool:
     """Put the looks at the safety devices, and the tests that end dangers, that are still due; False: none are."""
     job = turn.job
     due = _looks_due(job) if job.outcome != "stopped" and fine_in_prospect(job) else ()
-    return _prove(turn, due, LOOKED_AT)
+    return _prove(turn, due, say.EVERY_SAFETY_DEVICE)
 
 
 def tests_before_return(turn: Turn) -> bool:
@@ -30,7 +27,7 @@ def tests_before_return(turn: Turn) -> bool:
         for name in _wanted(job)
         if not _tested_since_opened(job, name) and not _known_unsound(job, name) and name not in _out_of_reach(job)
     )
-    return _prove(turn, due if job.outcome != "stopped" else (), OPENED)
+    return _prove(turn, due if job.outcome != "stopped" else (), say.WAS_OPEN)
 
 
 def _prove(turn: Turn, due: tuple[str, ...], why: str) -> bool:

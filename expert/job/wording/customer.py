@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from expert.job.sentences import customer as say
 from expert.job.state.after_opening import not_shown_safe_in_words
 from expert.job.state.job import Job
 from expert.job.wording.limits import show_limit
@@ -11,15 +12,14 @@ from expert.language.model import Question
 from expert.trade.quantities.units import Quantity
 
 CLOSING_LINES = {
-    "repaired": "The repair was tested and holds. The safety tests after repair are listed below.",
-    "repaired_unproved": "The repair is done, but not every test could be made. "
-    "The machine must not be used before they are.",
-    "normal": "No fault was found. What was noticed is how a sound machine of this type behaves.",
-    "normal_untested": "No fault was found. What was noticed is how a sound machine of this type behaves.",
-    "unrepaired": "The machine goes back unrepaired.",
-    "beyond_repair": "The machine is beyond repair.",
-    "handed_over": "The work is not finished. It was handed to a colleague.",
-    "stopped": "The work was stopped because the machine is dangerous. It must not be used.",
+    "repaired": say.REPAIRED,
+    "repaired_unproved": say.REPAIRED_UNPROVED,
+    "normal": say.NORMAL,
+    "normal_untested": say.NORMAL,
+    "unrepaired": say.UNREPAIRED,
+    "beyond_repair": say.BEYOND_REPAIR,
+    "handed_over": say.HANDED_OVER,
+    "stopped": say.STOPPED,
 }
 
 
@@ -27,15 +27,15 @@ def customer_summary(job: Job, ending: str) -> tuple[str, ...]:
     """The lines of the slip: what was reported, wrong and done, and what was measured, each with its limit."""
     base = job.base
     title = job.machine.title if job.machine else "not recorded"
-    lines = [f"Job {job.number}. Machine: {title}."]
-    lines.append(f"You reported: {'; '.join(base.complaints[complaint].name for complaint in job.complaints)}.")
+    lines = [say.job(job.number, title)]
+    lines.append(say.reported("; ".join(base.complaints[complaint].name for complaint in job.complaints)))
     lines += _wrong_and_done(job)
-    lines += [f"Danger found: {danger}" for danger in job.dangers_met.values()]
+    lines += [say.danger_found(danger) for danger in job.dangers_met.values()]
     lines.append(CLOSING_LINES[ending])
     lines += not_shown_safe_in_words(job)
     tests = {question: (answer, passed) for question, answer, passed in job.proofs}
     if tests:
-        lines.append("Tested after the repair:" if job.repaired else "Safety tests:")
+        lines.append(say.TESTED if job.repaired else "Safety tests:")
         lines += [f"  - {_tested(job, question, answer, passed)}" for question, (answer, passed) in tests.items()]
     lines += WHAT_TO_WATCH
     return tuple(lines)
@@ -45,18 +45,18 @@ def _wrong_and_done(job: Job) -> list[str]:
     """What was wrong and what was done about it, in two sentences."""
     wrong = [fault for fault, standing in job.found.items() if standing != "narrowed"]
     wrong += [fault for fault in job.mended() if fault not in wrong]
-    lines = [f"What was wrong: {'; '.join(_wrong(job, fault) for fault in wrong)}."] if wrong else []
+    lines = [say.wrong("; ".join(_wrong(job, fault) for fault in wrong))] if wrong else []
     if job.mended():
         others = [fault for fault in wrong if fault not in job.mended()]
         what = "; ".join(map(job.fault_name, job.mended())) if others else "it was repaired"
         parts = f", with {', '.join(job.parts_used)}" if job.parts_used else ""
-        lines.append(f"What was done: {f'repaired: {what}' if others else what}{parts}.")
+        lines.append(say.done(f"repaired: {what}" if others else what, parts))
     return lines
 
 
 def _wrong(job: Job, fault: str) -> str:
     judged = job.found.get(fault) == "own_judgement" and not job.repaired.get(fault)
-    return f"{job.fault_name(fault)}{' (by the judgement of the technician)' if judged else ''}"
+    return say.wrong_by_judgement(job.fault_name(fault)) if judged else job.fault_name(fault)
 
 
 def _tested(job: Job, question_id: str, answer: str, passed: bool | None) -> str:
@@ -75,7 +75,7 @@ def _tested(job: Job, question_id: str, answer: str, passed: bool | None) -> str
     return f"{called}: {told}{_MARKS[passed]}"
 
 
-_MARKS = {True: "", False: " (NOT IN ORDER)", None: " (not shown to be in order)"}
+_MARKS = {True: "", False: say.NOT_IN_ORDER, None: say.NOT_SHOWN_IN_ORDER}
 
 
 def _limits(job: Job, question: Question, read: Quantity) -> str:
@@ -86,8 +86,8 @@ def _limits(job: Job, question: Question, read: Quantity) -> str:
 
 
 WHAT_TO_WATCH = (
-    "What to watch:",
-    "  - If it trips the supply, gives a tingle or smells burnt: pull the plug and do not use it.",
-    "  - Use the water that suits your machine, and have it descaled in time.",
-    "  - If the complaint comes back, stop using the machine and call us with the job number.",
+    say.WATCH,
+    say.WATCH_TRIPS,
+    say.WATCH_WATER,
+    say.WATCH_COMPLAINT,
 )  # Advice for the owner that holds for every machine of the trade (common practice, no source)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from expert.engine.gain import beliefs
 from expert.engine.suspicion import Picture
+from expert.job.sentences import why as say
 from expert.job.state.job import Given, Job, Phase
 from expert.job.state.values import unit_at_prompt
 from expert.language.model import Measure
@@ -16,7 +17,7 @@ SHOWN = 8
 def suspects_in_words(job: Job, picture: Picture) -> tuple[str, ...]:
     """Confirmed faults, then the open suspects as a small bar list."""
     if job.phase is Phase.INTAKE:
-        return ("No suspects before the complaint is known.",)
+        return (say.NO_SUSPECTS_YET,)
     lines = repairs_in_words(job)
     lines += [f"Found: {job.fault_name(fault)}" for fault in picture.confirmed]
     belief = beliefs(job.knowledge, picture)
@@ -25,8 +26,8 @@ def suspects_in_words(job: Job, picture: Picture) -> tuple[str, ...]:
         bar = "#" * max(1, round(belief[fault] * BAR))
         lines.append(f"{belief[fault]:>5.0%} {bar:<{BAR}} {name}")
     if len(picture.suspects) > SHOWN:
-        lines.append(f"      and {len(picture.suspects) - SHOWN} more, none of them likelier")
-    return tuple(lines or ["No suspect is open."])
+        lines.append(say.more_suspects(len(picture.suspects) - SHOWN))
+    return tuple(lines or [say.NO_SUSPECT])
 
 
 def _on_one_line(names: list[str]) -> list[str]:
@@ -53,7 +54,7 @@ def repairs_in_words(job: Job) -> list[str]:
     return [f"Repaired{_PROVED[proved]}: {job.fault_name(fault)}" for fault, proved in job.repaired.items()]
 
 
-_PROVED = {True: " and proved", None: ", not proved yet", False: ", but the proof failed"}
+_PROVED = {True: " and proved", None: say.NOT_PROVED_YET, False: say.PROOF_FAILED}
 
 
 def answer_in_words(job: Job, given: Given) -> str:
@@ -80,11 +81,11 @@ def last_answer(job: Job, question: str) -> Given | None:
 def consequences(job: Job, given: Given) -> tuple[str, ...]:
     """What an answer would mean, found without giving it."""
     change = job.state.what_if(given.question, given.outcomes)
-    lines = [f"If it is {' or '.join(given.outcomes)}:"]
+    lines = [say.if_it_is(" or ".join(given.outcomes))]
     if any(not left for _, left in change.narrowed.values()):
-        return (*lines, "  It would contradict earlier answers. They would have to be repeated.")
+        return (*lines, say.WOULD_CONTRADICT)
     for fact, (_, left) in change.narrowed.items():
         if fact in job.base.faults and len(left) == 1:
             lines.append(f"  {'found' if left == ('present',) else 'cleared'}: {job.fault_name(fact)}")
     lines += [f"  {job.base.rules[rule].because}" for rule in change.fired[:4]]
-    return tuple(lines) if len(lines) > 1 else (*lines, "  Nothing could be concluded from it alone.")
+    return tuple(lines) if len(lines) > 1 else (*lines, say.NOTHING_CONCLUDED)

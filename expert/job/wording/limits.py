@@ -6,6 +6,7 @@ import math
 import re
 from collections.abc import Iterable, Mapping
 
+from expert.job.sentences import limits as say
 from expert.job.state.job import Job
 from expert.job.state.values import bands_of, value_of
 from expert.language.formulas.formula import Formula
@@ -47,7 +48,7 @@ def reading_to_tell(job: Job, question: Question, outcome: str, read: Quantity) 
 
 def _band_in_words(job: Job, low: Quantity | None, high: Quantity | None) -> str:
     if low is not None and high is not None:
-        return f"from {show_limit(job, low)} to {show_limit(job, high)}"
+        return say.from_to(show_limit(job, low), show_limit(job, high))
     if low is not None:
         return f"above {show_limit(job, low)}"
     if high is not None:
@@ -61,7 +62,7 @@ def where_in_short(job: Job, question: Question, outcome: str) -> str:
     if not names:
         return ""
     shown = list(dict.fromkeys(leaf for name in names for leaf in _leaves(job, name, {})))[:MOST_IN_SHORT]
-    origin = f"from {', '.join(shown[:-1])} and {shown[-1]}" if len(shown) > 1 else f"from {shown[0]}"
+    origin = say.from_both(", ".join(shown[:-1]), shown[-1]) if len(shown) > 1 else f"from {shown[0]}"
     expected = _expected(job, question)
     if expected:
         value = value_of(job, expected)
@@ -141,7 +142,7 @@ def _origin(job: Job, name: str) -> str:
         return f"{name}: {shown}"
     inputs = [words for inner in record.formula.names if (words := _input(job, record, inner))]
     tail = f"; {', '.join(inputs)}" if inputs else ""
-    return f"{record.name}: {shown} = {record.formula.text}{tail} ({record.source})"
+    return say.worked_out(record.name, shown, record.formula.text, tail, record.source)
 
 
 def _input(job: Job, record: WorkOut, name: str) -> str:
@@ -161,7 +162,7 @@ def _assumed(job: Job, short: str, assumed: Quantity | str) -> str:
         value = value_of(job, assumed)
         assert isinstance(value, Quantity)
         rating = job.base.plate_values[assumed.removeprefix("plate.")].name
-        return f"{short} not measured, taken as the {rating} {show(value, system=job.shop.system)}"
+        return say.not_measured_taken_as(short, rating, show(value, system=job.shop.system))
     if not assumed.value:
         return f"{short} not measured"
-    return f"{short} not known, taken as {show(assumed, system=job.shop.system)}"
+    return say.not_known_taken_as(short, show(assumed, system=job.shop.system))

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from expert.job.sentences import limits as say
 from expert.job.state.job import Given, Job
 from expert.job.wording.limits import (
     limits_in_words,
@@ -26,11 +27,11 @@ def understood(job: Job, question: Question, given: Given) -> tuple[str, ...]:
     limits, origin = limits_in_words(job, question, told), where_in_short(job, question, told)
     detail = "; ".join(part for part in (f"{told} is {limits}", origin, accuracy) if part)
     if len(given.outcomes) == 1:
-        return (f"{shown} counts as: {given.outcomes[0]}. ({detail})",)
+        return (say.counts_as(shown, given.outcomes[0], detail),)
     names = " or ".join(given.outcomes)
     return (
-        f"{shown} is too close to a limit: it may be {names}. Both stay possible. ({detail})",
-        "A better instrument or a second test would decide. Other tests are used meanwhile.",
+        say.too_close(shown, names, detail),
+        say.BETTER_INSTRUMENT,
     )
 
 
@@ -38,16 +39,16 @@ def how_to(job: Job, question: Question) -> tuple[str, ...]:
     """How to make the test, what a sound machine shows, and where the limits come from."""
     lines = [f"How: {question.how}"]
     if question.expect:
-        lines.append(f"Sound machine: {question.expect}")
+        lines.append(say.sound_machine(question.expect))
     if question.instrument:
         lines.append(f"Instrument: {job.base.instruments[question.instrument].name}.")
         try:
             for name in question.outcomes:
                 if limits := limits_in_words(job, question, name):
-                    lines.append(f"Limit: {name} is {limits}.")
+                    lines.append(say.limit(name, limits))
             lines += [f"From: {origin}" for origin in where_limits_come_from(job, question)]
         except (NotKnown, CannotWorkOut) as problem:
-            lines.append(f"Limits: not yet worked out, {problem}.")
+            lines.append(say.limits_not_known(str(problem)))
     needs = ", ".join(f"{dimension} {state}" for dimension, state in question.bench.items())
-    lines.append(f"Bench: {needs or 'any state'}. About {question.minutes:g} min.")
+    lines.append(say.bench_and_minutes(needs or "any state", question.minutes))
     return tuple(lines)

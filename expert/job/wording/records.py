@@ -6,6 +6,7 @@ from collections.abc import Iterable, Mapping
 from typing import assert_never
 
 from expert.engine.hazards import START
+from expert.job.sentences import records as say
 from expert.job.state.job import Job
 from expert.job.state.values import unit_at_prompt
 from expert.job.wording.explaining import answer_in_words, last_answer
@@ -39,18 +40,18 @@ from expert.trace.records import (
 
 OUTCOMES = {
     "found": "Found.",
-    "left_by_elimination": "Left by elimination.",
-    "narrowed": "Narrowed, not found.",
-    "own_judgement": "Repaired on the technician's own judgement.",
+    "left_by_elimination": say.LEFT_BY_ELIMINATION,
+    "narrowed": say.NARROWED,
+    "own_judgement": say.OWN_JUDGEMENT,
     "normal": "Normal behaviour.",
     "stopped": "Stopped.",
-    "handed_over": "To be handed over: what is left needs live work by a qualified person, or a danger ended first.",
+    "handed_over": say.HANDED_OVER,
     "unresolved": "Not resolved.",
 }
 STANDINGS = {
     "found": "FOUND",
-    "left_by_elimination": "LEFT BY ELIMINATION",
-    "own_judgement": "YOUR OWN JUDGEMENT, NOT FOUND BY THE RULES",
+    "left_by_elimination": say.LEAD_BY_ELIMINATION,
+    "own_judgement": say.LEAD_OWN_JUDGEMENT,
 }
 LEADS: Mapping[PromptKind, str] = {"proof": "Proof: "}  # what stands before a prompt wherever it is shown or told
 
@@ -83,43 +84,43 @@ def _lines_of(job: Job, record: Record) -> Iterable[tuple[str, str]]:
             yield "plain", OUTCOMES[outcome]
         case Stopped(text=text):
             yield "danger", f"STOP! {text}"
-            yield "danger", "Local electrical and pressure codes and licensed practice come first."
+            yield "danger", say.LOCAL_CODES
         case HazardOpened(name=name, forbids=forbids, until=until, because=because) if because != (START,):
-            yield "danger", f"! Danger: {name}."
+            yield "danger", say.danger(name)
             acts = [job.base.acts[act].say for act in forbids if not job.base.acts[act].left]
             if acts:
-                yield "danger", f"  Do not {' or '.join(acts)}. It ends when: {until}"
+                yield "danger", say.do_not(" or ".join(acts), until)
         case HazardReleased(hazard=hazard) if not job.base.hazards[hazard].from_the_start:
-            yield "found", f"Danger over: {job.base.hazards[hazard].name}."
+            yield "found", say.danger_over(job.base.hazards[hazard].name)
         case TakenBack(number=number):
-            yield "plain", f"Answer {number} is taken back."
+            yield "plain", say.taken_back(number)
         case CannotTell(number=number) if number:
-            yield "small", f"Left open. To answer it later: take back {number}"
+            yield "small", say.left_open(number)
         case CannotMove():
-            yield "plain", "Noted: that cannot be done now. Looking for another way."
+            yield "plain", say.CANNOT_BE_DONE
         case MoveOffered(text=text):
-            yield "plain", f"Nothing else is left to do. You said that this cannot be done: {text}"
-            yield "plain", "It is offered once more. If it cannot be done: can't"
+            yield "plain", say.nothing_else_to_do(text)
+            yield "plain", say.OFFERED_ONCE_MORE
         case Noted():
             yield "plain", "Noted."
         case Repaired(fault=fault):
-            yield "plain", f"Repair noted: {job.fault_name(fault)}. The proof follows."
+            yield "plain", say.repair_noted(job.fault_name(fault))
         case Proved(passed=passed, question=question):
             if passed:
-                yield "found", f"Proved: {job.base.questions[question].ask}"
+                yield "found", say.proved(job.base.questions[question].ask)
         case HandedOver(summary=summary):
-            yield "plain", "Handed over. Where the job stands:"
+            yield "plain", say.WHERE_IT_STANDS
             for line in summary.splitlines():
                 yield "plain", f"  {line}"
         case CustomerTold(lines=lines):
-            yield "small", "For the customer:"
+            yield "small", say.FOR_THE_CUSTOMER
             for line in lines:
                 yield "plain", f"  {line}"
         case Paused():
-            yield "plain", "Paused. Nothing is lost. Go on with:"
+            yield "plain", say.PAUSED
             yield "command", f"  {job.how_to_resume}"
         case Closed(outcome=outcome, minutes=minutes):
-            yield "found", f"Job {job.number} is closed: {outcome.replace('_', ' ')}, {minutes:g} min."
+            yield "found", say.closed(job.number, outcome.replace("_", " "), minutes)
 
 
 def _how_to_answer(job: Job, question: Question) -> Iterable[tuple[str, str]]:
@@ -133,9 +134,9 @@ def _how_to_answer(job: Job, question: Question) -> Iterable[tuple[str, str]]:
             unit = unit_at_prompt(measure, job.shop.system)
             over = ", or OL" if kind == "resistance" else ""
             name = job.base.instruments[measure.instrument].name
-            yield "question", f"  (a number in {unit or 'its unit'}{over}; {name})"
+            yield "question", say.number_wanted(unit or "its unit", over, name)
             if last := last_answer(job, question.id):
-                yield "small", f"  Last reading: {answer_in_words(job, last)}"
+                yield "small", say.last_reading(answer_in_words(job, last))
         case form:
             assert_never(form)
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from itertools import pairwise
 
+from expert.job.sentences import limits as say
 from expert.job.state.job import Job
 from expert.job.state.values import bands_of
 from expert.job.wording.limits import show_limit
@@ -25,7 +26,7 @@ def sound_limits_in_words(job: Job, question: Question, read: Quantity) -> str:
     least = None if low is None else show_limit(job, Quantity(low, read.kind))
     most = None if high is None else show_limit(job, Quantity(high, read.kind))
     if least and most:
-        return f"from {least} to {most}"
+        return say.from_to(least, most)
     return f"at least {least}" if least else f"at most {most}" if most else ""
 
 

@@ -1,0 +1,50 @@
+"""The summary for the customer."""
+
+from __future__ import annotations
+
+# ------------------------------------------------------------ customer
+
+REPAIRED = "The repair was tested and holds. The safety tests after repair are listed below."
+REPAIRED_UNPROVED = (
+    "The repair is done, but not every test could be made. The machine must not be used before they are."
+)
+NORMAL = "No fault was found. What was noticed is how a sound machine of this type behaves."
+UNREPAIRED = "The machine goes back unrepaired."
+BEYOND_REPAIR = "The machine is beyond repair."
+HANDED_OVER = "The work is not finished. It was handed to a colleague."
+STOPPED = "The work was stopped because the machine is dangerous. It must not be used."
+
+
+def job(number: str, machine: str) -> str:
+    return f"Job {number}. Machine: {machine}."
+
+
+TESTED = "Tested after the repair:"
+
+
+def wrong(faults: str) -> str:
+    return f"What was wrong: {faults}."
+
+
+def reported(complaints: str) -> str:
+    return f"You reported: {complaints}."
+
+
+def danger_found(danger: str) -> str:
+    return f"Danger found: {danger}"
+
+
+NOT_SHOWN_IN_ORDER = " (not shown to be in order)"
+NOT_IN_ORDER = " (NOT IN ORDER)"
+WATCH = "What to watch:"
+WATCH_TRIPS = "  - If it trips the supply, gives a tingle or smells burnt: pull the plug and do not use it."
+WATCH_WATER = "  - Use the water that suits your machine, and have it descaled in time."
+WATCH_COMPLAINT = "  - If the complaint comes back, stop using the machine and call us with the job number."
+
+
+def done(what: str, parts: str) -> str:
+    return f"What was done: {what}{parts}."
+
+
+def wrong_by_judgement(fault: str) -> str:
+    return f"{fault} (by the judgement of the technician)"

@@ -1,0 +1,58 @@
+"""Limits, and how a reading was understood."""
+
+from __future__ import annotations
+
+# ------------------------------------------------------------ sound limits
+
+
+def from_to(least: str, most: str) -> str:
+    return f"from {least} to {most}"
+
+
+# ------------------------------------------------------------ limits
+
+
+def not_measured_taken_as(what: str, rating: str, value: str) -> str:
+    return f"{what} not measured, taken as the {rating} {value}"
+
+
+def not_known_taken_as(what: str, value: str) -> str:
+    return f"{what} not known, taken as {value}"
+
+
+# ------------------------------------------------------------ readings
+
+
+def counts_as(shown: str, outcome: str, detail: str) -> str:
+    return f"{shown} counts as: {outcome}. ({detail})"
+
+
+def too_close(shown: str, outcomes: str, detail: str) -> str:
+    return f"{shown} is too close to a limit: it may be {outcomes}. Both stay possible. ({detail})"
+
+
+BETTER_INSTRUMENT = "A better instrument or a second test would decide. Other tests are used meanwhile."
+
+
+def limit(name: str, limits: str) -> str:
+    return f"Limit: {name} is {limits}."
+
+
+def limits_not_known(problem: str) -> str:
+    return f"Limits: not yet worked out, {problem}."
+
+
+def bench_and_minutes(bench: str, minutes: float) -> str:
+    return f"Bench: {bench}. About {minutes:g} min."
+
+
+def sound_machine(answer: str) -> str:
+    return f"Sound machine: {answer}"
+
+
+def worked_out(name: str, value: str, formula: str, inputs: str, source: str) -> str:
+    return f"{name}: {value} = {formula}{inputs} ({source})"
+
+
+def from_both(values: str, last: str) -> str:
+    return f"from {values} and {last}"

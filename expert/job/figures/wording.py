@@ -24,30 +24,18 @@ from expert.trade.figures.register import FIGURES, STANDINGS, Figure, Input
 from expert.trade.quantities.units import KINDS, Quantity, show
 
 GROUPS: Mapping[str, tuple[Figure, ...]] = {
-<<<<<<< HEAD
-    "Steam and altitude": STEAM_FIGURES,
-    "A boiler as a store of steam": BOILER_FIGURES,
-    "Heating water": HEATING_FIGURES,
-    "Flow and pumps": FLOW_FIGURES,
-    "Heating elements": ELEMENT_FIGURES,
-    "Sensors and coils": SENSOR_FIGURES,
-    "Leads, capacitors, relays and motors": CIRCUIT_FIGURES,
-    "Electrical safety, mains, gauges": SAFETY_FIGURES,
-    "Water": WATER_FIGURES,
-=======
     say.STEAM: STEAM_FIGURES,
+    say.BOILER: BOILER_FIGURES,
     say.HEATING: HEATING_FIGURES,
+    say.FLOW: FLOW_FIGURES,
     say.ELEMENTS: ELEMENT_FIGURES,
     say.SENSORS: SENSOR_FIGURES,
+    say.CIRCUITS: CIRCUIT_FIGURES,
     say.SAFETY: SAFETY_FIGURES,
     say.WATER: WATER_FIGURES,
->>>>>>> 908cc58 (What the job says stands in one place: sentences by phase, each a name or a function of its values; a test finds one that stands elsewhere, decides something or is never said)
 }
 WIDTH = 79
-HOW_TO_ASK = (
-    say.HOW_TO_TYPE,
-    say.WHAT_THERE_IS,
-)
+HOW_TO_ASK = (say.HOW_TO_TYPE, say.WHAT_THERE_IS)
 NOT_POSSIBLE = (NoFigure, OutOfRange, WrongArguments)
 
 
@@ -138,21 +126,14 @@ def result_in_words(result: Result, system: str = "metric") -> list[str]:
     lines = [f"{figure.title}: {_value_in_words(result, system)}"]
     if values:
         lines.append(f"  from {values}")
-<<<<<<< HEAD
     lines += [
         f"  {figure.formula}",
         f"  Holds: {figure.valid}",
         f"  Source: {figure.source} ({STANDINGS[figure.standing]})",
     ]
     if result.uncertainty is not None:
-        lines.append("  ±: each value moved by its own uncertainty, the squares added")
-    return [piece for line in lines for piece in _wrapped(line)]
-=======
-    lines += [f"  {figure.formula}", say.holds(figure.valid, figure.source, STANDINGS[figure.standing])]
-    if result.uncertainty is not None:
         lines.append(say.HOW_UNCERTAINTY_IS_CARRIED)
-    return lines
->>>>>>> 908cc58 (What the job says stands in one place: sentences by phase, each a name or a function of its values; a test finds one that stands elsewhere, decides something or is never said)
+    return [piece for line in lines for piece in _wrapped(line)]
 
 
 def _value_in_words(result: Result, system: str) -> str:

@@ -5,9 +5,12 @@ from __future__ import annotations
 # ------------------------------------------------------------ the list
 
 STEAM = "Steam and altitude"
-HEATING = "Heating water, flow and pumps"
+BOILER = "A boiler as a store of steam"
+HEATING = "Heating water"
+FLOW = "Flow and pumps"
 ELEMENTS = "Heating elements"
 SENSORS = "Sensors and coils"
+CIRCUITS = "Leads, capacitors, relays and motors"
 SAFETY = "Electrical safety, mains, gauges"
 WATER = "Water"
 
@@ -87,13 +90,7 @@ def one_of(words: str) -> str:
     return f"one of {words}"
 
 
-def holds(valid: str, source: str, standing: str) -> str:
-    return f"  Holds: {valid}. Source: {source} ({standing})"
-
-
-HOW_UNCERTAINTY_IS_CARRIED = (
-    "  ±: each value moved by its own uncertainty, taken as independent, root of the sum of squares."
-)
+HOW_UNCERTAINTY_IS_CARRIED = "  ±: each value moved by its own uncertainty, the squares added"
 
 
 def formula_out_by(value: str, out: float) -> str:

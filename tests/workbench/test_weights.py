@@ -6,7 +6,7 @@ from __future__ import annotations
 
 import pytest
 
-from expert.language import read_rules
+from expert.language.load import read_rules
 from expert.workbench.checks import CHECKS
 from expert.workbench.checks.weights import CODES, check
 from expert.workbench.index import Index

@@ -185,6 +185,7 @@ RULE = Shape(
             Ids("fault", also=("part", "feed")),
             "What else would give the same answers; a feed stands for whatever cuts it.",
         ),
+        may("in_this_order", Text(), "Why the check list stands so although another order would take fewer minutes."),
         may("despite_shows", Ids("fault"), "Faults whose weight here stands although their 'shows' say otherwise."),
     ),
 )

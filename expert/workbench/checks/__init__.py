@@ -16,6 +16,7 @@ from expert.workbench.checks import (
     faults,
     machines,
     numbers,
+    orders,
     pairs,
     questions,
     redundancy,
@@ -26,7 +27,7 @@ from expert.workbench.index import Index
 
 Check = Callable[[Index], Iterable[Problem]]
 
-_MODULES = (redundancy, ambivalence, faults, questions, numbers, machines, pairs, weights, wording)
+_MODULES = (redundancy, ambivalence, faults, questions, numbers, machines, orders, pairs, weights, wording)
 CHECKS: tuple[Check, ...] = tuple(module.check for module in _MODULES)
 CODES: Mapping[str, str] = MappingProxyType(
     {code: meaning for module in _MODULES for code, meaning in module.CODES.items()}

@@ -1,21 +1,24 @@
 """What the simulated machine answers to every question, fault by fault: kept in a file beside its table.
 
 To ask the machine takes minutes; to look into the record takes none. So whoever judges rules judges them by the record,
-and `python -m tests.workbench.make_record` makes it anew when the machine or its table has changed.
+and `python -m tests.workbench.make_record` makes it anew when the machine or its table has changed. Where rules and
+machine are known to differ stands in a small file of its own.
 """
 
 from __future__ import annotations
 
 import json
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field, replace
 from functools import cache
 from pathlib import Path
 from typing import Any
 
 from expert.language.shipped import shipped
+from expert.language.yaml.nodes import Node, Pairs, Scalar
+from expert.language.yaml.tree import read_nodes
 
-SUFFIX = ".seen.json"
+SUFFIX, DIFFERS = ".seen.json", ".differs.yaml"
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,11 +44,15 @@ class Shown:
 
 @dataclass(frozen=True, slots=True)
 class MachineRecord:
-    """The record of one machine type: where it was looked at, and what was seen."""
+    """The record of one machine type: where it was looked at, and what was seen.
+
+    `differs`: by rule, the faults over which rule and machine are known to differ, each with the reason.
+    """
 
     machine: str
     places: tuple[Place, ...]
     shown: tuple[Shown, ...]
+    differs: Mapping[str, Mapping[str, str]] = field(default_factory=dict)
 
 
 def record_files(rules: Path) -> tuple[Path, ...]:
@@ -60,11 +67,30 @@ def shipped_records() -> tuple[MachineRecord, ...]:
 
 
 def load_record(file: Path) -> MachineRecord:
-    """The record in a file. Raises OSError, or ValueError where it is no record."""
+    """The record in a file, with the differences beside it. Raises OSError, or ValueError where it is no record."""
     try:
-        return _record_in(json.loads(file.read_text(encoding="utf-8")))
+        record = _record_in(json.loads(file.read_text(encoding="utf-8")))
+        return replace(record, differs=_differences(file.with_name(file.name.removesuffix(SUFFIX) + DIFFERS)))
     except (KeyError, TypeError, IndexError) as problem:
         raise ValueError(f"{file} is no record of a machine ({problem}); make it anew") from None
+
+
+def _differences(file: Path) -> Mapping[str, Mapping[str, str]]:
+    """What stands in the file of differences: rule -> fault -> reason. Raises ValueError for anything else."""
+    if not file.is_file():
+        return {}
+    root, problems = read_nodes(str(file), file.read_text(encoding="utf-8"))
+    if problems or not isinstance(root, Pairs):
+        raise ValueError(str(problems[0]) if problems else f"{file}: rules are wanted, each with faults and reasons")
+    return {rule: _reasons(file, node) for rule, (_, node) in root.entries.items()}
+
+
+def _reasons(file: Path, node: Node) -> Mapping[str, str]:
+    entries = node.entries.items() if isinstance(node, Pairs) else ()
+    reasons = {fault: reason.text for fault, (_, reason) in entries if isinstance(reason, Scalar) and reason.text}
+    if not entries or len(reasons) != len(entries):
+        raise ValueError(f"{file}: each fault has its reason beside it")
+    return reasons
 
 
 def _record_in(data: Any) -> MachineRecord:

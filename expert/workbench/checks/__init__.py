@@ -16,6 +16,7 @@ from expert.workbench.checks import (
     faults,
     machines,
     numbers,
+    on_machines,
     orders,
     pairs,
     questions,
@@ -27,7 +28,7 @@ from expert.workbench.index import Index
 
 Check = Callable[[Index], Iterable[Problem]]
 
-_MODULES = (redundancy, ambivalence, faults, questions, numbers, machines, orders, pairs, weights, wording)
+_MODULES = (redundancy, ambivalence, faults, questions, numbers, machines, on_machines, orders, pairs, weights, wording)
 CHECKS: tuple[Check, ...] = tuple(module.check for module in _MODULES)
 CODES: Mapping[str, str] = MappingProxyType(
     {code: meaning for module in _MODULES for code, meaning in module.CODES.items()}

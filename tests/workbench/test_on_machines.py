@@ -1,0 +1,63 @@
+"""What rules conclude on the simulated machines: a slip that condemns a sound part or clears a fault that is there."""
+
+# ruff: noqa: E501  (each message stands whole beside its cause)
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from expert.language.load import read_rules
+from expert.witness.record import SUFFIX, load_record, shipped_records
+from expert.workbench.checks.on_machines import check
+from expert.workbench.index import Index
+
+ROOT = Path(__file__).parents[2] / "rules"
+RULES = {
+    str(file.relative_to(ROOT)): file.read_text(encoding="utf-8")
+    for file in ROOT.rglob("*.yaml")
+    if file.relative_to(ROOT).parts[0] not in ("cases", "simulated")
+}
+# The file, what is written, the slip, and what is said of it.
+SLIPS = [
+    (
+        "circuits/boiler_fill.yaml",
+        "    if: {pump_output_contact: closed}",
+        "    if: {pump_output_contact: sound}",
+        "pump_output_conducts_without_power confirms control_board.pump_output_stuck_on on heat_exchanger_lever_tank with 'no fault', 'mains lead: live core broken' and 123 more, where the part is in order",
+    ),
+    (
+        "circuits/boiler_fill.yaml",
+        "    if: {any: [{pump_output_contact: sound}, {pump_stops_lever_down: yes}]}",
+        "    if: {any: [{pump_output_contact: sound}, {pump_stops_lever_down: no}]}",
+        "pump_output_is_open_without_power clears control_board.pump_output_stuck_on on heat_exchanger_lever_tank with 'control board: pump output stuck on', which is just that",
+    ),
+]
+
+
+@pytest.mark.parametrize(("file", "written", "slip", "message"), SLIPS)
+def test_a_slip_that_shows_on_a_machine_is_named(file: str, written: str, slip: str, message: str) -> None:
+    assert RULES[file].count(written) == 1
+    base = read_rules({**RULES, file: RULES[file].replace(written, slip)})
+    line = RULES[file][: RULES[file].index(written)].count("\n") + 2
+    (problem,) = check(Index(base))
+    assert problem.message == message and (problem.at.path, problem.at.line) == (file, line)
+
+
+def test_a_known_difference_is_not_told_again_and_names_rules_and_faults_that_there_are() -> None:
+    base = read_rules(RULES)
+    assert list(check(Index(base))) == []
+    for record in shipped_records():
+        for rule, faults in record.differs.items():
+            concluded = {getattr(said, "fact", "") for said in base.rules[rule].then}
+            assert set(faults) <= concluded, rule
+
+
+def test_a_difference_without_a_reason_is_refused(tmp_path: Path) -> None:
+    (shipped,) = (ROOT / "simulated").glob(f"*{SUFFIX}")
+    file = tmp_path / shipped.name
+    file.write_text(shipped.read_text(encoding="utf-8"), encoding="utf-8")
+    (tmp_path / shipped.name.replace(SUFFIX, ".differs.yaml")).write_text("a_rule: [a.fault]\n", encoding="utf-8")
+    with pytest.raises(ValueError, match="each fault has its reason beside it"):
+        load_record(file)

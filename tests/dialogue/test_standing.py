@@ -113,6 +113,7 @@ def test_with_a_no_the_worst_is_assumed_and_the_machine_made_safe_again(knowledg
     said = left.type("2", "1", "1")
     assert said[0] == "Everything else counts as unsafe until it is made safe, step by step."
     assert said[-1] == "Is the plug out and in sight? (type out, or no)"
+    assert said.count(said[-1]) == 1, "put once, though it is the first move and what the worst calls for"
     stands = {"mains": "on", "covers": "off", "boiler": "warm", "pressure": "some"}
     assert stands.items() <= dict(left.job.bench).items(), "worst for safety, and hot for no test"
     moves = []

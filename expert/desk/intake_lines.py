@@ -48,9 +48,9 @@ class IntakeFromLines:
 
 
 def intake_of(trace: Trace) -> TakenIn | IntakeFromLines:
-    """What is known of the intake: its record, or what the lines say."""
-    recorded = next((record for record in trace.records if isinstance(record, TakenIn)), None)
-    return recorded or IntakeFromLines(trace)
+    """What is known of the intake: its record, as corrected last, or what the lines say."""
+    recorded = [record for record in trace.records if isinstance(record, TakenIn)]
+    return recorded[-1] if recorded else IntakeFromLines(trace)
 
 
 def _steps(trace: Trace) -> Iterator[tuple[str, Put, tuple[Record, ...]]]:

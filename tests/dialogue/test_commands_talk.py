@@ -8,6 +8,8 @@ from expert.job.answers.command_words import HELP
 from expert.trace.records import Noted
 from tests.dialogue.phases import PHASES, at, each
 
+WHICH = "Which one? Type take back and its number."
+INTAKE_TOO = "What was said at intake: take back name, plate, complaints or qualified."
 LEFT_OPEN = "Left open. To answer it later: take back {}"
 IS_IT_OUT = "Is it out? (yes / no)"
 
@@ -93,22 +95,18 @@ TAKE_BACK = [
     ),
     ("take back 99", "repair", ["There is no answer '99'. Answers that hold: 1, 2. Type answers to see them."]),
     ("take back 99", "close, note", ["There is no answer '99'. Answers that hold: 1, 3. Type answers to see them."]),
-    ("take back", "name, arrives, make safe", ["There is nothing to take back yet."]),
-    ("take back", "move", ["There is no answer to take back."]),
-    (
-        "take back",
-        "find, not safe, stop, prove",
-        ["Type take back and the number of an answer. Answers that hold: 1. Type answers to see them."],
-    ),
+    ("take back", "name, arrives, make safe, move", ["There is no answer to take back yet.", INTAKE_TOO]),
+    ("take back", "find, prove", [WHICH, "  1. Does the pump run? yes", INTAKE_TOO]),
+    ("take back", "stop, not safe", [WHICH, "  1. What does the boiler gauge show? 2 bar (high)", INTAKE_TOO]),
     (
         "take back",
         "repair",
-        ["Type take back and the number of an answer. Answers that hold: 1, 2. Type answers to see them."],
+        [WHICH, "  1. Does the pump run? yes", "  2. What does the coil read? OL (open)", INTAKE_TOO],
     ),
     (
         "take back",
         "close, note",
-        ["Type take back and the number of an answer. Answers that hold: 1, 3. Type answers to see them."],
+        [WHICH, "  1. Does the pump run? yes", "  3. Does water arrive in the boiler? yes", INTAKE_TOO],
     ),
 ]
 CANNOT_TELL = [

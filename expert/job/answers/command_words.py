@@ -5,6 +5,12 @@ from __future__ import annotations
 from expert.job.sentences import commands as say
 
 HELP = (say.HELP_HEAD, *(f"  {typed:<18}{does}" for typed, does in say.HELP_ON.values()))
+# What people type elsewhere, and the word that does it here.
+ELSEWHERE = {
+    **dict.fromkeys(("undo", "back", "correct", "wrong"), say.TO_TAKE_BACK),
+    **dict.fromkeys(("quit", "exit", "q", "bye", ":q", "leave"), say.TO_LEAVE),
+    **dict.fromkeys(("menu", "commands", "/help", "-h", "--help", "options"), say.TO_SEE_WHAT_CAN_BE_TYPED),
+}
 ALONE = ("help", "why", "why more", "how", "suspects", "answers", "hand over", "not qualified", "pause")
 WITH_MORE = ("what if", "take back", "convinced", "note", "figure")
 COMMAND_WORDS = ("can't tell", *ALONE, *WITH_MORE)

@@ -23,6 +23,8 @@ def near_command(line: str) -> str:
     ('why', 'take back', 'how', '')
     """
     words = line[:LONGEST_LOOKED_AT].casefold().split()[:2]
+    if words[:1] == ["not"]:  # of a complaint, and no note
+        return ""
     plain = {command.replace(" ", ""): command for command in COMMAND_WORDS}
     for typed in ("".join(words), *words[:1]):
         if len(typed) < 2 or not typed.replace("'", "").isalpha():

@@ -68,7 +68,9 @@ def judge_again(turn: Turn, changed: str) -> None:
         except NotAnAnswer:  # there are no limits any more; what was understood then is all there is
             continue
         if anew.outcomes != earlier.outcomes:
-            turn.tell(say.judged_anew(earlier.number, question.ask))
+            is_reading = not changed.startswith(("plate.", "machine."))
+            judged = say.judged_anew if is_reading else say.judged_anew_by_value
+            turn.tell(judged(earlier.number, question.ask))
             take_answer(turn, anew, read_now=False)
 
 

@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import assert_never
 
-from expert.job.answers.command_words import HELP, command_in
+from expert.job.answers.command_words import ELSEWHERE, HELP, command_in
 from expert.job.answers.reading import CANNOT_TELL, NotAnAnswer, read_answer
 from expert.job.commands.convinced import be_convinced
+from expert.job.commands.correcting import correct_intake, intake_meant
 from expert.job.commands.taking_back import list_answers, propose_take_back
 from expert.job.prompts.closing import hand_over, hand_over_as_it_stands, refuse_leaving, warn_if_not_safe
 from expert.job.prompts.registry import owner_at
@@ -18,6 +19,7 @@ from expert.job.state.values import unit_at_prompt
 from expert.job.wording.explaining import consequences, suspects_in_words
 from expert.language.model import Choice, Measure, Question, YesNo
 from expert.trace.records import Noted, Paused, Worker
+from expert.trade.quantities.units import echo
 
 ANYWHERE = ("pause", "help")  # may be typed where no other command may
 
@@ -28,6 +30,11 @@ def obey(turn: Turn, line: str) -> bool:
     owner = owner_at(turn.job)
     if not owner.takes_commands and words.casefold() not in ANYWHERE:
         return False
+    if corrected := intake_meant(turn.job, words):
+        correct_intake(turn, corrected)
+        return True
+    if (known := ELSEWHERE.get(words.casefold())) and words.casefold() not in turn.job.prompt.choices:
+        raise NotAnAnswer(say.no_word_here(echo(words), known))
     name = command_in(words)
     if words == "?" and not owner.takes_question_mark:
         name = "help"

@@ -10,6 +10,8 @@ from expert.job.state.job import CouldNot, Given, Job, Phase, Prompt, Turn
 from expert.job.wording.explaining import answer_in_words
 from expert.trade.quantities.units import echo
 
+MOST_OFFERED = 5
+
 
 def list_answers(turn: Turn, rest: str) -> None:
     """All answers so far, numbered, with what could not be told or done; then how the bench stands."""
@@ -32,6 +34,9 @@ def _answer_in_words(job: Job, given: Given | CouldNot) -> str:
 def propose_take_back(turn: Turn, rest: str) -> None:
     """Show what taking back would undo, then wait for yes or no. Raises NotAnAnswer."""
     job = turn.job
+    if not rest:
+        offer_last(turn)
+        return
     given = _numbered(job, rest)
     if isinstance(given, CouldNot):
         turn.tell(
@@ -58,6 +63,14 @@ def propose_take_back(turn: Turn, rest: str) -> None:
     turn.job.prompt = Prompt("take back", str(given.number), ("yes", "no"))
 
 
+def offer_last(turn: Turn) -> None:
+    """The answers given last, each with the number by which it is taken back, and what of the intake can be."""
+    job = turn.job
+    holding = [given for _, given in sorted((job.given | job.unable).items()) if given.holds]
+    lines = [f"{given.number:>3}. {_answer_in_words(job, given)}" for given in holding[-MOST_OFFERED:]]
+    turn.tell(say.WHICH_TO_TAKE_BACK if lines else say.NO_ANSWER_YET, *lines, say.INTAKE_TOO)
+
+
 def _numbered(job: Job, rest: str) -> Given | CouldNot:
     """The answer, can't tell or can't meant by a number. Raises NotAnAnswer."""
     if job.held is not None:
@@ -70,8 +83,6 @@ def _numbered(job: Job, rest: str) -> Given | CouldNot:
         raise NotAnAnswer(say.NO_ANSWER_TO_TAKE_BACK)
     if rest not in numbers:
         there = say.answers_that_hold(", ".join(numbers))
-        if not rest:
-            raise NotAnAnswer(say.type_take_back(there))
         if rest in {str(number) for number in job.given | job.unable}:
             raise NotAnAnswer(say.holds_no_longer(rest, there))
         raise NotAnAnswer(say.no_such_answer(echo(rest), there))

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable
 
 from expert.job.answers.complaint_search import complaints_meant
@@ -11,10 +12,13 @@ from expert.job.prompts.intake_prompt import IntakePrompt, pick
 from expert.job.prompts.owner import Unattended
 from expert.job.sentences import intake as say
 from expert.job.state.inference import conclude
-from expert.job.state.job import Job, Turn
+from expert.job.state.job import Job, Phase, Turn
+from expert.job.state.situation import look_again
 from expert.language.model import Complaint
 from expert.trace.records import Told
 from expert.trade.quantities.units import echo
+
+DENIED = re.compile(r"not (.+)")
 
 
 class Complaints(IntakePrompt):
@@ -24,6 +28,9 @@ class Complaints(IntakePrompt):
     offers_at_once = True
 
     def text(self, job: Job) -> tuple[str, tuple[str, ...]]:
+        if self.name in job.asked_back and job.complaints and not job.complaints_offered:
+            noted = (f"  {number}  {job.base.complaints[one].name}" for number, one in enumerate(job.complaints, 1))
+            return "\n".join([say.NOTED_IS, *noted, say.ANOTHER_OR_NOT]), ("ok", "list", *job.base.complaints)
         if job.complaints_offered:
             which = say.WHICH_OF_THESE if len(job.complaints_offered) > 1 else say.IS_IT_THIS
             return say.which_or_other_words(which), (*job.complaints_offered, "list")
@@ -39,9 +46,12 @@ class Complaints(IntakePrompt):
         offered, job.complaints_offered = job.complaints_offered, ()
         if word == "list":
             turn.tell(*(f"{number:>3}  {c.name}" for number, c in enumerate(job.base.complaints.values(), 1)))
+        elif denied := DENIED.fullmatch(word):
+            take_complaint_back(turn, denied[1])
         elif chosen := _named(job, text, offered):
             add_complaints(turn, chosen)
-            if job.shop.people:  # a shop that has its profile is asked for all complaints at once
+            # A shop that has its profile is asked for all complaints at once.
+            if job.shop.people and self.name not in job.asked_back:
                 rule_out_the_rest(turn)
                 return True
         elif word in YES and len(offered) == 1:
@@ -53,6 +63,9 @@ class Complaints(IntakePrompt):
         else:
             self._offer(turn, text, offered)
         return False
+
+    def corrected(self, turn: Turn) -> None:
+        look_again(turn.job)
 
     def _more(self, job: Job, offered: tuple[str, ...]) -> str:
         if offered:
@@ -103,6 +116,25 @@ def add_complaints(turn: Turn, chosen: list[str]) -> None:
             conclude(turn, job.state.narrow(f"complaint {complaint}", f"complaint.{complaint}", ("yes",)))
         else:
             turn.tell(say.complaint_noted_already(job.base.complaints[complaint].name))
+
+
+def take_complaint_back(turn: Turn, which: str) -> None:
+    """A complaint that was not the customer's: by its number among those noted, or by its words. Raises NotAnAnswer."""
+    job = turn.job
+    noted = [job.base.complaints[complaint] for complaint in job.complaints]
+    meant = pick(which, list(job.complaints)) or _word_for_word(job, which)
+    if meant not in job.complaints:
+        meant = next((complaint.id for complaint in complaints_meant(which, noted)), None)
+    if meant is None:
+        there = "; ".join(f"{number} {complaint.name}" for number, complaint in enumerate(noted, 1)) or "none"
+        raise NotAnAnswer(say.not_among_the_complaints(echo(which), there))
+    name = job.base.complaints[meant].name
+    after_intake = job.phase is not Phase.INTAKE
+    if after_intake and len(job.complaints) == 1:
+        raise NotAnAnswer(say.the_only_complaint(name))
+    job.complaints = tuple(complaint for complaint in job.complaints if complaint != meant)
+    turn.tell(say.complaint_no_longer_at_work(name) if after_intake else say.complaint_taken_back(name))
+    conclude(turn, job.state.narrow(f"complaint {meant}", f"complaint.{meant}", ("no",)))
 
 
 def rule_out_the_rest(turn: Turn) -> None:

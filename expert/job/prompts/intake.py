@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from expert.job.prompts.arrives import Arrives
 from expert.job.prompts.complaints import Complaints
-from expert.job.prompts.intake_prompt import IntakePrompt
+from expert.job.prompts.intake_prompt import IntakePrompt, taken_in
 from expert.job.prompts.machine import MachineType
 from expert.job.prompts.plate import Plate, set_machine
 from expert.job.prompts.qualified import Qualified
 from expert.job.prompts.technician import Technician
-from expert.job.state.job import Job, Phase, Turn, phase_after
-from expert.trace.records import TakenIn, Worker
+from expert.job.state.job import Phase, Turn, phase_after
+from expert.trace.records import Worker
 
 INTAKE: tuple[IntakePrompt, ...] = (Technician(), MachineType(), Plate(), Complaints(), Qualified(), Arrives())
 BY_NAME = {prompt.name: prompt for prompt in INTAKE}
@@ -35,18 +35,3 @@ def take_what_is_known(turn: Turn) -> None:
     if job.shop.people and len(types) == 1:
         set_machine(turn, job.base.machines[types[0]])
         job.intake_settled = (*job.intake_settled, MachineType.name)
-
-
-def taken_in(job: Job) -> TakenIn:
-    """What the intake settled, for the record."""
-    assert job.machine is not None
-    return TakenIn(
-        technician=job.technician,
-        machine=job.machine.title,
-        machine_key=job.machine.id,
-        plate=job.plate_told,
-        complaints=tuple(job.base.complaints[complaint].name for complaint in job.complaints),
-        complaint_keys=job.complaints,
-        qualified=job.qualified,
-        serial_key=job.serial_key,
-    )

@@ -7,8 +7,8 @@ from abc import abstractmethod
 from expert.job.answers.reading import CANNOT_TELL, NotAnAnswer
 from expert.job.prompts.owner import Owner
 from expert.job.sentences import intake as say
-from expert.job.state.job import Job, Prompt, Turn
-from expert.trace.records import Put
+from expert.job.state.job import Job, Phase, Prompt, Turn
+from expert.trace.records import Put, TakenIn
 
 
 class IntakePrompt(Owner):
@@ -26,6 +26,9 @@ class IntakePrompt(Owner):
     def settle(self, turn: Turn, text: str) -> bool:
         """Take the text; False when the same is to be asked again, for more. Raises NotAnAnswer."""
 
+    def corrected(self, turn: Turn) -> None:
+        """What follows when it was settled again after the intake."""
+
     def put(self, turn: Turn) -> None:
         """Ask; the job waits."""
         text, choices = self.text(turn.job)
@@ -35,16 +38,36 @@ class IntakePrompt(Owner):
     def take(self, turn: Turn, line: str) -> None:
         if CANNOT_TELL.fullmatch(line.strip()):
             raise NotAnAnswer(self.not_known)
-        if self.settle(turn, line.strip()):
+        if not self.settle(turn, line.strip()):
+            self.put(turn)
+            return
+        turn.job.asked_back -= {self.name}
+        if turn.job.phase is Phase.INTAKE:
             turn.job.intake_settled = (*turn.job.intake_settled, self.name)
         else:
-            self.put(turn)
+            turn.add(taken_in(turn.job))
+            self.corrected(turn)
 
     def put_again(self, job: Job, recorded: Prompt) -> Prompt | None:
         return Prompt("intake", self.name, self.text(job)[1])
 
     def why(self, job: Job) -> tuple[str, ...]:
         return (self.because,)
+
+
+def taken_in(job: Job) -> TakenIn:
+    """What the intake settled, or what was corrected of it since, for the record."""
+    assert job.machine is not None
+    return TakenIn(
+        technician=job.technician,
+        machine=job.machine.title,
+        machine_key=job.machine.id,
+        plate=job.plate_told,
+        complaints=tuple(job.base.complaints[complaint].name for complaint in job.complaints),
+        complaint_keys=job.complaints,
+        qualified=job.qualified,
+        serial_key=job.serial_key,
+    )
 
 
 def pick(text: str, ids: list[str]) -> str | None:

@@ -8,7 +8,7 @@ from expert.job.answers.mistyped import names_meant
 from expert.job.answers.reading import NotAnAnswer
 from expert.job.prompts.intake_prompt import IntakePrompt, numbered_meant, numbers_up_to, pick
 from expert.job.prompts.owner import Unattended
-from expert.job.prompts.plate import set_machine
+from expert.job.prompts.plate import forget_machine, set_machine
 from expert.job.sentences import intake as say
 from expert.job.state.job import Job, Turn
 from expert.language.model import Machine
@@ -37,6 +37,8 @@ class MachineType(IntakePrompt):
             meant = names_meant(text, {machine.id: f"{machine.id} {machine.title}" for machine in machines})
             hint = numbered_meant([(machine.id, machine.title) for machine in machines], meant)
             raise NotAnAnswer(say.no_machine_type(echo(text), hint, numbers_up_to(len(machines))))
+        if turn.job.machine is not None:
+            forget_machine(turn)
         set_machine(turn, turn.job.base.machines[chosen])
         return True
 

@@ -7,7 +7,7 @@ from dataclasses import replace
 from itertools import zip_longest
 
 from expert.job.answers.reading import CANNOT_TELL, NotAnAnswer, read_answer
-from expert.job.answers.taking import take_answer
+from expert.job.answers.taking import judge_again, take_answer
 from expert.job.prompts.intake_prompt import IntakePrompt
 from expert.job.prompts.owner import Unattended
 from expert.job.prompts.plate_ranges import forget_range, middle_of_range
@@ -15,6 +15,7 @@ from expert.job.sentences import intake as say
 from expert.job.state.inference import conclude
 from expert.job.state.job import Given, Job, Prompt, Turn, applies
 from expert.job.state.shop import at_home
+from expert.job.state.situation import look_again
 from expert.job.state.values import value_of
 from expert.language.formulas.formula import CannotWorkOut, NotKnown
 from expert.language.model import Machine
@@ -36,6 +37,16 @@ def set_machine(turn: Turn, machine: Machine) -> None:
     conclude(turn, job.state.narrow_all("machine data", known))
 
 
+def forget_machine(turn: Turn) -> None:
+    """The type was another: its data go, and what was read off its plate is read again."""
+    job = turn.job
+    conclude(turn, job.state.take_back("machine data"))
+    job.machine = None
+    job.plate_ranges.clear()
+    job.plate_told = ()
+    job.intake_settled = tuple(name for name in job.intake_settled if name != Plate.name)
+
+
 MOST_TIMES_OFF = 10.0
 
 
@@ -51,6 +62,7 @@ class Plate(IntakePrompt):
         if not take_plate(turn, text):
             return True
         turn.job.plate_told = (*turn.job.plate_told, text)
+        look_again(turn.job)
         return False
 
     def put_again(self, job: Job, recorded: Prompt) -> Prompt | None:
@@ -112,7 +124,9 @@ def _in_two_columns(lines: list[str]) -> list[str]:
 def take_plate(turn: Turn, text: str) -> bool:
     """One line at the plate prompt; True when more may follow. Raises NotAnAnswer."""
     job = turn.job
-    if text.casefold() in {"ok", "yes", "y", ""}:
+    if not text:
+        raise NotAnAnswer(say.PLATE_UNREAD)
+    if text.casefold() in {"ok", "yes", "y"}:
         return False
     name, _, value = text.partition(" ")
     name, value = name.casefold().strip("=:"), value.strip(" =:")
@@ -123,10 +137,12 @@ def take_plate(turn: Turn, text: str) -> bool:
         _take_serial(turn, value)
     elif name in features_behind_limits(job.base):
         set_feature(turn, name, value)
+        judge_again(turn, f"machine.{name}")
     elif name in conditions_behind_limits(job.base):
         take_answer(turn, _condition(job, name, value))
     else:
         set_plate_value(turn, name, value)
+        judge_again(turn, f"plate.{name}")
     return True
 
 

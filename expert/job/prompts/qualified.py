@@ -7,6 +7,7 @@ from expert.job.prompts.intake_prompt import IntakePrompt
 from expert.job.prompts.owner import Unattended
 from expert.job.sentences import intake as say
 from expert.job.state.job import Job, Turn
+from expert.trace.records import Worker
 from expert.trade.quantities.units import echo
 
 QUALIFIED = "qualified"  # no single key: nobody is qualified by a y too many
@@ -23,6 +24,14 @@ def qualified_by(line: str) -> bool:
     raise NotAnAnswer(say.the_whole_word(echo(line), QUALIFIED))
 
 
+def work_by(turn: Turn) -> None:
+    """Note who works from here on; whoever it is has not read what was shown before, and is put other work."""
+    job = turn.job
+    job.cautions_read.clear()
+    job.choice = None
+    turn.add(Worker(job.technician, job.qualified))
+
+
 class Qualified(IntakePrompt):
     drops_typed_ahead = True
     name = "qualified"
@@ -35,6 +44,9 @@ class Qualified(IntakePrompt):
     def settle(self, turn: Turn, text: str) -> bool:
         turn.job.qualified = qualified_by(text)
         return True
+
+    def corrected(self, turn: Turn) -> None:
+        work_by(turn)
 
     def unattended(self, job: Job, at_hand: Unattended) -> list[str]:
         return [QUALIFIED if at_hand.answers.qualified_for_live_work else "no"]

@@ -8,7 +8,7 @@ from expert.job.prompts.owner import Owner, Unattended
 from expert.job.sentences import commands as say
 from expert.job.state.hazards import answer_anew
 from expert.job.state.job import NO_PROMPT, CouldNot, Job, Turn
-from expert.job.state.situation import reopen
+from expert.job.state.situation import look_again
 from expert.trace.records import TakenBack
 from expert.trade.quantities.units import echo
 
@@ -47,5 +47,4 @@ class TakeBack(Owner):
         judge_again(turn, taken.about)
         for owner in self.others:
             owner.taken_back(job, taken)
-        job.found = {fault: standing for fault, standing in job.found.items() if fault in job.repaired}
-        reopen(job)
+        look_again(job)

@@ -7,11 +7,13 @@ from expert.job.answers.reading import NotAnAnswer
 from expert.job.prompts.intake_prompt import IntakePrompt
 from expert.job.prompts.owner import Unattended
 from expert.job.prompts.plate import plate_prompt, take_plate
+from expert.job.prompts.qualified import Qualified, work_by
 from expert.job.sentences import intake as say
 from expert.job.state.job import Job, Turn
 from expert.job.state.shop import Person
 
 LONGEST_NAME = 60
+QUALIFIED = Qualified()
 
 
 def _introduced(person: Person) -> str:
@@ -48,6 +50,8 @@ class Technician(IntakePrompt):
         person = job.shop.person(who)
         if person is None and (not any(map(str.isalpha, who)) or is_squeezed_command(text)):
             raise NotAnAnswer(self.not_known)
+        # Of somebody else it was not said what may be done.
+        job.intake_settled = tuple(name for name in job.intake_settled if name != Qualified.name)
         if not job.shop.people:
             job.technician = text[:LONGEST_NAME]
             return True
@@ -61,6 +65,17 @@ class Technician(IntakePrompt):
         if job.machine is not None and not instead:
             job.intake_settled = (*job.intake_settled, "plate")
         return True
+
+    def corrected(self, turn: Turn) -> None:
+        """Somebody else by name is somebody else: what may be done is asked, unless the shop has said it."""
+        job = turn.job
+        known = job.shop.person(job.technician)
+        job.qualified = known is not None and known.qualified
+        work_by(turn)
+        if job.technician not in job.workers:  # who was there before has worked at it, whatever the name
+            job.workers = (*job.workers, job.technician)
+        if known is None:
+            QUALIFIED.put(turn)
 
     def unattended(self, job: Job, at_hand: Unattended) -> list[str]:
         return ["unattended"]

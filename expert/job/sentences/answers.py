@@ -58,6 +58,10 @@ def judged_anew(number: int, question: str) -> str:
     return f"Limits rest on this reading, so answer {number} is judged anew: {question}"
 
 
+def judged_anew_by_value(number: int, question: str) -> str:
+    return f"Limits rest on this value, so answer {number} is judged anew: {question}"
+
+
 def second_test(question: str) -> str:
     return f"A second test that bears on it: {question}"
 

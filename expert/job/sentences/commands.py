@@ -16,7 +16,7 @@ HELP_ON: Mapping[str, tuple[str, str]] = {
     "what if": ("what if ANSWER", "what an answer would mean, without giving it"),
     "suspects": ("suspects", "what may be at fault, likeliest first"),
     "answers": ("answers", "all answers so far, numbered"),
-    "take back": ("take back N", "take answer N back"),
+    "take back": ("take back N", "take answer N back; alone: what can be taken back"),
     "convinced": ("convinced N", "go on to the repair of suspect N on your own judgement"),
     "note": ("note TEXT", "keep a remark with the job"),
     "figure": ("figure NAME ...", "a calculation of the trade; figure list shows them"),
@@ -25,6 +25,26 @@ HELP_ON: Mapping[str, tuple[str, str]] = {
     "pause": ("pause", "leave; expert resume goes on"),
     "help": ("help", "this list"),
 }
+
+# ------------------------------------------------------------ words of elsewhere
+
+TO_TAKE_BACK = "To take something back, type: take back"
+TO_LEAVE = "To leave the job, type: pause"
+TO_SEE_WHAT_CAN_BE_TYPED = "To see what can be typed, type: help"
+
+
+def no_word_here(typed: str, what_does_it: str) -> str:
+    return f"{typed} is no word here. {what_does_it}"
+
+
+# ------------------------------------------------------------ correcting
+
+INTAKE_TOO = "What was said at intake: take back name, plate, complaints or qualified."
+WHICH_TO_TAKE_BACK = "Which one? Type take back and its number."
+NO_ANSWER_YET = "There is no answer to take back yet."
+STANDS_FIRST_THEN_CORRECT = "How the machine stands comes first. Answer that, then correct what was said at intake."
+RESTS_ON_THE_TYPE = "All that was tested rests on the machine type. For another type open another job."
+NOT_SAID_YET = "That was not said yet: it is asked in its turn."
 
 # ------------------------------------------------------------ take back
 
@@ -112,10 +132,6 @@ NO_ANSWER_TO_TAKE_BACK = "There is no answer to take back."
 
 def answers_that_hold(numbers: str) -> str:
     return f"Answers that hold: {numbers}. Type answers to see them."
-
-
-def type_take_back(there: str) -> str:
-    return f"Type take back and the number of an answer. {there}"
 
 
 def holds_no_longer(number: str, there: str) -> str:

@@ -128,8 +128,29 @@ def complaint_noted_already(complaint: str) -> str:
     return f"Already noted: {complaint}."
 
 
+NOTED_IS = "Noted is:"
+ANOTHER_OR_NOT = "Type another, or not and the number of one that was not said, or ok to go on."
+
+
+def not_among_the_complaints(typed: str, there: str) -> str:
+    return f"{typed} is not among the complaints noted: {there}."
+
+
+def the_only_complaint(complaint: str) -> str:
+    return f"{complaint}: there is no other complaint. Type the right one first, then not 1."
+
+
+def complaint_taken_back(complaint: str) -> str:
+    return f"Taken back: {complaint}."
+
+
+def complaint_no_longer_at_work(complaint: str) -> str:
+    return f"Taken back: {complaint}. What it warned of stands until a test ends it."
+
+
 # ------------------------------------------------------------ plate
 
+PLATE_UNREAD = "Read the plate on the machine first: the limits rest on it. Then type ok, or a value that differs."
 PLATE_NOT_READ = "If the plate cannot be read, type ok: the values of the machine type are used."
 WHY_PLATE = "The limits of the tests are worked out from these values."
 AS_NO_COUNTRY_IS_SAID = " as no country is said"

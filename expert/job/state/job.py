@@ -124,6 +124,7 @@ class Job:
     serial_key: str = ""  # of the machine's serial number, which itself is not kept
     plate_ranges: dict[str, tuple[Quantity, Quantity]] = field(default_factory=dict)
     complaints: tuple[str, ...] = ()
+    asked_back: frozenset[str] = frozenset()  # prompts of the intake that were put again to be corrected
     complaints_offered: tuple[str, ...] = ()  # what a few words may have meant, while it is asked which
     qualified: bool = False
     bench: BenchState = ()

@@ -47,6 +47,14 @@ def outcome_in_words(job: Job, question: str) -> str:
     return " or ".join(map(job.base.questions[question].label, job.state.possible(question)))
 
 
+def look_again(job: Job) -> None:
+    """What the search rests on has changed: back to it, and what was found is found anew if it still holds."""
+    if job.phase in (Phase.INTAKE, Phase.SAFE):
+        return
+    job.found = {fault: standing for fault, standing in job.found.items() if fault in job.repaired}
+    reopen(job)
+
+
 def reopen(job: Job) -> None:
     """Back to the search, with everything known kept."""
     job.phase = Phase.FIND

@@ -20,7 +20,6 @@ Schema = dict[str, Any]
 _TEXT: Schema = {"type": ["string", "number", "boolean"]}
 _ID: Schema = {"type": "string", "pattern": "^[a-z][a-z0-9]*(_[a-z0-9]+)*$"}
 _PATH: Schema = {"type": "string", "pattern": r"(/|\.ya?ml$)"}
-_PLACES: Mapping[str, str] = {"feature": "machine.", "plate value": "plate."}
 
 
 def file_schemas(names: Names) -> dict[str, Schema]:

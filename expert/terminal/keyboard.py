@@ -39,6 +39,9 @@ class ShortPasteParser(Vt100Parser):
 
     A paste without marks is a flood: its line ends send nothing off. `rest`: reads and drops what comes right behind
     the piece at hand, and gives the beginning of that; a flood may come in pieces of any size.
+
+    The library collects a paste in full before it tells anybody, and has no public way to end that sooner. Two names of
+    its parser used here (`_in_bracketed_paste`, `_paste_buffer`) are not promised: so its minor version is pinned.
     """
 
     def __init__(self, take: Callable[[KeyPress], None], rest: Callable[[], str] = lambda: "") -> None:

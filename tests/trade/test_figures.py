@@ -9,7 +9,7 @@ import pytest
 
 from expert.trade.errors import OutOfRange, WrongArguments
 from expert.trade.figures.register import FIGURES, STANDINGS, Figure, work_out
-from expert.trade.quantities.units import KINDS, Quantity, read_quantity, show
+from expert.trade.quantities.units import KINDS, Quantity, read_quantity
 
 
 @pytest.mark.parametrize("figure", FIGURES.values(), ids=list(FIGURES))
@@ -51,50 +51,53 @@ def q(text: str, kind: str) -> Quantity:
     return read_quantity(text, kind)
 
 
-CALLS = [  # figure, arguments, the result as shown
-    ("element_resistance", [q("230 V", "ac_voltage"), q("2 kW", "power")], "26.45 ohm"),
-    ("element_lowest_cold", [q("230 V", "ac_voltage"), q("2000 W", "power")], "24.46 ohm"),
-    ("element_highest", [q("230 V", "ac_voltage"), q("2000 W", "power")], "29.39 ohm"),
-    ("boiler_temperature", [q("1.2 bar", "gauge_pressure")], "123.4 °C"),
-    ("boiler_temperature", [q("1 bar", "gauge_pressure"), q("2000 m", "length")], "116.8 °C"),
-    ("boiler_temperature", [q("14.5038 psi", "gauge_pressure")], "120.4 °C"),
-    ("boiler_pressure", [q("248 F", "temperature")], "0.97 bar"),
-    ("boiling_point", [], "100 °C"),
-    ("boiling_point", [q("2000", "length")], "93.3 °C"),
-    ("air_pressure", [], "1.013 bar abs"),
-    ("trapped_air_temperature", [q("1.0 bar", "gauge_pressure")], "91.8 °C"),
-    ("flash_share", [q("1.2 bar", "gauge_pressure")], "0.04407"),
-    ("pt_resistance", [q("1 kohm", "resistance"), q("100", "temperature")], "1.385 kohm"),
-    ("ntc_beta_resistance", [q("10k", "resistance"), q("3977", "number"), q("93", "temperature")], "839.7 ohm"),
-    ("ntc_temperature", [q("10k", "resistance"), q("3977", "number"), q("5k", "resistance")], "41.3 °C"),
-    ("copper_resistance", [q("1 kohm", "resistance"), q("80", "temperature")], "1.236 kohm"),
-    ("flow_rate", [q("60 ml", "volume"), q("27 s", "time")], "2.22 ml/s"),
-    ("hydraulic_power", [q("9 bar", "gauge_pressure"), q("2 ml/s", "flow")], "1.8 W"),
-    ("earth_limit", ["uk", q("2 m", "length"), q("1.5 mm2", "area")], "0.1266 ohm"),
-    ("insulation_limit", ["germany", "class_1", "heating", q("2000 W", "power")], "300 kohm"),
-    ("leakage_limit", ["design", "class_1", q("2 kW", "power")], "1.5 mA"),
-    ("filter_leakage", [q("4.7 nF", "capacitance"), q("230", "ac_voltage")], "0.34 mA"),
-    ("mains_lowest", ["europe"], "207 V"),
-    ("orifice_flow", [q("9 bar", "pressure_difference"), q("0.7 mm", "length")], "10.13 ml/s"),
-    ("expansion", [q("20", "temperature"), q("93", "temperature")], "0.03626"),
-    ("insulation_shown", [q("1 Mohm", "resistance")], "1.429 Mohm"),
-    ("steam_in_an_hour", [q("1 kW", "power"), q("1.2", "gauge_pressure"), q("20", "temperature")], "1.37 kg"),
-    ("lime_left", [q("1000 L", "volume"), q("100 mg/L", "hardness")], "100 g"),
+# Figure, what is typed, the same as plain numbers in the figure's own units, and how many of its units it gives.
+# Converted by hand from the definitions: 1 psi = 6894.757 Pa, t(degF) = 9/5 t(degC) + 32, 1 gal (US) = 3785.411784 ml.
+# What the figures themselves give is held against outside sources in tests/reference.
+CALLS: list[tuple[str, list[Quantity | str], tuple[float | str, ...], float]] = [
+    ("element_resistance", [q("230 V", "ac_voltage"), q("2 kW", "power")], (230.0, 2000.0), 1.0),
+    ("boiler_temperature", [q("14.503774 psi", "gauge_pressure")], (1.0,), 1.0),
+    ("boiler_temperature", [q("1 bar", "gauge_pressure"), q("2 km", "length")], (1.0, 2000.0), 1.0),
+    ("boiler_pressure", [q("248 F", "temperature")], (120.0,), 1.0),
+    ("boiling_point", [], (), 1.0),
+    ("pt_resistance", [q("1 kohm", "resistance"), q("212 F", "temperature")], (1000.0, 100.0), 1.0),
+    (
+        "ntc_beta_resistance",
+        [q("10k", "resistance"), q("3977", "number"), q("93", "temperature")],
+        (10000.0, 3977.0, 93.0),
+        1.0,
+    ),
+    ("flow_rate", [q("0.06 L", "volume"), q("0.45 min", "time")], (60.0, 27.0), 1.0),
+    ("hydraulic_power", [q("900 kPa", "gauge_pressure"), q("120 ml/min", "flow")], (9.0, 2.0), 1.0),
+    ("earth_limit", ["uk", q("200 cm", "length"), q("1.5 mm2", "area")], ("uk", 2.0, 1.5), 1.0),
+    ("filter_leakage", [q("4.7 nF", "capacitance"), q("230", "ac_voltage")], (0.0047, 230.0), 1.0),
+    ("orifice_flow", [q("9 bar", "pressure_difference"), q("0.7 mm", "length")], (9.0, 0.7), 1.0),
+    ("insulation_shown", [q("1000 kohm", "resistance")], (1.0,), 1e6),  # megohms
+    ("expansion", [q("68 F", "temperature"), q("93", "temperature")], (20.0, 93.0), 0.01),  # per cent
+    (
+        "steam_in_an_hour",
+        [q("1 kW", "power"), q("1.2", "gauge_pressure"), q("20", "temperature")],
+        (1000.0, 1.2, 20.0),
+        1000.0,  # kilograms
+    ),
     (
         "heat_up_time",
-        [q("1.8 L", "volume"), q("1400 W", "power"), q("20", "temperature"), q("120", "temperature")],
-        "8 min 57 s",
+        [q("1.8 L", "volume"), q("1.4 kW", "power"), q("20", "temperature"), q("120", "temperature")],
+        (1800.0, 1400.0, 20.0, 120.0),
+        1.0,
     ),
 ]
 
 
 @pytest.mark.parametrize(
-    ("name", "arguments", "shown"), CALLS, ids=[f"{row[0]} {number}" for number, row in enumerate(CALLS)]
+    ("name", "arguments", "plain", "gives"), CALLS, ids=[f"{row[0]} {number}" for number, row in enumerate(CALLS)]
 )
-def test_work_out_converts_units(name: str, arguments: list[Quantity | str], shown: str) -> None:
+def test_work_out_converts_units(
+    name: str, arguments: list[Quantity | str], plain: tuple[float | str, ...], gives: float
+) -> None:
     found = work_out(FIGURES[name], arguments)
     assert found.kind == FIGURES[name].gives
-    assert show(found) == shown
+    assert found.value == pytest.approx(FIGURES[name].call(*plain) * gives, rel=1e-6)
 
 
 WRONG = [

@@ -6,12 +6,10 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 from typing import TYPE_CHECKING
 
-from expert.shop.sums.facts import INVENTED, PRACTICE, REAL
+from expert.shop.sums.facts import INVENTED, REAL
 
 if TYPE_CHECKING:
     from duckdb import DuckDBPyConnection
-
-PURPOSES = (REAL, INVENTED, PRACTICE)
 
 
 @dataclass(frozen=True, slots=True)

@@ -24,7 +24,6 @@ HEATING = ("heating", "no_heating")
 _CORES = {0.75: 26.0, 1.0: 19.5, 1.5: 13.3, 2.5: 7.98}
 SECTIONS = tuple(_CORES)
 _CORE = "IEC 60228, class 5 plain copper,"
-_DGUV = "DIN EN 50678/50699, DGUV 203-071 annex 5,"
 _ANY = "every set"
 # Set, class -> limit [mA] where power plays no part.
 _LEAKAGE = {

@@ -105,7 +105,8 @@ def test_how_tells_the_limit_and_its_source() -> None:
         "From: highest earth bond resistance that passes, lead included: 0.12 ohm = earth_limit(machine.limits, "
         "plate.cord_length, plate.cord_section); limits uk, cord_length 1.5 m, cord_section 1.5 mm2 (germany: DGUV "
         "203-071 annex 5; uk: IET Code of Practice, 5th edition 2020, 0.1 ohm and the lead; australia: AS/NZS "
-        "3760, canada and japan from memory, to be confirmed; us: UL wording)"
+        "3760, canada and japan from memory, to be confirmed; us: as UL standards of other appliances; for this one "
+        "UL 197 and UL 101 from memory)"
     ]
 
 

@@ -19,6 +19,12 @@ from expert.trade.sensors.thermistor import (
     steinhart_hart_temperature,
     steinhart_hart_through,
 )
+from expert.trade.sensors.thermistor_parts import (
+    ntc_sensor_least,
+    ntc_sensor_most,
+    ntc_sensor_spread,
+    ntc_sensor_temperature,
+)
 
 from .conftest import Check
 from .sources import independent, restated, round_trip
@@ -31,6 +37,8 @@ BETA = independent("thermistor-utils, Beta_converter, computed values")
 STEINHART = independent("thermistor-utils, SH_converter, computed values")
 THROUGH = independent("maker's table AMF52-503F3950, against Steinhart-Hart through three of its rows")
 TABLE = restated("maker's table AMF52-503F3950, the rows that the code holds")
+OTHER = independent("another maker's table of type 503F3950 (CMFB)")
+CARRIED_ON = independent("scipy, Steinhart-Hart solved with coefficients from thermistor-utils")
 OTHER_ROWS = independent("maker's table AMF52-503F3950, rows that the code does not hold")
 
 TEN_K = [  # degC: four-term ohm, beta 3977 ohm, beta's error [K]
@@ -85,6 +93,44 @@ def test_fifty_k_rows(temperature: float, kohm: float, beta_kohm: float, error: 
     check(ntc_50k_temperature(kohm * 1000), temperature, TABLE, within=1e-6, unit="K")
     check(ntc_beta_resistance(50000.0, 3950.0, temperature) / 1000, beta_kohm, BETA, within=0.0011, unit="kohm")
     check(ntc_temperature(50000.0, 3950.0, kohm * 1000) - temperature, error, BETA, within=0.06, unit="K")
+
+
+OTHER_MAKER = [  # degC, kohm: type 503F3950 of another maker (CMFB), all rows from -10 degC
+    *((-10, 278.722), (-5, 212.960), (0, 164.069), (5, 127.484), (10, 99.788), (15, 78.710), (20, 62.520)),
+    *((25, 50.000), (30, 40.247), (35, 32.600), (40, 26.564), (45, 21.769), (50, 17.941), (55, 14.864)),
+    *((60, 12.378), (65, 10.361), (70, 8.709), (75, 7.361), (80, 6.245), (85, 5.323), (90, 4.555), (95, 3.914)),
+    *((100, 3.377), (105, 2.925), (110, 2.542), (115, 2.217), (120, 1.941), (125, 1.705)),
+]
+
+
+def test_another_makers_table_of_the_same_type(check: Check) -> None:
+    """Two makers' parts of one name differ by half a kelvin at 100 and 1.1 K at 120 degC: the spread covers it."""
+    for temperature, kohm in OTHER_MAKER:
+        spread = ntc_sensor_spread(50000.0, 3950.0, temperature)
+        check(ntc_sensor_temperature(50000.0, 3950.0, kohm * 1000), temperature, OTHER, within=spread, unit="K")
+        least, most = (call(50000.0, 3950.0, temperature) / 1000 for call in (ntc_sensor_least, ntc_sensor_most))
+        assert least <= kohm <= most
+
+
+@pytest.mark.parametrize("beta", [3950.0, 4005.0, 4056.0])
+def test_by_beta_alone_the_spread_still_covers_the_table(beta: float) -> None:
+    """A part of unknown make, whichever temperatures its beta belongs to; 49 kohm so that it is not taken for known."""
+    for temperature, kohm, _, _ in FIFTY_K:
+        found = ntc_sensor_temperature(49000.0, beta, kohm * 980)
+        assert abs(found - temperature) <= ntc_sensor_spread(49000.0, beta, temperature)
+
+
+def test_curves_reach_160_degrees(check: Check) -> None:
+    """Beyond the table the 50 k goes on by Steinhart-Hart, solved here by scipy; the 10 k by its sheet's own form."""
+    a, b, c = 8.317657e-4, 2.214539e-4, 9.960863e-8
+    for temperature in (-40, -20, -5, 126, 130, 140, 150, 160):
+        kelvin = temperature + 273.15
+        solved = math.exp(brentq(lambda x, t=kelvin: a + b * x + c * x**3 - 1 / t, 0.0, 25.0))
+        check(ntc_50k_resistance(temperature), solved, CARRIED_ON, relative=2e-5, unit="ohm")
+        back = ntc_50k_temperature(ntc_50k_resistance(temperature))
+        check(back, temperature, round_trip("inverse of the same curve"), within=1e-6, unit="K")
+    # From memory of the maker's table for short times at 150 degC: 182.6 ohm, to be confirmed.
+    check(ntc_10k_resistance(150.0), 182.6, restated("data sheet 29049 at 150 degC, from memory"), relative=1e-3)
 
 
 @pytest.mark.parametrize(("at", "beta"), [(50, 3950), (85, 4005), (100, 4025), (125, 4056)])

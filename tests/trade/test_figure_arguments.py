@@ -57,6 +57,7 @@ SOUND_BY_FIGURE = {
     "ntc_10k_temperature": [1000.0],
     "ntc_50k_temperature": [5000.0],
     "ntc_temperature": [10000.0, 3977.0, 1000.0],
+    "ntc_sensor_temperature": [10000.0, 3977.0, 1000.0],
     "steinhart_hart_temperature": [1.1445238e-3, 2.3121150e-4, 1.0232851e-7, 1000.0],
     "pair_resistance": [220.0, 240.0, 1850.0, 2200.0],
     "middle_voltage": [220.0, 240.0],

@@ -182,13 +182,13 @@ OUTSIDE = [
     ("pt_tolerance", ["AA", 200.0], "temperature 200 degC; IEC 60751:2008, class AA (film), holds from 0 to 150 degC"),
     (
         "ntc_10k_resistance",
-        [140.0],
-        "temperature 140 degC; the 10 k curve (B25/85 = 3977 K, data sheet 29049) holds from -40 to 125 degC",
+        [170.0],
+        "temperature 170 degC; the 10 k curve (B25/85 = 3977 K, data sheet 29049) holds from -40 to 160 degC",
     ),
     (
         "ntc_50k_temperature",
-        [1000.0],
-        "resistance 1000 ohm; the 50 k table (B25/50 = 3950 K, type 503F3950) holds from 1641 to 163126 ohm",
+        [500.0],
+        "resistance 500 ohm; the 50 k table (B25/50 = 3950 K, type 503F3950) holds from 694.453 to 1.61905e+06 ohm",
     ),
     (
         "copper_resistance",

@@ -130,6 +130,7 @@ BY_FIGURE: Mapping[str, Mapping[str, str]] = {
     "ntc_10k_temperature": {"resistance": "835 ohm"},
     "ntc_50k_temperature": {"resistance": "3.855 kohm"},
     "ntc_temperature": {"resistance": "835 ohm"},
+    "ntc_sensor_temperature": {"resistance": "835 ohm"},
     "steinhart_hart_temperature": {"resistance": "835 ohm"},
     "insulation_shown": {"limit": "1 Mohm", "error_percent": "30"},
 }

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from expert.trade.figures.calculation import Figure, Input
 from expert.trade.physics import copper
-from expert.trade.sensors import platinum, thermistor
+from expert.trade.sensors import platinum, thermistor, thermistor_parts
 
 _TEMPERATURE = Input("temperature", "temperature", "degC", "of the part")
 _READ = Input("resistance", "resistance", "ohm", "read, leads taken off")
@@ -12,6 +12,7 @@ _ICE = Input("ice_point_resistance", "resistance", "ohm", "at 0 degC: 100 ohm or
 _R25 = Input("resistance_25", "resistance", "ohm", "at 25 degC")
 _BETA = Input("beta", "number", "", "value of the part in kelvin, as a plain number")
 _IEC60751 = "IEC 60751:2008"
+_PARTS = "makers' tables (data sheet 29049; type 503F3950 of two makers), else the definition of beta"
 
 _COILS = (
     Figure(
@@ -138,7 +139,7 @@ _SENSORS = (
         "ohm",
         "definition of beta",
         "lib",
-        "-40 to 150 degC; kelvins out far from the two temperatures of the beta value",
+        "-40 to 160 degC; kelvins out far from the two temperatures of the beta value",
         thermistor.ntc_beta_resistance,
     ),
     Figure(
@@ -150,7 +151,7 @@ _SENSORS = (
         "degC",
         "definition of beta",
         "lib",
-        "-40 to 150 degC; kelvins out far from the two temperatures of the beta value",
+        "-40 to 160 degC; kelvins out far from the two temperatures of the beta value",
         thermistor.ntc_temperature,
     ),
     Figure(
@@ -162,7 +163,7 @@ _SENSORS = (
         "ohm",
         "manufacturer's data sheet 29049",
         "pub",
-        "-40 to 125 degC",
+        "-40 to 125 degC, carried on to 160",
         thermistor.ntc_10k_resistance,
     ),
     Figure(
@@ -174,7 +175,7 @@ _SENSORS = (
         "degC",
         "manufacturer's data sheet 29049",
         "pub",
-        "-40 to 125 degC",
+        "-40 to 125 degC, carried on to 160",
         thermistor.ntc_10k_temperature,
     ),
     Figure(
@@ -186,7 +187,7 @@ _SENSORS = (
         "ohm",
         "thermistor maker's table, type 503F3950",
         "pub",
-        "0 to 125 degC",
+        "0 to 125 degC, carried on to -40 and 160; another maker's differ by 1.2 K at 120",
         thermistor.ntc_50k_resistance,
     ),
     Figure(
@@ -198,7 +199,7 @@ _SENSORS = (
         "degC",
         "thermistor maker's table, type 503F3950",
         "pub",
-        "0 to 125 degC",
+        "0 to 125 degC, carried on to -40 and 160; another maker's differ by 1.2 K at 120",
         thermistor.ntc_50k_temperature,
     ),
     Figure(
@@ -220,4 +221,67 @@ _SENSORS = (
     ),
 )
 
-SENSOR_FIGURES: tuple[Figure, ...] = _COILS + _SENSORS
+_KNOWN_PARTS = (
+    Figure(
+        "ntc_sensor_resistance",
+        "Resistance of a thermistor by its own curve where it is known",
+        "maker's curve for 10 kohm 3977 K and 50 kohm 3950 K, else beta",
+        (_R25, _BETA, _TEMPERATURE),
+        "resistance",
+        "ohm",
+        _PARTS,
+        "pub",
+        "-40 to 160 degC",
+        thermistor_parts.ntc_sensor_resistance,
+    ),
+    Figure(
+        "ntc_sensor_temperature",
+        "Temperature of a thermistor by its own curve where it is known",
+        "maker's curve for 10 kohm 3977 K and 50 kohm 3950 K, else beta",
+        (_R25, _BETA, _READ),
+        "temperature",
+        "degC",
+        _PARTS,
+        "pub",
+        "-40 to 160 degC",
+        thermistor_parts.ntc_sensor_temperature,
+    ),
+    Figure(
+        "ntc_sensor_spread",
+        "How far a sound thermistor may be from its curve, tolerance not counted",
+        "known part 0.16 + 0.022 (t - 65), other 0.9 + 0.08 (t - 75), in K",
+        (_R25, _BETA, _TEMPERATURE),
+        "temperature_difference",
+        "K",
+        _PARTS,
+        "pub",
+        "-40 to 160 degC",
+        thermistor_parts.ntc_sensor_spread,
+    ),
+    Figure(
+        "ntc_sensor_least",
+        "Lowest resistance of a sound thermistor, the spread of its curve counted",
+        "the curve at t + spread",
+        (_R25, _BETA, _TEMPERATURE),
+        "resistance",
+        "ohm",
+        _PARTS,
+        "pub",
+        "-40 to 160 degC",
+        thermistor_parts.ntc_sensor_least,
+    ),
+    Figure(
+        "ntc_sensor_most",
+        "Highest resistance of a sound thermistor, the spread of its curve counted",
+        "the curve at t - spread",
+        (_R25, _BETA, _TEMPERATURE),
+        "resistance",
+        "ohm",
+        _PARTS,
+        "pub",
+        "-40 to 160 degC",
+        thermistor_parts.ntc_sensor_most,
+    ),
+)
+
+SENSOR_FIGURES: tuple[Figure, ...] = _COILS + _SENSORS + _KNOWN_PARTS

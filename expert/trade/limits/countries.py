@@ -72,7 +72,7 @@ _AUSTRALIAN = {"RCD": "safety switch (RCD)"}
 _IEC_MAINS = Basis("IEC 60038: 230 V plus or minus 10 percent", PUBLISHED)
 _EN = "EN 50678 and EN 50699, annex 5 of DGUV 203-071"
 _CODE = "IET Code of Practice, 5th edition 2020"
-_UL = "UL wording for grounding paths and leakage"
+_UL = "UL standards of other appliances (UL 507 clause 42, UL 8750 clause 8.7); for this product UL 197 and UL 101"
 _AS = "AS/NZS 3760"
 _NO_LIMIT = Basis("1 Mohm at 500 V DC; no national limit in service is known here", PRACTICE)
 
@@ -100,7 +100,7 @@ COUNTRIES: Mapping[str, Country] = {
     for country in (
         Country(
             "us", "United States", "us", 120.0, (60.0,), (114.0, 126.0),
-            Basis(_UL, PUBLISHED), _NO_LIMIT, Basis(f"{_UL}; for this product UL 197", MEMORY),
+            Basis(_UL, MEMORY), _NO_LIMIT, Basis(_UL, MEMORY),
             Basis("120 V plus or minus 5 percent at the service", PUBLISHED), "us", _AMERICAN,
         ),
         Country(
@@ -120,7 +120,8 @@ COUNTRIES: Mapping[str, Country] = {
             "uk", "United Kingdom", "uk", 230.0, (50.0,), (216.2, 253.0),
             Basis(f"{_CODE}: 0.1 ohm and the lead", PUBLISHED),
             Basis(f"{_CODE}; for which rating heaters are eased, to be confirmed", PUBLISHED),
-            Basis(_CODE, PUBLISHED), Basis("230 V, +10 to -6 percent", PUBLISHED),
+            Basis(_CODE, PUBLISHED),
+            Basis("Electricity Safety, Quality and Continuity Regulations 2002: 230 V, +10 to -6 percent", MEMORY),
         ),
         _european("germany", "Germany", PUBLISHED),
         _of_the_union("austria", "Austria"),

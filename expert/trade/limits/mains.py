@@ -8,9 +8,16 @@ from expert.trade.errors import WrongArguments
 _BANDS = {
     "europe": (207.0, 253.0, "IEC 60038: 230 V +-10 % at the supply point", "pub"),
     "europe_in_use": (198.0, 253.0, "IEC 60038: utilization, from memory, to be confirmed", "mem"),
-    "europe_old": (216.2, 253.0, "older national band: 230 V +10 % -6 %", "pub"),
+    "europe_old": (216.2, 253.0, "230 V +10 % -6 %: Europe before its change to 10 %, the United Kingdom still", "pub"),
     "north_america": (114.0, 126.0, "120 V +-5 % at the service", "pub"),
-    "north_america_in_use": (110.0, 126.0, "ANSI C84.1, from memory, to be confirmed", "mem"),
+    "north_america_in_use": (
+        *(
+            110.0,
+            126.0,
+            "ANSI C84.1, range A in use: 110 V up to about 2006, 108 V later; from memory, to be confirmed",
+        ),
+        "mem",
+    ),
 }
 BANDS = tuple(_BANDS)
 

@@ -1,7 +1,8 @@
 """How far a reading can be trusted, and which named bands it may lie in.
 
-The rule of decision is a guard band as wide as the uncertainty (JCGM 106:2012, ILAC-G8:09/2019): a reading is inside
-a band only if it stays inside when moved by its uncertainty either way; near a limit both neighbours stay possible.
+The rule of decision is a guard band as wide as the uncertainty (ILAC-G8:09/2019, in the terms of JCGM 106:2012): a
+reading is inside a band only if it stays inside when moved by its uncertainty either way; near a limit both
+neighbours stay possible.
 """
 
 from __future__ import annotations

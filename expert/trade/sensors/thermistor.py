@@ -12,6 +12,7 @@ from bisect import bisect_right
 from expert.trade.errors import above, within
 
 ZERO_CELSIUS = 273.15
+LEAST, MOST = -40.0, 160.0  # degC: overheating is when a curve matters, so it goes past what sheets print
 _BETA = "the beta formula"
 _FOUR_TERM = "the 10 k curve (B25/85 = 3977 K, data sheet 29049)"
 _TABLE = "the 50 k table (B25/50 = 3950 K, type 503F3950)"
@@ -40,29 +41,29 @@ _TABLE_50K = (
 def ntc_beta_resistance(resistance_25: float, beta: float, temperature: float) -> float:
     """Resistance of a thermistor by its beta value, R = R25 exp(B (1/T - 1/298.15)), in [ohm].
 
-    resistance_25: at 25 degC [ohm], above 0; beta [K], 1000 to 6000; temperature [degC], -40 to 150; else OutOfRange.
+    resistance_25: at 25 degC [ohm], above 0; beta [K], 1000 to 6000; temperature [degC], -40 to 160; else OutOfRange.
     Exact only at the two temperatures that the beta value is named after.
     Source: definition of beta; compared with the library thermistor-utils.
     >>> round(ntc_beta_resistance(10000.0, 3977.0, 93.0), 1)      # library: 839.7
     839.7
     """
     _check_beta(resistance_25, beta)
-    within("temperature", temperature, "degC", -40.0, 150.0, _BETA)
+    within("temperature", temperature, "degC", LEAST, MOST, _BETA)
     return resistance_25 * math.exp(beta * (1 / (temperature + ZERO_CELSIUS) - 1 / (25 + ZERO_CELSIUS)))
 
 
 def ntc_temperature(resistance_25: float, beta: float, resistance: float) -> float:
     """Temperature of a thermistor by its beta value, in [degC].
 
-    resistance_25: at 25 degC [ohm], above 0; beta [K], 1000 to 6000; resistance: read [ohm], between those of 150 and
+    resistance_25: at 25 degC [ohm], above 0; beta [K], 1000 to 6000; resistance: read [ohm], between those of 160 and
     -40 degC; else OutOfRange.
     Source: inverse of `ntc_beta_resistance`; compared with the library thermistor-utils.
     >>> round(ntc_temperature(10000.0, 3977.0, 5000.0), 3)      # library: 41.342
     41.342
     """
     _check_beta(resistance_25, beta)
-    least = ntc_beta_resistance(resistance_25, beta, 150.0)
-    most = ntc_beta_resistance(resistance_25, beta, -40.0)
+    least = ntc_beta_resistance(resistance_25, beta, MOST)
+    most = ntc_beta_resistance(resistance_25, beta, LEAST)
     within("resistance", resistance, "ohm", least * (1 - 1e-12), most * (1 + 1e-12), _BETA)
     return 1 / (math.log(resistance / resistance_25) / beta + 1 / (25 + ZERO_CELSIUS)) - ZERO_CELSIUS
 
@@ -70,12 +71,12 @@ def ntc_temperature(resistance_25: float, beta: float, resistance: float) -> flo
 def ntc_10k_resistance(temperature: float) -> float:
     """Resistance of the common 10 k thermistor (B25/85 = 3977 K), in [ohm].
 
-    temperature [degC], -40 to 125, else OutOfRange.
+    temperature [degC], -40 to 160 (above 125 the sheet's curve is carried on), else OutOfRange.
     Source: four-term form R = R25 exp(A + B/T + C/T^2 + D/T^3) of manufacturer's data sheet 29049.
     >>> round(ntc_10k_resistance(100.0), 1)      # data sheet: 677.3 within 0.1 %
     677.3
     """
-    within("temperature", temperature, "degC", -40.0, 125.0, _FOUR_TERM)
+    within("temperature", temperature, "degC", LEAST, MOST, _FOUR_TERM)
     a, b, c, d = _TO_RESISTANCE
     kelvin = temperature + ZERO_CELSIUS
     return 10000.0 * math.exp(a + b / kelvin + c / kelvin**2 + d / kelvin**3)
@@ -84,12 +85,12 @@ def ntc_10k_resistance(temperature: float) -> float:
 def ntc_10k_temperature(resistance: float) -> float:
     """Temperature of the common 10 k thermistor (B25/85 = 3977 K), in [degC].
 
-    resistance: read [ohm], 338.7 to 332100 (125 down to -40 degC), else OutOfRange.
+    resistance: read [ohm], 145.3 to 332100 (160 down to -40 degC), else OutOfRange.
     Source: four-term form 1/T = A1 + B1 L + C1 L^2 + D1 L^3, L = ln(R/R25), of manufacturer's data sheet 29049.
     >>> round(ntc_10k_temperature(10000.0), 2)      # by definition 25 degC
     25.0
     """
-    within("resistance", resistance, "ohm", 338.6, 332200.0, _FOUR_TERM)
+    within("resistance", resistance, "ohm", 145.2, 332200.0, _FOUR_TERM)
     a, b, c, d = _TO_TEMPERATURE
     logarithm = math.log(resistance / 10000.0)
     return 1 / (a + b * logarithm + c * logarithm**2 + d * logarithm**3) - ZERO_CELSIUS
@@ -98,12 +99,15 @@ def ntc_10k_temperature(resistance: float) -> float:
 def ntc_50k_resistance(temperature: float) -> float:
     """Resistance of the common 50 k thermistor (B25/50 = 3950 K), in [ohm].
 
-    temperature [degC], 0 to 125, else OutOfRange. Between the table's rows ln R runs straight over 1/T.
+    temperature [degC], -40 to 160, else OutOfRange. Between the table's rows ln R runs straight over 1/T; below 0 and
+    above 125 degC Steinhart-Hart through 25, 80 and 125 degC goes on, which is up to 2 K out at the ends.
     Source: thermistor maker's table, type 503F3950.
     >>> round(ntc_50k_resistance(90.0))      # table: 4.498 kohm
     4498
     """
-    within("temperature", temperature, "degC", 0.0, 125.0, _TABLE)
+    within("temperature", temperature, "degC", LEAST, MOST, _TABLE)
+    if not 0.0 <= temperature <= 125.0:
+        return _beyond_the_table(temperature)
     (cold, more), (warm, less) = _rows_around([row[0] for row in _TABLE_50K], temperature)
     cold, warm, kelvin = (value + ZERO_CELSIUS for value in (cold, warm, temperature))
     share = (1 / cold - 1 / kelvin) / (1 / cold - 1 / warm)
@@ -113,12 +117,15 @@ def ntc_50k_resistance(temperature: float) -> float:
 def ntc_50k_temperature(resistance: float) -> float:
     """Temperature of the common 50 k thermistor (B25/50 = 3950 K), in [degC].
 
-    resistance: read [ohm], 1641 to 163126 (125 down to 0 degC), else OutOfRange.
+    resistance: read [ohm], 695 to 1619000 (160 down to -40 degC), else OutOfRange.
     Source: thermistor maker's table, type 503F3950, between rows as in `ntc_50k_resistance`.
     >>> round(ntc_50k_temperature(1877.0), 2)      # table: 120 degC
     120.0
     """
-    within("resistance", resistance, "ohm", 1641.0, 163126.0, _TABLE)
+    most = _beyond_the_table(LEAST)
+    within("resistance", resistance, "ohm", _beyond_the_table(MOST) * (1 - 1e-12), most * (1 + 1e-12), _TABLE)
+    if not 1641.0 <= resistance <= 163126.0:
+        return min(max(steinhart_hart_temperature(*_THROUGH_50K, resistance), LEAST), MOST)
     (cold, more), (warm, less) = _rows_around([-row[1] for row in _TABLE_50K], -resistance)
     share = math.log(resistance / more) / math.log(less / more)
     cold, warm = cold + ZERO_CELSIUS, warm + ZERO_CELSIUS
@@ -173,8 +180,19 @@ def ntc_slope(beta: float, temperature: float) -> float:
     -3.0
     """
     within("beta", beta, "K", 1000.0, 6000.0, _BETA)
-    within("temperature", temperature, "degC", -40.0, 150.0, _BETA)
+    within("temperature", temperature, "degC", LEAST, MOST, _BETA)
     return -100 * beta / (temperature + ZERO_CELSIUS) ** 2
+
+
+_THROUGH_50K = steinhart_hart_through((25.0, 50000.0), (80.0, 6194.0), (125.0, 1641.0))
+
+
+def _beyond_the_table(temperature: float) -> float:
+    """The 50 k thermistor outside its table: the cubic of Steinhart and Hart solved for ln R (Cardano)."""
+    a, b, c = _THROUGH_50K
+    x = (a - 1 / (temperature + ZERO_CELSIUS)) / c
+    y = math.sqrt((b / (3 * c)) ** 3 + x * x / 4)
+    return math.exp(math.cbrt(y - x / 2) - math.cbrt(y + x / 2))
 
 
 def _check_beta(resistance_25: float, beta: float) -> None:

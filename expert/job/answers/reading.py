@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from typing import assert_never
 
+from expert.job.answers.outcomes_meant import outcome_meant
 from expert.job.sentences import answers as say
 from expert.job.state.job import Given, Job
 from expert.job.state.values import bands_of, unit_at_prompt
@@ -16,6 +17,9 @@ from expert.trade.sensors.instruments import still_possible, uncertainty
 YES = {"yes", "y", "ja", "j"}
 NO = {"no", "n", "nein"}
 CANNOT_TELL = re.compile(r"(?:can'?t|can’t|cannot|can not) (?:tell|say)\b[ :,.-]*(.*)|\?", re.IGNORECASE | re.DOTALL)
+
+
+DIGIT = re.compile(r"[1-9]")  # as in a list: slipped from one prompt to the next it would be a reading
 
 
 class NotAnAnswer(ValueError):
@@ -71,27 +75,32 @@ def _yes_or_no(text: str) -> str:
 
 
 def _chosen(question: Question, text: str) -> str:
-    """The outcome meant by a word, a number in the list, or the start of its label."""
+    """The outcome meant by a number in the list, or by words as shown."""
     word = text.casefold()
-    if word in question.outcomes:
-        return word
     if word.isdecimal() and len(word) < 3 and 1 <= int(word) <= len(question.outcomes):
         return question.outcomes[int(word) - 1]
-    fitting = [
-        outcome
-        for outcome in question.outcomes
-        if len(word) > 1 and (outcome.startswith(word) or question.labels.get(outcome, "").casefold().startswith(word))
-    ]
-    if len(fitting) == 1:
-        return fitting[0]
+    meant = outcome_meant(text, {outcome: question.labels.get(outcome, "") for outcome in question.outcomes})
+    if meant:
+        return meant
     numbers = f"1 to {len(question.outcomes)}"
     raise NotAnAnswer(say.one_of_these(echo(text), numbers, ", ".join(question.outcomes)))
 
 
+def is_guessed(question: Question, text: str) -> bool:
+    """Whether an answer was taken that is neither the number, nor the word, nor the words shown for an outcome."""
+    if not isinstance(question.form, Choice):
+        return False
+    shown = {word for outcome in question.outcomes for word in (outcome, question.labels.get(outcome, outcome))}
+    return not text.isdecimal() and text.casefold() not in {word.casefold() for word in shown}
+
+
 def _quantity(job: Job, measure: Measure, text: str) -> Quantity:
     """The number that was read. Raises NotAnAnswer for what no such instrument can show."""
+    unit = unit_at_prompt(measure, job.shop.system)
+    if unit and DIGIT.fullmatch(text):
+        raise NotAnAnswer(say.digit_alone(text, f"{text} {unit}"))
     try:
-        quantity = read_quantity(text, measure.kind, unit_at_prompt(measure, job.shop.system), job.shop.system)
+        quantity = read_quantity(text, measure.kind, unit, job.shop.system)
         if measure.believable is None:
             believable(quantity, job.shop.system)
     except NotAQuantity as problem:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from expert.engine.bench import in_time
-from expert.job.answers.reading import NotAnAnswer, read_answer
+from expert.job.answers.reading import NotAnAnswer, is_guessed, read_answer
 from expert.job.answers.second_tests import second_test
 from expert.job.sentences import answers as say
 from expert.job.state.inference import conclude
@@ -50,6 +50,8 @@ def take_answer(turn: Turn, given: Given, *, read_now: bool = True) -> None:
     )
     if given.quantity is not None:
         turn.tell(*understood(job, question, given))
+    elif is_guessed(question, given.text):
+        turn.tell(say.taken_as(question.label(given.outcomes[0])))
     conclude(turn, job.state.narrow(given.source, given.question, given.outcomes))
     judge_again(turn, given.question)
     if given.quantity is not None and len(given.outcomes) > 1:

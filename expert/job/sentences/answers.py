@@ -40,6 +40,10 @@ def one_of_these(typed: str, numbers: str, words: str) -> str:
     return f"{typed} is no answer here. Type {numbers}, or one of {words}, or: can't tell"
 
 
+def digit_alone(typed: str, with_unit: str) -> str:
+    return f"{typed} alone may be the number of a line in a list. If it was read, type it with its unit: {with_unit}"
+
+
 def or_cant_tell(problem: str) -> str:
     return f"{problem} Or type: can't tell"
 
@@ -52,6 +56,10 @@ def cannot_be_right(value: str, low: str, high: str) -> str:
 
 
 # ------------------------------------------------------------ taking
+
+
+def taken_as(label: str) -> str:
+    return f"Taken as: {label}. If that is wrong: take back"
 
 
 def judged_anew(number: int, question: str) -> str:

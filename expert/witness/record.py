@@ -42,9 +42,9 @@ class Shown:
     typed: Mapping[str, str]
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class MachineRecord:
-    """The record of one machine type: where it was looked at, and what was seen.
+    """The record of one machine type: where it was looked at, and what was seen. Each is itself, however alike.
 
     `differs`: by rule, the faults over which rule and machine are known to differ, each with the reason.
     """

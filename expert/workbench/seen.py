@@ -7,8 +7,8 @@ all machines are looked at in one step. What cannot be seen on a machine is not 
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping
-from dataclasses import replace
-from functools import cached_property
+from dataclasses import dataclass, replace
+from functools import cache, cached_property
 
 from expert.language.model import Condition, Machine, Question, RuleBase
 from expert.trade.quantities.units import read_quantity
@@ -36,6 +36,7 @@ class SeenMachines:
         self.type = base.machines[record.machine]
         self._machines = {place.name: _made(self.type, place) for place in record.places}
         self._put: dict[str, Mask] = {}
+        self._columns = _columns_of(record)
         self._held: dict[tuple[str, frozenset[str]], Mask] = {}
 
     # ------------------------------------------------------------ answers
@@ -57,14 +58,13 @@ class SeenMachines:
 
     def _answers_to(self, question: Question) -> Mapping[tuple[str, ...], Mask]:
         """Machines of one place on which the same is typed, and the same at what the limits rest on, answer alike."""
-        behind = tuple(resting_on(self.base, question))
-        alike: dict[tuple[str | None, ...], Mask] = {}
-        for number, row in enumerate(self.record.shown):
-            if question.id in row.typed:
-                key = (row.place, row.typed[question.id], *(row.typed.get(name) for name in behind))
-                alike[key] = alike.get(key, 0) | 1 << number
+        alike = list(self._columns.typed.get(question.id, {}).values())
+        for name in resting_on(self.base, question):
+            there = self._columns.typed.get(name, {})
+            split = [*there.values(), self.everywhere & ~_any(there.values())]
+            alike = [both for mask in alike for other in split if (both := mask & other)]
         found: dict[tuple[str, ...], Mask] = {}
-        for machines in alike.values():
+        for machines in alike:
             outcomes = self._read(question, self.record.shown[machines.bit_length() - 1])
             if outcomes:
                 found[outcomes] = found.get(outcomes, 0) | machines
@@ -134,17 +134,17 @@ class SeenMachines:
 
     def having(self, faults: Iterable[str]) -> Mask:
         """The machines that have one of these faults; one that the rules know by several names counts for each."""
-        wanted = set(faults)
-        return self._where(lambda row: bool(wanted & set(row.ids)))
+        there = self._columns.having
+        return _any(there.get(fault, 0) for fault in faults)
 
     def only(self, fault: str) -> Mask:
         """The machines that have this very fault, and no other name for it."""
-        return self._where(lambda row: row.ids == (fault,))
+        return self._columns.only.get(fault, 0)
 
     def touching(self, part: str) -> Mask:
         """The machines on which a part is not as it should be: by a fault of its own, or by what a fault did to it."""
-        own = {fault.id for fault in self.base.parts[part].faults}
-        return self._where(lambda row: part in row.parts or bool(own & set(row.ids)))
+        own = self.having(fault.id for fault in self.base.parts[part].faults)
+        return own | self._columns.parts.get(part, 0)
 
     def names(self, mask: Mask, most: int = 2) -> str:
         """Machines in words, as a witness: the faults that they have."""
@@ -155,6 +155,34 @@ class SeenMachines:
 
     def _where(self, holds: Callable[[Shown], bool]) -> Mask:
         return sum(1 << number for number, row in enumerate(self.record.shown) if holds(row))
+
+
+@dataclass(frozen=True, slots=True)
+class _Columns:
+    """A record column by column. `typed`: by question, the machines of one place on which the same is typed."""
+
+    typed: Mapping[str, Mapping[tuple[str, str], Mask]]
+    having: Mapping[str, Mask]
+    only: Mapping[str, Mask]
+    parts: Mapping[str, Mask]
+
+
+@cache
+def _columns_of(record: MachineRecord) -> _Columns:
+    """The columns of a record, which is loaded once and looked at after every edit."""
+    typed: dict[str, dict[tuple[str, str], Mask]] = {}
+    having: dict[str, Mask] = {}
+    only: dict[str, Mask] = {}
+    parts: dict[str, Mask] = {}
+    for number, row in enumerate(record.shown):
+        bit = 1 << number
+        for question, text in row.typed.items():
+            column = typed.setdefault(question, {})
+            column[row.place, text] = column.get((row.place, text), 0) | bit
+        for names, masks in ((row.ids, having), (row.ids if len(row.ids) == 1 else (), only), (row.parts, parts)):
+            for name in names:
+                masks[name] = masks.get(name, 0) | bit
+    return _Columns(typed, having, only, parts)
 
 
 def _any(masks: Iterable[Mask]) -> Mask:

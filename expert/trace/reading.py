@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-import os
+import io
 import stat
 from collections.abc import Iterator
+from contextlib import contextmanager
 from dataclasses import dataclass, field
 from datetime import datetime
 from pathlib import Path
@@ -13,7 +14,7 @@ from typing import BinaryIO
 from expert.trace.errors import TraceDamaged, TraceNotRead, TraceTooLarge
 from expert.trace.lines import LONGEST_LINE, Line, decode, read_object
 from expert.trace.packing import Memory
-from expert.trace.records import Record, Sealed
+from expert.trace.records import Opened, Record, Sealed
 
 LARGEST_FILE = 200_000_000
 
@@ -66,19 +67,38 @@ def read_trace(path: Path) -> Trace:
     Raises TraceDamaged for a broken line that is not the last, TraceTooLarge for a line over LONGEST_LINE or a file
     over LARGEST_FILE, TraceNotRead when the file cannot be read. Digests are not judged here: see `verifying`.
     """
+    with _opened(path) as file:
+        return _read(file, path)
+
+
+def trace_in(content: bytes, path: Path) -> Trace:
+    """The same from what a file holds, such as one on another computer. Raises TraceDamaged or TraceTooLarge."""
+    return _read(io.BytesIO(content), path)
+
+
+def opened_with(path: Path) -> str:
+    """The digest of the rules that a job was opened with, from its first line alone. Raises like `read_trace`."""
+    with _opened(path) as file:
+        trace = trace_in(file.readline(LONGEST_LINE + 2), path)
+    return next((record.rules_digest for record in trace.records if isinstance(record, Opened)), "")
+
+
+@contextmanager
+def _opened(path: Path) -> Iterator[BinaryIO]:
+    """The file of a trace. Raises TraceNotRead or TraceTooLarge."""
     try:
-        if not stat.S_ISREG(path.stat().st_mode):  # a pipe would keep us waiting for ever
+        found = path.stat()
+        if not stat.S_ISREG(found.st_mode):  # a pipe would keep us waiting for ever
             raise TraceNotRead(f"{path} is not a file: a trace is one")
+        if found.st_size > LARGEST_FILE:
+            raise TraceTooLarge(f"{path} has {found.st_size:,} bytes; a trace has at most {LARGEST_FILE:,}")
         with path.open("rb") as file:
-            return _read(file, path)
+            yield file
     except OSError as problem:
         raise TraceNotRead(f"{path} cannot be read: {problem.strerror or problem}") from problem
 
 
 def _read(file: BinaryIO, path: Path) -> Trace:
-    size = os.fstat(file.fileno()).st_size
-    if size > LARGEST_FILE:
-        raise TraceTooLarge(f"{path} has {size:,} bytes; a trace has at most {LARGEST_FILE:,}")
     lines: list[Line] = []
     broken, memory = b"", Memory()
     for number, piece in enumerate(_pieces(file, path), start=1):

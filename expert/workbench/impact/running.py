@@ -18,7 +18,7 @@ from typing import Any
 from expert.engine.knowledge import Knowledge, knowledge_of
 from expert.language.load import read_rules
 from expert.trace.errors import TraceError
-from expert.trace.reading import Trace, read_trace
+from expert.trace.reading import Trace, opened_with, read_trace, trace_in
 from expert.workbench.case_runs.cores import cores_here
 from expert.workbench.case_runs.footprint import Footprint, RecordDigests, digest_under, footprint_of
 from expert.workbench.impact.answers import NotPlayable, SavedJob, saved_job
@@ -27,14 +27,14 @@ from expert.workbench.impact.rules_of import Library, Texts
 from expert.workbench.saved import Told
 
 _AT_A_TIME = 8  # jobs handed to a process together
+_UNDER_WAY = 64  # groups of jobs that a cluster has at a time
 
 
 @dataclass(frozen=True, slots=True)
 class Task:
-    """A job, what it looked at, and the rules (by digest) that it is compared under."""
+    """A trace, and the rules (by digest) that its job is compared under. It is read where it is judged."""
 
-    job: SavedJob
-    footprint: Footprint | None
+    path: Path
     before: str
     after: str
 
@@ -78,9 +78,14 @@ def outcomes_on(address: str, tasks: Sequence[Task], rules: Mapping[str, Texts])
         raise NoCluster(f"no cluster answers at {address}: {problem}") from None
     with client:
         shared = client.scatter(dict(rules), broadcast=True)
-        groups = [tasks[start : start + _AT_A_TIME] for start in range(0, len(tasks), _AT_A_TIME)]
-        futures = [client.submit(judge_many, list(group), shared, pure=False) for group in groups]
-        for future in as_completed(futures):
+        groups = (tasks[start : start + _AT_A_TIME] for start in range(0, len(tasks), _AT_A_TIME))
+        futures = as_completed()
+        for group in groups:
+            # A worker elsewhere may not see our files: it gets what stands in them, a few at a time.
+            futures.add(client.submit(judge_many, [_with_content(task) for task in group], shared, pure=False))
+            if futures.count() >= _UNDER_WAY:
+                yield from next(futures).result()
+        for future in futures:
             yield from future.result()
 
 
@@ -114,11 +119,19 @@ def _begin_quietly(rules: Mapping[str, Texts]) -> None:
     _begin(rules)
 
 
-def judge_many(tasks: Sequence[Task], rules: Mapping[str, Texts]) -> list[Outcome]:
+def judge_many(tasks: Sequence[tuple[Task, bytes | None]], rules: Mapping[str, Texts]) -> list[Outcome]:
     """Several tasks on a worker of a cluster, which keeps the rules that it has read."""
     if rules.keys() != _rules.keys():
         _begin(rules)
-    return [_judge_here(task) for task in tasks]
+    return [_judge_here(task, content) for task, content in tasks]
+
+
+def _with_content(task: Task) -> tuple[Task, bytes | None]:
+    """The task with what its trace holds; None where it cannot be read: then the worker finds the same."""
+    try:
+        return task, task.path.read_bytes()
+    except OSError:
+        return task, None
 
 
 @lru_cache(maxsize=16)
@@ -127,19 +140,31 @@ def _known(digest: str) -> tuple[Knowledge, RecordDigests]:
     return knowledge, RecordDigests(knowledge.base)
 
 
-def _judge_here(task: Task) -> Outcome:
+def _judge_here(task: Task, content: bytes | None = None) -> Outcome:
+    """Read the trace and hold its job's two ends against each other."""
     before, after = _known(task.before), _known(task.after)
-    if task.footprint is not None and _untouched(task.footprint, before, after):
-        return Outcome(task.job, (), played=False)
     try:
-        first = end_of(before[0], task.job)
-    except NotPlayable as problem:
-        return Outcome(task.job, (), trouble=f"with the rules of before: {problem}")
+        trace = read_trace(task.path) if content is None else trace_in(content, task.path)
+        job = saved_job(trace)
+    except (TraceError, NotPlayable) as problem:
+        return not_read(task.path, problem)
+    footprint = _footprint(before[0], job, trace)
+    if footprint is not None and _untouched(footprint, before, after):
+        return Outcome(job, (), played=False)
     try:
-        second = end_of(after[0], task.job)
+        first = end_of(before[0], job)
     except NotPlayable as problem:
-        return Outcome(task.job, (), trouble=f"with the edited rules: {problem}")
-    return Outcome(task.job, differences(first, second), _new(first, second))
+        return Outcome(job, (), trouble=f"with the rules of before: {problem}")
+    try:
+        second = end_of(after[0], job)
+    except NotPlayable as problem:
+        return Outcome(job, (), trouble=f"with the edited rules: {problem}")
+    return Outcome(job, differences(first, second), _new(first, second))
+
+
+def not_read(path: Path, problem: Exception) -> Outcome:
+    """The outcome for a trace that is not to be had."""
+    return Outcome(SavedJob("", str(path), "", "", Told()), (), trouble=str(problem))
 
 
 def _untouched(footprint: Footprint, *sides: tuple[Knowledge, RecordDigests]) -> bool:
@@ -156,19 +181,15 @@ def _new(before: End, after: End) -> tuple[str, ...]:
 
 
 def tasks_for(traces: Iterable[Path], library: Library, after: str, before: str | None) -> Iterator[Task | Outcome]:
-    """A task for each trace, or its outcome where there is nothing to play. `before` None: the rules of each job."""
-    knowledge: dict[str, Knowledge] = {}
+    """A task for each trace, or its outcome where there is nothing to play. `before` None: the rules of each job.
+
+    Only the first line of each is read here: the traces themselves are read side by side, where they are judged.
+    """
     for path in traces:
         try:
-            trace = read_trace(path)
-            job = saved_job(trace)
-            earlier = before or library.pinned_for(path, job.rules_digest)
+            yield Task(path, before or library.pinned_for(path, opened_with(path)), after)
         except (TraceError, NotPlayable) as problem:
-            yield Outcome(SavedJob("", str(path), "", "", Told()), (), trouble=str(problem))
-            continue
-        if earlier not in knowledge:
-            knowledge[earlier] = knowledge_of(read_rules(library.texts[earlier]))
-        yield Task(job, _footprint(knowledge[earlier], job, trace), earlier, after)
+            yield not_read(path, problem)
 
 
 def _footprint(knowledge: Knowledge, job: SavedJob, trace: Trace) -> Footprint | None:

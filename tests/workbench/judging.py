@@ -12,6 +12,7 @@ from expert.language.model import RuleBase
 from expert.language.problems import Problem, RulesRefused
 from expert.language.worked.cases import Case, load_cases
 from expert.language.worked.readings import load_readings
+from expert.workbench.case_runs.cores import verdicts
 from expert.workbench.case_runs.footprint import RecordDigests, digest_under
 from expert.workbench.case_runs.meant import misread
 from expert.workbench.cases import run_case
@@ -66,7 +67,7 @@ class Cases:
         self.digests = RecordDigests(self.knowledge.base)
         self.readings = load_readings(RULES, self.knowledge.base)
         cases = load_cases(RULES, self.knowledge.base)
-        self.results = [(case, run_case(self.knowledge, shop_of(self.knowledge), case)) for case in cases]
+        self.verdicts = tuple(verdicts(self.knowledge, shop_of(self.knowledge), cases))
 
     def see(self, base: RuleBase) -> bool:
         """Whether a worked reading, or a case that looked at something that was changed, comes out otherwise."""
@@ -79,9 +80,8 @@ class Cases:
     def _touched(self, knowledge: Knowledge) -> list[Case]:
         digests = RecordDigests(knowledge.base)
         return [
-            case
-            for case, result in self.results
-            if result.footprint is not None
-            and digest_under(knowledge, digests, result.footprint)
-            != digest_under(self.knowledge, self.digests, result.footprint)
+            verdict.case
+            for verdict in self.verdicts
+            if (footprint := verdict.result.footprint) is not None
+            and digest_under(knowledge, digests, footprint) != digest_under(self.knowledge, self.digests, footprint)
         ]

@@ -93,6 +93,7 @@ def prepared(edited: Path) -> tuple[list[Task], Library]:
 
 def test_on_a_cluster_it_comes_out_the_same(edited: Path) -> None:
     import distributed
+
     tasks, library = prepared(edited)
     here = {outcome.job.path: outcome for outcome in outcomes(tasks, library.texts, 1)}
     with distributed.LocalCluster(

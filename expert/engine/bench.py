@@ -93,7 +93,8 @@ class BenchMap:
         self._bench = bench
         self._terms = terms
         self._moves = [move for move in bench.moves if move.id in terms.moves]
-        self._places: dict[BenchState, list[_Place]] = {}
+        self._live = tuple(map(_pattern, bench.qualified_only))
+        self._places: dict[tuple[BenchState, bool], list[_Place]] = {}
         self._routes: dict[tuple[BenchState, BenchState], Route | None] = {}
 
     def allowed(self, state: BenchState) -> bool:
@@ -109,10 +110,14 @@ class BenchMap:
         return satisfies(state, wanted) or satisfies(in_time(self._bench, state), wanted)
 
     def route(self, start: BenchState, wanted: Mapping[str, str]) -> Route | None:
-        """The cheapest route to a state that satisfies `wanted`; None when there is none."""
+        """The cheapest route to a state that satisfies `wanted`; None when there is none.
+
+        Live work is never a way to something else: only what itself is wanted live is come to through it.
+        """
         key = start, _pattern(wanted)
         if key not in self._routes:
-            fitting = (place.route for place in self._places_from(start) if place.stands(key[1]))
+            live = any(_fits(key[1], pattern) for pattern in self._live)
+            fitting = (place.route for place in self._places_from(start, live) if place.stands(key[1]))
             self._routes[key] = next(fitting, None)
         return self._routes[key]
 
@@ -132,19 +137,22 @@ class BenchMap:
             start = after(in_time(self._bench, start), move.makes)
         return start
 
-    def _places_from(self, start: BenchState) -> list[_Place]:
+    def _places_from(self, start: BenchState, live: bool) -> list[_Place]:
         """The states within reach in which work may be done, the cheapest first; of equals the one with fewer moves."""
-        if start not in self._places:
-            reached = sorted(self._reach(start).items(), key=lambda item: (item[1].minutes, len(item[1].moves)))
-            self._places[start] = [
+        if (start, live) not in self._places:
+            reached = sorted(self._reach(start, live).items(), key=lambda item: (item[1].minutes, len(item[1].moves)))
+            self._places[start, live] = [
                 _Place(frozenset(state), frozenset(in_time(self._bench, state)), route)
                 for state, route in reached
                 if self.may_stay(state)
             ]
-        return self._places[start]
+        return self._places[start, live]
 
-    def _reach(self, start: BenchState) -> dict[BenchState, Route]:
-        """Every state within reach, each with its cheapest route (shortest paths, Dijkstra 1959)."""
+    def _reach(self, start: BenchState, live: bool) -> dict[BenchState, Route]:
+        """Every state within reach, each with its cheapest route (shortest paths, Dijkstra 1959).
+
+        `live`: also by moves into what is for the qualified only, or within it.
+        """
         done: dict[BenchState, Route] = {}
         # The running number keeps equal prices in the order of the bench file, so that a route never depends on chance.
         waiting: list[tuple[float, int, BenchState, tuple[Move, ...]]] = [(0.0, 0, start, ())]
@@ -160,6 +168,8 @@ class BenchMap:
                 if not all(now[dimension] in values for dimension, values in move.needs.items()):
                     continue
                 further = after(left, move.makes)
+                if not live and any(_fits(further, pattern) for pattern in self._live):
+                    continue
                 if further not in done and self._may_lead(left, further):
                     number += 1
                     price = minutes + move.minutes + self._price(left, further)

@@ -225,8 +225,11 @@ def keep_account(standings: Standings, known: Known, next_number: int) -> list[t
         if hazard.id in standings.released:
             standings.released[hazard.id] = seen
         if causes - seen:
-            since = 0 if hazard.from_the_start else next_number
-            opened = standings.open[hazard.id] = Standing(since, causes)
+            opened = Standing(0 if hazard.from_the_start or hazard.any_time else next_number, causes)
+            if hazard.any_time and released(hazard, opened, known):
+                standings.released[hazard.id] = causes  # shown before it was asked
+                continue
+            standings.open[hazard.id] = opened
             changed.append((hazard.id, opened))
     return changed
 

@@ -37,7 +37,7 @@ def choose(situation: Situation) -> Choice | None:
     """The question to put next, or None when no question left can tell anything."""
     if situation.picture.settled or not (situation.picture.suspects or _may_be_normal(situation)):
         return None
-    candidates = worth_asking(situation)
+    candidates = dead_first(situation, worth_asking(situation))
     if not candidates:
         return None
     # Whoever stands at the machine learns of a danger first, before any test that is merely quicker.
@@ -47,6 +47,17 @@ def choose(situation: Situation) -> Choice | None:
     rule, suspect, first = _put_ahead(situation, candidates)
     ranked = _by_worth(first or candidates)
     return Choice(ranked[0], rule, suspect, tuple(ranked[1:4]))
+
+
+def dead_first(situation: Situation, candidates: list[Candidate]) -> list[Candidate]:
+    """Without live tests that would tell nothing which a test outside live work may decide just as well.
+
+    A live test is put when it bears on a suspect that no other test left decides.
+    """
+    base = situation.knowledge.base
+    live = {c.question for c in candidates if base.bench.is_live(base.questions[c.question].bench)}
+    decided = frozenset().union(*(c.decides for c in candidates if c.question not in live))
+    return [c for c in candidates if c.question not in live or not decided.issuperset(c.settles)]
 
 
 def _by_worth(candidates: list[Candidate]) -> list[Candidate]:

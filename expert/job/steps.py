@@ -13,6 +13,7 @@ from expert.job.prompts.as_left import make_safe_again
 from expert.job.prompts.closing import close_on, leave_safely
 from expert.job.prompts.conflict import conflict_of, handle_conflict
 from expert.job.prompts.danger import handle_danger, leave, make_safe, may_stand, open_dangers
+from expert.job.prompts.happened import with_danger_meant
 from expert.job.prompts.intake import intake_on, take_what_is_known
 from expert.job.prompts.proof import prove_on
 from expert.job.prompts.registry import owner_at
@@ -53,7 +54,7 @@ def step(job: Job, line: str, foreseen: Foreseen | None = None) -> tuple[Job, tu
             if turn.job.prompt is waiting:
                 turn.job.prompt = NO_PROMPT
     except NotAnAnswer as problem:
-        return job, (Told(with_command_meant(str(problem), line)),)
+        return job, (Told(with_danger_meant(job, with_command_meant(str(problem), line), line)),)
     go_on(turn)
     return turn.job, _spelt_out(turn)
 

@@ -9,7 +9,7 @@ from expert.trace.record import Record
 from expert.trace.why import NO_REASON, Why
 
 PromptKind = Literal[
-    "intake", "move", "question", "going on", "proof", "conflict", "danger", "repair", "close", "standing"
+    "intake", "move", "question", "going on", "proof", "conflict", "danger", "happened", "repair", "close", "standing"
 ]
 
 

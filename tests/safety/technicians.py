@@ -52,6 +52,7 @@ class Technician:
     back: float = 0.04
     cannot_move: float = 0.03
     leave: float = 0.02
+    alarm: float = 0.01
     keen: float = 0.8
     insists: float = 0.2
     qualified: bool = False
@@ -71,6 +72,7 @@ class Technician:
             back=chance.choice((0.0, 0.03, 0.12)),
             cannot_move=chance.choice((0.0, 0.0, 0.05, 0.2)),
             leave=chance.choice((0.0, 0.01, 0.05)),
+            alarm=chance.choice((0.0, 0.0, 0.02)) if base.bench.danger_met not in aim.outcomes else 0.3,
             qualified=chance.random() < 0.4,
         )
 
@@ -83,6 +85,8 @@ class Technician:
             self.reached.add(put.prompt)
             if chance.random() < self.silly:
                 return chance.choice(NONSENSE)
+            if (word := self._happened(job)) and chance.random() < self.alarm:
+                return word
             if chance.random() < self.back and job.given:
                 return f"take back {chance.choice(list(job.given))}"
             if self.aim.since in self.reached and chance.random() < self.insists and (missed := self.aim.missed(job)):
@@ -96,6 +100,8 @@ class Technician:
                 return "can't" if chance.random() < self.cannot_move else self._confirmation(job)
             case "danger":
                 return chance.choice((f"dealt with by {SENIOR}", f"dealt with by {SENIOR}", "go on", "hand over"))
+            case "happened":
+                return chance.choice((*job.prompt.choices, "no"))
             case "conflict":
                 return chance.choice((*job.prompt.choices, CANNOT_TELL))
             case "repair":
@@ -110,6 +116,16 @@ class Technician:
                 return chance.choice(("1", "1", "1", "2")) if put.question == "ending" else "ok"
             case _:
                 return chance.choice(job.prompt.choices or ("ok",))
+
+    def _happened(self, job: Job) -> str:
+        """What may be typed at any prompt when something dangerous happens; the danger sought, if that is one."""
+        name = self.base.bench.danger_met
+        if not name:
+            return ""
+        sought = self.aim.outcomes.get(name)
+        if sought and self.aim.since in self.reached and not job.answer_to(name):
+            return f"danger {self.chance.choice(sought)}"
+        return self.chance.choice(("danger", *(f"danger {outcome}" for outcome in self.base.questions[name].outcomes)))
 
     def _confirmation(self, job: Job) -> str:
         return job.prompt.choices[0] if job.prompt.choices else "yes"

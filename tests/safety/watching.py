@@ -262,8 +262,12 @@ class Watch:
             if hazard.id in self.open:
                 self.open[hazard.id].causes |= now
             elif fresh:
-                number = 0 if FROM_THE_START in now else self.known.number
-                self.open[hazard.id] = Open(number, 0 if FROM_THE_START in now else self.known.place, now)
+                any_time = FROM_THE_START in now or hazard.any_time
+                since = Open(0, 0, now) if any_time else Open(self.known.number, self.known.place, now)
+                if hazard.any_time and self.known.released_by(hazard, since) is not None:
+                    self.settled[hazard.id] = now
+                else:
+                    self.open[hazard.id] = since
 
     def _released(self, record: HazardReleased) -> Iterator[str]:
         hazard, since = self.base.hazards[record.hazard], self.open.get(record.hazard)

@@ -11,8 +11,8 @@ ELSEWHERE = {
     **dict.fromkeys(("quit", "exit", "q", "bye", ":q", "leave"), say.TO_LEAVE),
     **dict.fromkeys(("menu", "commands", "/help", "-h", "--help", "options"), say.TO_SEE_WHAT_CAN_BE_TYPED),
 }
-ALONE = ("help", "why", "why more", "how", "suspects", "answers", "hand over", "not qualified", "pause")
-WITH_MORE = ("what if", "take back", "convinced", "note", "figure")
+ALONE = ("help", "why", "why more", "how", "suspects", "answers", "hand over", "danger", "not qualified", "pause")
+WITH_MORE = ("what if", "take back", "convinced", "note", "figure", "danger")
 COMMAND_WORDS = ("can't tell", *ALONE, *WITH_MORE)
 
 

@@ -11,6 +11,7 @@ from expert.job.commands.convinced import be_convinced
 from expert.job.commands.correcting import correct_intake, intake_meant
 from expert.job.commands.taking_back import list_answers, propose_take_back
 from expert.job.prompts.closing import hand_over, hand_over_as_it_stands, refuse_leaving, warn_if_not_safe
+from expert.job.prompts.happened import something_happened
 from expert.job.prompts.registry import owner_at
 from expert.job.sentences import commands as say
 from expert.job.state.job import NO_PROMPT, Job, Phase, Turn
@@ -21,7 +22,7 @@ from expert.language.model import Choice, Measure, Question, YesNo
 from expert.trace.records import Noted, Paused, Worker
 from expert.trade.quantities.units import echo
 
-ANYWHERE = ("pause", "help")  # may be typed where no other command may
+ANYWHERE = ("pause", "help", "danger")  # may be typed where no other command may
 
 
 def obey(turn: Turn, line: str) -> bool:
@@ -147,6 +148,7 @@ _COMMANDS: dict[str, Callable[[Turn, str], None]] = {
     "convinced": be_convinced,
     "note": _note,
     "figure": _figure,
+    "danger": something_happened,
     "hand over": _hand_over,
     "not qualified": _not_qualified,
     "pause": _pause,

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from expert.engine.bench import bench_state, satisfies
+from expert.job.answers.mistyped import is_no_name
 from expert.job.answers.reading import NO, YES, NotAnAnswer
 from expert.job.bench.moves import note_opened
 from expert.job.prompts.danger import make_safe
@@ -49,7 +50,7 @@ def _put(turn: Turn, name: str, text: str, choices: tuple[str, ...]) -> None:
 def _take_name(turn: Turn, line: str) -> None:
     job = turn.job
     person = job.shop.person(line.strip())
-    if person is None and not any(map(str.isalpha, line)):
+    if person is None and is_no_name(line):
         raise NotAnAnswer(say.NAME_NEEDED)
     job.technician = person.name if person else line.strip()[:60]
     if person is None:

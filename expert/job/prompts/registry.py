@@ -10,6 +10,7 @@ from expert.job.prompts.as_left import AsLeft
 from expert.job.prompts.conflict import Contradiction
 from expert.job.prompts.danger import DangerStop
 from expert.job.prompts.going_on import GoingOn
+from expert.job.prompts.happened import Happened
 from expert.job.prompts.move import BenchMove
 from expert.job.prompts.owner import NOBODY, Owner
 from expert.job.prompts.proof import Proof
@@ -26,6 +27,7 @@ BENCH_MOVE = BenchMove()
 SETTING_UP = SettingUp()
 QUESTION = SearchQuestion()
 GOING_ON = GoingOn()
+HAPPENED = Happened()
 REPAIR = Repair()
 PROOF = Proof()
 _RECORDED: tuple[Owner, ...] = (
@@ -37,6 +39,7 @@ _RECORDED: tuple[Owner, ...] = (
     SETTING_UP,
     QUESTION,
     GOING_ON,
+    HAPPENED,
     REPAIR,
     PROOF,
     *closing.CLOSING,
@@ -67,6 +70,8 @@ def owner_of(kind: PromptName, subject: str) -> Owner:
             return QUESTION
         case "going on":
             return GOING_ON
+        case "happened":
+            return HAPPENED
         case "repair":
             return REPAIR
         case "proof":

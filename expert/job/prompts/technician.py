@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from expert.job.answers.mistyped import is_squeezed_command
+from expert.job.answers.mistyped import is_no_name
 from expert.job.answers.reading import NotAnAnswer
 from expert.job.prompts.intake_prompt import IntakePrompt
 from expert.job.prompts.owner import Unattended
@@ -48,7 +48,7 @@ class Technician(IntakePrompt):
         who, *instead = (part.strip() for part in text.split(","))
         # Anything with a letter may be a name, but for a command that only lacks its space.
         person = job.shop.person(who)
-        if person is None and (not any(map(str.isalpha, who)) or is_squeezed_command(text)):
+        if person is None and (is_no_name(who) or is_no_name(text)):
             raise NotAnAnswer(self.not_known)
         # Of somebody else it was not said what may be done.
         job.intake_settled = tuple(name for name in job.intake_settled if name != Qualified.name)

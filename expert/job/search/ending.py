@@ -224,12 +224,18 @@ def _confirms(job: Job, rule: str, fault: str) -> bool:
 
 
 def causes_first(job: Job, faults: list[str]) -> list[str]:
-    """The faults in an order in which a cause comes before what it has damaged."""
+    """The faults in an order in which a cause comes before what it has damaged.
+
+    Where each can have brought in the other, as a shorted relay and a bridged limit, the order of the rules holds: what
+    drives the heat stands there before what should have caught it.
+    """
     ordered: list[str] = []
+    order = list(job.base.faults)
 
     def place(fault: str, seen: frozenset[str]) -> None:
         for cause in job.base.faults[fault].caused_by:
-            if cause in faults and cause not in seen:
+            mutual = fault in job.base.faults[cause].caused_by and order.index(fault) < order.index(cause)
+            if cause in faults and cause not in seen and not mutual:
                 place(cause, seen | {fault})
         if fault not in ordered:
             ordered.append(fault)

@@ -20,6 +20,7 @@ HELP_ON: Mapping[str, tuple[str, str]] = {
     "convinced": ("convinced N", "go on to the repair of suspect N on your own judgement"),
     "note": ("note TEXT", "keep a remark with the job"),
     "figure": ("figure NAME ...", "a calculation of the trade; figure list shows them"),
+    "danger": ("danger", "it tripped, smells, leaks, got too hot, gave a shock"),
     "hand over": ("hand over", "end here, with a summary for somebody else"),
     "not qualified": ("not qualified", "from here on no live work is put to you"),
     "pause": ("pause", "leave; expert resume goes on"),

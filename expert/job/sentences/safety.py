@@ -141,3 +141,28 @@ NOT_SHOWN_SAFE = "Not shown to be safe."
 
 def to_be_tested_before_use(why: str, questions: str) -> str:
     return f"{why} To be tested before it is used: {questions}"
+
+
+# ------------------------------------------------------------ something happened
+
+HAPPENED_FIRST = (
+    "! Plug out now, or the breaker off, if you reach it without danger. If not: keep away, and keep others away. "
+    "Nobody touches the machine before."
+)
+HAPPENED_BEFORE_THE_BENCH = (
+    "Plug out, or the breaker off, and keep away. How the machine stands is not settled yet: answer that first, "
+    "then type danger."
+)
+WHY_HAPPENED = "What happened forbids things by itself, and says which dead tests come next."
+
+
+def what_happened(ask: str) -> str:
+    return f"{ask} Type the number; no if nothing did."
+
+
+def happened_choice(number: int, label: str) -> str:
+    return f"  {number}  {label}"
+
+
+def if_it_happened(outcome: str, message: str) -> str:
+    return f"If that has just happened: plug out, and type danger {outcome}. {message}"

@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from expert.job.sentences import customer as say
 from expert.job.state.after_opening import not_shown_safe_in_words
+from expert.job.state.hazards import open_hazards
 from expert.job.state.job import Job
+from expert.job.state.situation import picture_of
 from expert.job.wording.limits import show_limit
 from expert.job.wording.sound_limits import sound_limits_in_words
 from expert.language.formulas.formula import CannotWorkOut, NotKnown
@@ -22,6 +24,10 @@ CLOSING_LINES = {
     "stopped": say.STOPPED,
 }
 
+FINE = ("repaired", "normal")
+DO_NOT_USE = "DO NOT USE THIS MACHINE. Leave its plug out until it is repaired and its safety is tested."
+MOST_SUSPECTS = 5
+
 
 def customer_summary(job: Job, ending: str) -> tuple[str, ...]:
     """The lines of the slip: what was reported, wrong and done, and what was measured, each with its limit."""
@@ -32,6 +38,7 @@ def customer_summary(job: Job, ending: str) -> tuple[str, ...]:
     lines += _wrong_and_done(job)
     lines += [say.danger_found(danger) for danger in job.dangers_met.values()]
     lines.append(CLOSING_LINES[ending])
+    lines += not_to_be_used(job, ending)
     lines += not_shown_safe_in_words(job)
     tests = {question: (answer, passed) for question, answer, passed in job.proofs}
     if tests:
@@ -39,6 +46,22 @@ def customer_summary(job: Job, ending: str) -> tuple[str, ...]:
         lines += [f"  - {_tested(job, question, answer, passed)}" for question, (answer, passed) in tests.items()]
     lines += WHAT_TO_WATCH
     return tuple(lines)
+
+
+def not_to_be_used(job: Job, ending: str) -> list[str]:
+    """That a machine which does not go back as fine is not used, what danger stands, and what is open and suspected."""
+    if ending in FINE:
+        return []
+    picture = picture_of(job)
+    dangers = [hazard for hazard in open_hazards(job) if not hazard.from_the_start]
+    unexplained = [job.base.complaints[complaint].name for complaint in picture.complaints_open]
+    suspects = [job.fault_name(suspect.fault) for suspect in picture.suspects[:MOST_SUSPECTS]]
+    return [
+        DO_NOT_USE,
+        *(f"Danger: there may be {hazard.name}. It ends when: {hazard.until}" for hazard in dangers),
+        *([f"Not explained yet: {'; '.join(unexplained)}."] if unexplained else []),
+        *([f"Suspected, not proved: {'; '.join(suspects)}."] if unexplained and suspects else []),
+    ]
 
 
 def _wrong_and_done(job: Job) -> list[str]:

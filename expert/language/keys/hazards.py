@@ -27,6 +27,7 @@ HAZARD = Shape(
         must("until", Text(), "What ends it, in words."),
         must("released_by", Listed(RELEASE), "What ends it; any one entry."),
         may("while", Holds(), "What makes it stand, read with suspicion.", field="holds"),
+        may("any_time", YesNo(), "Whether tests made earlier in the job count; else only those after it began."),
         may("suspected", Ids("fault"), "Faults that make it stand while a fired rule speaks for them."),
     ),
 )

@@ -101,7 +101,8 @@ class Bench:
     that must come out sound before any repaired machine goes back to its owner. `opened`: the states that count as
     opened, and `after_opening`: the questions put before an opened machine goes back unrepaired. `in_time`: what
     changes by itself. `hand_back`: how a machine stands that goes back to its owner as fine, and `before_return`: the
-    questions that must come out sound before, whatever the complaint was.
+    questions that must come out sound before, whatever the complaint was. `danger_met`: the question that tells, at any
+    prompt, what dangerous thing just happened; '' where there is none.
     """
 
     states: Mapping[str, tuple[str, ...]]
@@ -115,7 +116,12 @@ class Bench:
     opened: Mapping[str, str] = field(default_factory=dict)
     after_opening: tuple[str, ...] = ()
     hand_back: Mapping[str, str] = field(default_factory=dict)
+    danger_met: str = ""
     before_return: tuple[str, ...] = ()
+
+    def is_live(self, state: Mapping[str, str]) -> bool:
+        """Whether a state is one that only those may work in who are qualified for it."""
+        return any(only.items() <= state.items() for only in self.qualified_only)
 
 
 @dataclass(frozen=True, slots=True)

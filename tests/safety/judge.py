@@ -8,13 +8,14 @@ with, so that a mistake in these cannot hide itself.
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 
 from expert.language.model import Move, RuleBase
 from expert.trace.records import (
     Cleared,
     Closed,
+    CustomerTold,
     HandedOver,
     HazardOpened,
     HazardReleased,
@@ -27,6 +28,7 @@ from expert.trace.records import (
     Stopped,
 )
 from tests.safety.account import PHASES, PREPARE, TEST, Account, stands, with_time
+from tests.safety.leading import HANDS, Through, Wrong, in_order, told_not_to_use
 from tests.safety.watching import Watch
 
 DEAD = {"mains": "isolated"}
@@ -34,10 +36,6 @@ LIVE = {"mains": "on", "covers": "off"}
 # What stands in a trace where a step is done or as good as done. Within one, an answer given anew is gone for a moment.
 BETWEEN_STEPS = (Said, Put, HazardOpened, HazardReleased, HandedOver, Paused, Closed)
 FINE = ("repaired", "normal")
-HANDS = ("question", "proof", "repair")
-
-Wrong = Iterator[tuple[str, str]]
-"""What is wrong: the code of the invariant and a sentence."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,6 +64,8 @@ class Judge:
     met: dict[str, set[str]] = field(default_factory=dict)
     refused: Counter[str] = field(default_factory=Counter)
     told: set[str] = field(default_factory=set)
+    slip: tuple[str, ...] = ()
+    through: Through = field(default_factory=Through)
     begun: bool = False
 
     def __post_init__(self) -> None:
@@ -80,6 +80,7 @@ class Judge:
             if self.begun and isinstance(record, BETWEEN_STEPS):
                 self.watch.look()
             wrong = list(self._judged(record))
+            wrong += self.through.take(record, self._is_live(record))
             self.account.take(record)
             wrong += [("release", text) for text in self.watch.take(record)]
             if isinstance(record, HazardReleased) and record.hazard not in self.watch.open:
@@ -90,6 +91,7 @@ class Judge:
         match record:
             case Put(prompt=prompt):
                 yield from self._recorded()
+                yield from in_order(self.base, self.watch, record)
                 if prompt in HANDS:
                     yield from self._work(record)
                 elif prompt == "move":
@@ -114,6 +116,14 @@ class Judge:
                 yield from self._left("handed over")
             case Closed(outcome=outcome):
                 yield from self._closed(outcome)
+            case CustomerTold(lines=lines):
+                self.slip = lines
+
+    def _is_live(self, record: Record) -> bool | None:
+        """Whether a move leads to a state of live work; None for what is no move."""
+        if not isinstance(record, Moved):
+            return None
+        return any(stands(record.state, only) for only in (*self.base.bench.qualified_only, LIVE))
 
     def _begin(self) -> None:
         """Once it is known what the customer said and how the machine stands, what is open from the start is open."""
@@ -269,6 +279,7 @@ class Judge:
         if outcome != "handed_over":
             yield from self._left(f"closed as {outcome}")
         if outcome not in FINE:
+            yield from told_not_to_use(self.base, self.watch.open, self.slip, outcome)
             return
         for name in self.watch.open:
             yield "fine", f"closed as {outcome} with {name} open"

@@ -7,7 +7,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from expert.language.model import ALWAYS, All, Any, Condition, Hazard, Is, Narrow, Not, Rule, RuleBase
-from tests.safety.watching import suspects_of
+from tests.safety.conditions import suspects_of
 
 Answers = Mapping[str, frozenset[str]]
 DEEPEST = 5  # findings that rest on findings

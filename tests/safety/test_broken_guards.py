@@ -17,6 +17,7 @@ from expert.job.answers import putting
 from expert.job.bench import first
 from expert.job.prompts import closing, ending, move
 from expert.job.state import bench, hazards
+from expert.job.wording import customer
 from expert.language.model import RuleBase
 from tests.dialogue.shipped_desk import shipped_knowledge
 from tests.safety.hunting import Hunt
@@ -78,6 +79,13 @@ GUARDS: dict[str, Broken] = {
     "no cautions": (putting, "show_cautions", lambda turn, cautions: None, {"cautions"}),
     "any word confirms": (move, "confirmed", lambda line, word: True, {"word"}),
     "any ending is open": (ending, "endings_open_to", lambda job: ("repaired", "normal", "handed_over"), {"fine"}),
+    "release tests in any order": (
+        engine_hazards,
+        "next_test",
+        lambda release, standing, known: (engine_hazards.tests_left(release, standing, known) or (None,))[-1],
+        {"order"},
+    ),
+    "no slip says not to use it": (customer, "not_to_be_used", lambda job, ending: [], {"slip"}),
     "leaving is never refused": (closing, "refuse_leaving", lambda turn: None, {"left"}),
 }
 
@@ -95,6 +103,13 @@ def test_the_guard_of_live_work(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(engine_bench.BenchMap, "allowed", lambda self, state: True)
     monkeypatch.setattr(engine_bench.BenchMap, "_may_lead", lambda self, before, further: True)
     assert "live" in codes_found(BASE, {"live"}, iter(range(1, MOST_JOBS)))
+
+
+def test_live_work_is_no_way_to_something_else(monkeypatch: pytest.MonkeyPatch) -> None:
+    real = engine_bench.BenchMap._places_from
+    monkeypatch.setattr(engine_bench.BenchMap, "_places_from", lambda self, start, live: real(self, start, True))
+    jobs = jobs_that_seek("insulation_is_low_when_hot")
+    assert "through-live" in codes_found(BASE, {"through-live"}, jobs)
 
 
 # ---------------------------------------------------------------- in the rules

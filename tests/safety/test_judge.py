@@ -12,6 +12,7 @@ from expert.trace.records import (
     CautionShown,
     Cleared,
     Closed,
+    CustomerTold,
     Fired,
     HandedOver,
     HazardOpened,
@@ -114,6 +115,8 @@ GOOD: tuple[Record, ...] = (
     Closed("repaired", 30.0, (), ""),
 )
 
+HANDED_OVER = (HandedOver(""), CustomerTold(("DO NOT USE IT.",)), Closed("handed_over", 30.0, (), ""))
+
 Change = Callable[[list[Record]], list[Record]]
 
 
@@ -214,10 +217,14 @@ CHANGES: Mapping[str, tuple[Change, set[str]]] = {
     ),
     "never released, and fine": (without(HazardReleased("not_measured", "tests", ("answer 3",))), {"fine"}),
     "never released, and handed over": (
-        lambda records: instead(Closed("repaired", 30.0, (), ""), HandedOver(""), Closed("handed_over", 30.0, (), ""))(
+        lambda records: instead(Closed("repaired", 30.0, (), ""), *HANDED_OVER)(
             without(HazardReleased("not_measured", "tests", ("answer 3",)))(records)
         ),
         set(),
+    ),
+    "handed over, and the slip does not say so": (
+        instead(Closed("repaired", 30.0, (), ""), HandedOver(""), Closed("handed_over", 30.0, (), "")),
+        {"slip"},
     ),
     "an unsure reading opens": (instead(WET, answered(1, "hose_is_dry", "no", "yes")), set()),
     "a suspicion opens, unseen": (

@@ -14,13 +14,11 @@ from expert.language.model import (
     All,
     Any,
     Condition,
-    Evidence,
     Hazard,
     Is,
     Not,
     Release,
     RuleBase,
-    Suspect,
 )
 from expert.trace.records import (
     Answered,
@@ -34,6 +32,7 @@ from expert.trace.records import (
     TakenIn,
     Unfired,
 )
+from tests.safety.conditions import facts_in, suspects_of
 
 Cause = tuple[str, str, int]
 """Its kind (answer, complaint, fault, suspected, start), what it is about, and the number of the answer or 0."""
@@ -159,15 +158,25 @@ class Known:
             if not done:
                 return False
             after = min(done)
-        for question, outcomes in release.tests.items():
-            if not self.applies(question):
-                continue
-            answer = self.answers.get(question)
-            if answer is None or answer.number < since.number or answer.place < after:
+        tests = [question for question in release.tests if self.applies(question)]
+        return bool(tests) and all(self._passed(release, question, since, after) for question in tests)
+
+    def comes_next(self, release: Release, question: str, since: Open) -> bool:
+        """Whether everything before a test in an entry that has come so far has passed: its repair, the tests above."""
+        after = 0
+        if release.repairs:
+            done = [place for fault in release.repairs if (place := self.repaired.get(fault, 0)) > since.place]
+            if not done:
                 return False
-            if not answer.outcomes or not answer.outcomes <= set(outcomes):
-                return False
-        return bool(release.repairs or release.tests)
+            after = min(done)
+        above = list(release.tests)[: list(release.tests).index(question)]
+        return all(self._passed(release, test, since, after) for test in above if self.applies(test))
+
+    def _passed(self, release: Release, question: str, since: Open, after: int) -> bool:
+        answer = self.answers.get(question)
+        if answer is None or answer.number < since.number or answer.place < after:
+            return False
+        return bool(answer.outcomes) and answer.outcomes <= set(release.tests[question])
 
     def applies(self, question: str) -> bool:
         record = self.base.questions[question]
@@ -177,31 +186,6 @@ class Known:
             for condition in wanted
             for feature, values in condition.items()
         )
-
-
-def facts_in(condition: Condition) -> frozenset[str]:
-    """Every fact that a condition speaks of."""
-    match condition:
-        case Is(fact=fact):
-            return frozenset((fact,))
-        case Not(part=part):
-            return facts_in(part)
-        case All(parts=parts) | Any(parts=parts):
-            return frozenset().union(*map(facts_in, parts))
-
-
-def suspects_of(base: RuleBase, rule: str) -> frozenset[str]:
-    """The faults that a rule brings under suspicion: by check, suspect or points_to."""
-    if rule not in base.rules:
-        return frozenset()
-    named: set[str] = set()
-    for said in base.rules[rule].then:
-        match said:
-            case Suspect(faults=faults):
-                named.update(faults)
-            case Evidence(fault=fault, decibans=decibans) if decibans > 0:
-                named.add(fault)
-    return frozenset(named)
 
 
 @dataclass(slots=True)

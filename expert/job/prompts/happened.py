@@ -1,4 +1,4 @@
-"""Something dangerous just happened: said at any prompt, recorded as an observation, and the machine made safe first."""
+"""Something dangerous just happened: said at any prompt, recorded as an observation, and made safe first."""
 
 from __future__ import annotations
 
@@ -33,7 +33,7 @@ def something_happened(turn: Turn, rest: str) -> None:
 
 
 def take_what_happened(turn: Turn, question: Question, line: str) -> None:
-    """Record the observation; what it forbids, and the way out of it, follow as from every other. Raises NotAnAnswer."""
+    """Record the observation; what it forbids and the way out follow as from every other. Raises NotAnAnswer."""
     job = turn.job
     words = meant(question, line)
     take_answer(turn, read_answer(job, question, words[0] if len(words) == 1 else line))

@@ -77,7 +77,7 @@ BENCH_FILE = Shape(
         may("service", Ids("question"), "What every repaired machine must pass before it goes back."),
         may("after_opening", One((AFTER_OPENING,)), "What every opened machine must pass before it goes back."),
         may("hand_back", One((HAND_BACK,)), "What every machine must pass that goes back as fine."),
-        may("danger_met", Id("question"), "The question that tells, at any prompt, what dangerous thing just happened."),
+        may("danger_met", Id("question"), "The question that tells at any prompt what danger was just met."),
         may("in_time", Listed(IN_TIME), "What happens by itself."),
     ),
 )

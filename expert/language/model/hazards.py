@@ -37,8 +37,8 @@ class Release:
 class Hazard:
     """A danger. Open while `holds` holds or one of the faults is `suspected`, and from then on until it is released.
 
-    One with neither is open from the start. `forbids`: acts. `until`: in words what must have happened. `any_time`: tests
-    made earlier in the job count as well, so it does not open where a release is fulfilled by them.
+    One with neither is open from the start. `forbids`: acts. `until`: in words what must have happened.
+    `any_time`: tests made earlier in the job count as well, so it does not open where they fulfil a release.
     """
 
     id: str

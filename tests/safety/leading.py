@@ -1,0 +1,68 @@
+"""Where people are led: into live work only for a test that is live, and home with a slip that says not to use it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
+
+from expert.language.model import ALWAYS, RuleBase
+from expert.trace.records import HazardOpened, Moved, Put, Record, Said
+from tests.safety.watching import Watch
+
+HANDS = ("question", "proof", "repair")
+# The words that confirm moves, as they stand on the screen: whoever types only these follows where the job leads.
+CONFIRMING = frozenset(
+    {"out", "empty", "cool", "dead", "back", "taped", "connected", "closed", "on", "clear", "hot", "set"}
+)
+
+Wrong = Iterator[tuple[str, str]]
+"""What is wrong: the code of the invariant and a sentence."""
+
+
+def in_order(base: RuleBase, watch: Watch, put: Put) -> Wrong:
+    """A test that is put to release a hazard comes after those before it have passed."""
+    since = watch.open.get(put.why.hazard)
+    if since is None or put.prompt not in ("question", "proof"):
+        return
+    again = {number for kind, question, number in since.causes if kind == "answer" and question == put.question}
+    entries = [entry for entry in base.hazards[put.why.hazard].released_by if put.question in entry.tests]
+    if not entries or again & watch.known.taken_back:
+        return
+    if not any(watch.known.comes_next(entry, put.question, since) for entry in entries):
+        yield "order", f"{put.question} is put to release {put.why.hazard}, and what comes before it has not passed"
+
+
+def told_not_to_use(base: RuleBase, standing: Iterable[str], slip: Sequence[str], outcome: str) -> Wrong:
+    """Whoever takes home a machine that is not fine is told not to use it, and every danger that stands."""
+    said = " ".join(slip)
+    if "NOT USE" not in said:
+        yield "slip", f"closed as {outcome}, and the slip does not say that the machine is not to be used"
+    for name in standing:
+        hazard = base.hazards[name]
+        if hazard.holds != ALWAYS and hazard.name not in said:
+            yield "slip", f"closed as {outcome}, and the slip does not name {name}"
+
+
+@dataclass(slots=True)
+class Through:
+    """Live work is no way to something else: whoever was led into it was led there for a test that is live."""
+
+    live: bool = False
+    worked: bool = False
+
+    def take(self, record: Record, is_live: bool | None) -> Wrong:
+        """Note one record. `is_live`: where a move leads."""
+        match record:
+            case Put(prompt=prompt) if self.live and prompt in HANDS:
+                self.worked = True
+            # Whoever changes the plan in between may leave without a test.
+            case Said(text=text) if text.casefold() not in CONFIRMING:
+                self.worked = True
+            case HazardOpened() | Moved(move="stands otherwise"):
+                self.worked = True
+        if is_live is None:
+            return
+        if self.live and not is_live and not self.worked:
+            yield "through-live", "led through live work, and no test was put there"
+        if is_live != self.live:
+            self.live, self.worked = is_live, False

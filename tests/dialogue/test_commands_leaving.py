@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from expert.job.state.job import Phase
+from expert.job.wording.customer import DO_NOT_USE
 from tests.dialogue.phases import at, each
 
 PAUSE = [
@@ -38,6 +39,9 @@ HAND_OVER = [
             "  Job 7. Machine: Test machine.",
             "  You reported: Boiler does not fill.",
             "  The work is not finished. It was handed to a colleague.",
+            f"  {DO_NOT_USE}",
+            "  Not explained yet: Boiler does not fill.",
+            "  Suspected, not proved: fill valve: coil open; pump: dead; fill valve: stuck shut.",
             "  What to watch:",
             "    - If it trips the supply, gives a tingle or smells burnt: pull the plug and do not use it.",
             "    - Use the water that suits your machine, and have it descaled in time.",
@@ -59,6 +63,9 @@ HAND_OVER = [
             "  Job 7. Machine: Test machine.",
             "  You reported: Boiler does not fill.",
             "  The work is not finished. It was handed to a colleague.",
+            f"  {DO_NOT_USE}",
+            "  Not explained yet: Boiler does not fill.",
+            "  Suspected, not proved: fill valve: coil open; fill valve: stuck shut.",
             "  What to watch:",
             "    - If it trips the supply, gives a tingle or smells burnt: pull the plug and do not use it.",
             "    - Use the water that suits your machine, and have it descaled in time.",
@@ -81,6 +88,9 @@ HAND_OVER = [
             "  You reported: Safety valve blows.",
             "  Danger found: The boiler pressure is out of control. Pull the plug.",
             "  The work is not finished. It was handed to a colleague.",
+            f"  {DO_NOT_USE}",
+            "  Not explained yet: Safety valve blows.",
+            "  Suspected, not proved: heat relay: shorted.",
             "  What to watch:",
             "    - If it trips the supply, gives a tingle or smells burnt: pull the plug and do not use it.",
             "    - Use the water that suits your machine, and have it descaled in time.",
@@ -103,6 +113,7 @@ HAND_OVER = [
             "  You reported: Boiler does not fill.",
             "  What was wrong: fill valve: coil open.",
             "  The work is not finished. It was handed to a colleague.",
+            f"  {DO_NOT_USE}",
             "  What to watch:",
             "    - If it trips the supply, gives a tingle or smells burnt: pull the plug and do not use it.",
             "    - Use the water that suits your machine, and have it descaled in time.",
@@ -127,6 +138,7 @@ HAND_OVER = [
             "  What was wrong: fill valve: coil open.",
             "  What was done: it was repaired, with fill coil.",
             "  The work is not finished. It was handed to a colleague.",
+            f"  {DO_NOT_USE}",
             "  What to watch:",
             "    - If it trips the supply, gives a tingle or smells burnt: pull the plug and do not use it.",
             "    - Use the water that suits your machine, and have it descaled in time.",
@@ -150,6 +162,7 @@ HAND_OVER = [
             "  What was wrong: fill valve: coil open.",
             "  What was done: it was repaired, with fill coil.",
             "  The work is not finished. It was handed to a colleague.",
+            f"  {DO_NOT_USE}",
             "  Tested after the repair:",
             "    - Does water arrive in the boiler: yes",
             "  What to watch:",

@@ -96,7 +96,7 @@ def test_a_guard_of_the_program(name: str, monkeypatch: pytest.MonkeyPatch) -> N
     everywhere(monkeypatch, module, function, other)
     if function == "bench_map":  # behind it stands another: no move is put that leads into a danger
         everywhere(monkeypatch, first, "leads_into_danger", lambda job, move: False)
-    assert codes_found(BASE, codes, iter(range(1, MOST_JOBS))) & codes
+    assert codes_found(BASE, codes, iter(range(1, 2 * MOST_JOBS))) & codes
 
 
 def test_the_guard_of_live_work(monkeypatch: pytest.MonkeyPatch) -> None:

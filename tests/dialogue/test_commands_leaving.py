@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
+from expert.job.sentences.customer import DO_NOT_USE
 from expert.job.state.job import Phase
-from expert.job.wording.customer import DO_NOT_USE
 from tests.dialogue.phases import at, each
 
 PAUSE = [

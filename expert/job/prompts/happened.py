@@ -27,7 +27,9 @@ def something_happened(turn: Turn, rest: str) -> None:
         take_what_happened(turn, question, rest)
         return
     turn.tell(say.HAPPENED_FIRST)
-    choices = (say.happened_choice(number, question.label(outcome)) for number, outcome in enumerate(question.outcomes, 1))
+    choices = (
+        say.happened_choice(number, question.label(outcome)) for number, outcome in enumerate(question.outcomes, 1)
+    )
     turn.add(Put("happened", question.id, "\n".join((say.what_happened(question.ask), *choices))))
     job.prompt = Prompt("happened", question.id, typed_answers(question))
 

@@ -20,6 +20,19 @@ def job(number: str, machine: str) -> str:
 
 
 TESTED = "Tested after the repair:"
+DO_NOT_USE = "DO NOT USE THIS MACHINE. Leave its plug out until it is repaired and its safety is tested."
+
+
+def danger_stands(name: str, until: str) -> str:
+    return f"Danger: there may be {name}. It ends when: {until}"
+
+
+def not_explained(complaints: str) -> str:
+    return f"Not explained yet: {complaints}."
+
+
+def suspected(faults: str) -> str:
+    return f"Suspected, not proved: {faults}."
 
 
 def wrong(faults: str) -> str:

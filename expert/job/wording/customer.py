@@ -25,7 +25,6 @@ CLOSING_LINES = {
 }
 
 FINE = ("repaired", "normal")
-DO_NOT_USE = "DO NOT USE THIS MACHINE. Leave its plug out until it is repaired and its safety is tested."
 MOST_SUSPECTS = 5
 
 
@@ -57,10 +56,10 @@ def not_to_be_used(job: Job, ending: str) -> list[str]:
     unexplained = [job.base.complaints[complaint].name for complaint in picture.complaints_open]
     suspects = [job.fault_name(suspect.fault) for suspect in picture.suspects[:MOST_SUSPECTS]]
     return [
-        DO_NOT_USE,
-        *(f"Danger: there may be {hazard.name}. It ends when: {hazard.until}" for hazard in dangers),
-        *([f"Not explained yet: {'; '.join(unexplained)}."] if unexplained else []),
-        *([f"Suspected, not proved: {'; '.join(suspects)}."] if unexplained and suspects else []),
+        say.DO_NOT_USE,
+        *(say.danger_stands(hazard.name, hazard.until) for hazard in dangers),
+        *([say.not_explained("; ".join(unexplained))] if unexplained else []),
+        *([say.suspected("; ".join(suspects))] if unexplained and suspects else []),
     ]
 
 

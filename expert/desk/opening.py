@@ -3,12 +3,19 @@
 from __future__ import annotations
 
 import shlex
+import time
+from collections.abc import Callable
 from pathlib import Path
+from typing import TypeVar
 
 from expert.engine.knowledge import Knowledge
 from expert.job.state.shop import Shop
 from expert.language.shipped import shipped
-from expert.trace.places import SUFFIX, job_meant, jobs_folder
+from expert.trace.errors import JobInUse, TraceExists
+from expert.trace.places import SUFFIX, job_meant, job_path, jobs_folder, next_job_number
+
+Opened = TypeVar("Opened")
+PATIENCE = 5.0  # seconds for a number that no other terminal takes first
 
 
 def shop_of(knowledge: Knowledge, system: str = "metric") -> Shop:
@@ -35,6 +42,24 @@ def _shipped_rules() -> tuple[Path, ...]:
         return (shipped("rules").resolve(),)
     except FileNotFoundError:
         return ()
+
+
+def under_a_number(folder: Path, number: str | None, begin: Callable[[Path, str], Opened]) -> Opened:
+    """Begin a job under this number; without one under the next that no other terminal takes first.
+
+    `begin`: is given the trace and the number. Raises NotAJobNumber, and what `begin` raises.
+    """
+    if number:
+        return begin(job_path(folder, number), number)
+    last_try = time.monotonic() + PATIENCE
+    while True:
+        given = next_job_number(folder)
+        try:
+            return begin(job_path(folder, given), given)
+        except (TraceExists, JobInUse):
+            if time.monotonic() > last_try:
+                raise
+            time.sleep(0.02)  # the other terminal has the number, and its trace is there in a moment
 
 
 def trace_path(name: str, jobs: Path | None) -> Path:

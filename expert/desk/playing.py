@@ -6,7 +6,7 @@ from pathlib import Path
 from typing import Any
 
 from expert.desk.answer_checks import refuse_silly_answers
-from expert.desk.opening import shop_of
+from expert.desk.opening import shop_of, under_a_number
 from expert.desk.pinning import pin_rules
 from expert.desk.result import result_of
 from expert.desk.session import Session
@@ -16,7 +16,7 @@ from expert.job.prompts.owner import Unattended
 from expert.job.state.job import Job
 from expert.language.worked.job_answers import load_answers
 from expert.language.worked.machine_text import machine_text
-from expert.trace.places import job_path, jobs_folder, next_job_number
+from expert.trace.places import jobs_folder
 from expert.trace.records import Record
 from expert.trace.writing import Clock
 
@@ -39,10 +39,12 @@ def play_answers(
     own = "" if answers.machine_type in knowledge.base.machines.values() else machine_text(answers.machine_type)
     knowledge = with_machine(knowledge, answers.machine_type)
     folder = jobs or jobs_folder()
-    number = number or next_job_number(folder)
-    path = job_path(folder, number)
     pin_rules(rules, folder, knowledge.base.digest)
-    session, opening = Session.open(knowledge, shop_of(knowledge, system), path, number, clock, own)
+
+    def begin(path: Path, number: str) -> tuple[Session, tuple[Record, ...]]:
+        return Session.open(knowledge, shop_of(knowledge, system), path, number, clock, own)
+
+    session, opening = under_a_number(folder, number, begin)
     try:
 
         def say(line: str) -> tuple[Job, tuple[Record, ...]]:
@@ -53,4 +55,4 @@ def play_answers(
         job = player.play(session.job)
     finally:
         session.close()
-    return result_of(job, player.records, str(path))
+    return result_of(job, player.records, str(session.writer.path))

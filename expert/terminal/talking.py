@@ -5,14 +5,14 @@ from __future__ import annotations
 import sys
 from pathlib import Path
 
-from expert.desk.opening import resume_command
+from expert.desk.opening import resume_command, under_a_number
 from expert.desk.pinning import pin_rules
 from expert.desk.profile.using import calibrations_due, profile_at_hand, shop_from, signing
 from expert.desk.session import Session
 from expert.engine.knowledge import Knowledge
 from expert.terminal.leaving import told_when_ended
 from expert.terminal.plain import talk_plainly
-from expert.trace.places import job_path, jobs_folder, next_job_number
+from expert.trace.places import jobs_folder
 from expert.trace.records import Record
 from expert.trace.writing import Clock
 
@@ -33,13 +33,15 @@ def open_job(
     profile = profile_at_hand(knowledge.base)
     own, shop = shop_from(knowledge, profile, system)
     folder = jobs or jobs_folder()
-    number = number or next_job_number(folder)
-    path = job_path(folder, number)
     pin_rules(rules, folder, knowledge.base.digest)
-    session, opening = Session.open(own, shop, path, number, clock, shop_file=profile.text if profile else "")
+
+    def begin(path: Path, number: str) -> tuple[Session, tuple[Record, ...]]:
+        return Session.open(own, shop, path, number, clock, shop_file=profile.text if profile else "")
+
+    session, opening = under_a_number(folder, number, begin)
     if profile is not None:
         sys.stdout.write("".join(f"{line}\n" for line in calibrations_due(profile, own.base, clock().date())))
-    session.is_resumed_by(resume_command(rules, path))
+    session.is_resumed_by(resume_command(rules, session.writer.path))
     talk_through(session, opening, plain)
 
 

@@ -42,6 +42,7 @@ def test_a_slip_that_shows_on_a_machine_is_named(file: str, written: str, slip: 
     base = read_rules({**RULES, file: RULES[file].replace(written, slip)})
     line = RULES[file][: RULES[file].index(written)].count("\n") + 2
     (problem,) = check(Index(base))
+    assert problem.code == ("confirmed-on-machine" if " confirms " in message else "cleared-on-machine")
     assert problem.message == message and (problem.at.path, problem.at.line) == (file, line)
 
 

@@ -7,10 +7,10 @@ from collections.abc import Iterable, Iterator
 from expert.engine.knowledge import Knowledge
 from expert.job.answers.command_words import command_in
 from expert.job.answers.reading import CANNOT_TELL, NotAnAnswer, refuse_silly
+from expert.job.beginning import begin
 from expert.job.prompts.plate import set_machine, take_plate
 from expert.job.state.job import Job, Turn
 from expert.job.state.shop import Shop
-from expert.job.steps import begin
 from expert.language.model.job_answers import JobAnswers
 from expert.language.problems import Problem, RulesRefused
 from expert.trade.quantities.units import echo

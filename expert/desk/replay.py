@@ -15,10 +15,11 @@ from expert.desk.comparing import Difference, Numbered, compare
 from expert.desk.profile.using import shop_at_opening
 from expert.desk.unattended import with_machine
 from expert.engine.knowledge import Knowledge
+from expert.job.beginning import begin
 from expert.job.prompts.as_left import take_up_again
 from expert.job.prompts.registry import owner_at, owner_of
 from expert.job.state.job import Foreseen, Job, Prompt
-from expert.job.steps import begin, step
+from expert.job.steps import step
 from expert.language.problems import RulesRefused
 from expert.trace.decided import added_since
 from expert.trace.errors import TraceDamaged

@@ -7,11 +7,12 @@ from dataclasses import dataclass, field, replace
 
 from expert.engine.knowledge import Knowledge
 from expert.job.answers.sound import sound_answer as sound_answer
+from expert.job.beginning import begin
 from expert.job.prompts.owner import Unattended
 from expert.job.prompts.registry import owner_at
 from expert.job.state.job import Job, Phase
 from expert.job.state.shop import Shop
-from expert.job.steps import begin, step
+from expert.job.steps import step
 from expert.language.model import Machine
 from expert.language.model.job_answers import JobAnswers
 from expert.trace.records import Record, Told

@@ -8,9 +8,9 @@ from __future__ import annotations
 
 import heapq
 from collections.abc import Callable, Iterable, Mapping
-from dataclasses import dataclass
 
 from expert.language.model import Bench, Condition, Move
+from expert.trade.frozen import dataclass
 
 BenchState = tuple[tuple[str, str], ...]
 """Dimension and state, in the order of the bench file; hashable."""

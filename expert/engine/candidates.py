@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 
 from expert.engine.bench import Route
 from expert.engine.gain import Effect
 from expert.engine.ways import Way
 from expert.language.model import Question
+from expert.trade.frozen import dataclass
 
 LEAST_GAIN = 1e-6  # bits; below this two shares differ by rounding only
 DANGER_GAIN = 0.3  # bits credited to a question that may show a danger behind a suspect

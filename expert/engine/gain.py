@@ -9,13 +9,13 @@ information between explanation and outcome (C. E. Shannon, A Mathematical Theor
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
 from math import log2
 
 from expert.engine.knowledge import Knowledge
 from expert.engine.state import Change, State
 from expert.engine.suspicion import Picture, evidence_of
 from expert.language.model import Question
+from expert.trade.frozen import dataclass
 
 SOMETHING_ELSE = "something else"
 """The explanation beside all suspects: nothing is wrong, or something no rule knows."""

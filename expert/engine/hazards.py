@@ -7,10 +7,11 @@ what nobody could tell releases nothing.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping, Set
-from dataclasses import dataclass, field, replace
+from dataclasses import field, replace
 from typing import Literal
 
 from expert.language.model import ALWAYS, All, Any, Condition, Evidence, Hazard, Is, Not, Release, RuleBase, Suspect
+from expert.trade.frozen import dataclass
 
 Causes = frozenset[str]
 """What keeps a hazard open, in words that the trace keeps, such as "answer 4" or "complaint overheats"."""

@@ -7,8 +7,6 @@ fired check list has an open suspect that can be tested, its tests come first.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from expert.engine.bearing import questions_that_bear
 from expert.engine.candidates import LEAST_GAIN, Candidate, candidate_for, least_gain
 from expert.engine.gain import beliefs, effects_of, expected_gain
@@ -16,6 +14,7 @@ from expert.engine.knowledge import atoms_of
 from expert.engine.paving import paving
 from expert.engine.ways import Situation, way_to_ask
 from expert.language.model import Suspect
+from expert.trade.frozen import dataclass
 
 
 @dataclass(frozen=True, slots=True)

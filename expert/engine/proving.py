@@ -7,10 +7,10 @@ it is named, and neither found nor repaired. Pure.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 
 from expert.engine.knowledge import Knowledge
 from expert.engine.state import State
+from expert.trade.frozen import dataclass
 
 
 @dataclass(frozen=True, slots=True)

@@ -6,12 +6,12 @@ Nothing is recorded for this while answers spread. The reasons are read off the 
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping, Set
-from dataclasses import dataclass
 from typing import Protocol, Self
 
 from expert.engine.facts import Test
 from expert.engine.network import Network
 from expert.engine.spreading import Tally
+from expert.trade.frozen import dataclass
 
 
 class Known(Protocol):

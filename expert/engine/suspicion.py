@@ -7,12 +7,13 @@ Weighing of Evidence, 1950). How often a fault is seen sets the start, fired rul
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 
 from expert.engine.knowledge import Knowledge
 from expert.engine.proving import confirmed_in
 from expert.engine.state import State
 from expert.language.model import Rule, Suspect
+from expert.trade.frozen import dataclass
 
 START = {"common": 10, "occasional": 5, "rare": 0}
 """Decibans by how often a fault is seen (common practice, no source)."""

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
 
 from expert.engine.bench import BenchMap, BenchState, Route
 from expert.engine.knowledge import Knowledge
 from expert.engine.state import State
 from expert.engine.suspicion import Picture
 from expert.language.model import Question
+from expert.trade.frozen import dataclass
 
 
 @dataclass(frozen=True, slots=True)

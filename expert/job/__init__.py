@@ -11,5 +11,6 @@ Read from the bottom up; a folder imports only those above it in this list:
 - `prompts/`: what the job can wait at, one module for each kind; `registry.py` lists them
 - `figures/`: the calculations of the trade, typed at the prompt
 - `commands/`: why, how, what if, answers, take back and the rest: what may be typed at any prompt
-- `steps.py`: begin, step, and what comes next
+- `beginning.py`: a new job and its first prompt
+- `steps.py`: step, and what comes next
 """

@@ -1,11 +1,9 @@
-"""The heart: `begin` opens a job, `step` takes one line. Pure: the same lines give the same job and records."""
+"""The heart: `step` takes one line. Pure: the same lines give the same job and records."""
 
 from __future__ import annotations
 
 from typing import assert_never
 
-from expert.engine.knowledge import Knowledge
-from expert.engine.state import State
 from expert.job.answers.mistyped import with_command_meant
 from expert.job.answers.reading import NotAnAnswer
 from expert.job.commands.obey import obey
@@ -14,7 +12,7 @@ from expert.job.prompts.closing import close_on, leave_safely
 from expert.job.prompts.conflict import conflict_of, handle_conflict
 from expert.job.prompts.danger import handle_danger, leave, make_safe, may_stand, open_dangers
 from expert.job.prompts.happened import with_danger_meant
-from expert.job.prompts.intake import intake_on, take_what_is_known
+from expert.job.prompts.intake import intake_on
 from expert.job.prompts.proof import prove_on
 from expert.job.prompts.registry import owner_at
 from expert.job.prompts.repair import repair_on
@@ -22,19 +20,10 @@ from expert.job.search.searching import search_on
 from expert.job.sentences import answers as say
 from expert.job.state.hazards import watch
 from expert.job.state.job import NO_PROMPT, Foreseen, Job, Phase, Turn, phase_after
-from expert.job.state.shop import Shop
-from expert.job.wording.values import spelt_out
+from expert.job.wording.values import spelt_out_all
 from expert.trace.records import Record, Told
 
 LONGEST_LINE = 2_000
-
-
-def begin(knowledge: Knowledge, shop: Shop, number: str) -> tuple[Job, tuple[Record, ...]]:
-    """A new job and its first prompt."""
-    turn = Turn(Job(knowledge, shop, number, State(knowledge.network)))
-    take_what_is_known(turn)
-    go_on(turn)
-    return turn.job, _spelt_out(turn)
 
 
 def step(job: Job, line: str, foreseen: Foreseen | None = None) -> tuple[Job, tuple[Record, ...]]:
@@ -56,11 +45,7 @@ def step(job: Job, line: str, foreseen: Foreseen | None = None) -> tuple[Job, tu
     except NotAnAnswer as problem:
         return job, (Told(with_danger_meant(job, with_command_meant(str(problem), line), line)),)
     go_on(turn)
-    return turn.job, _spelt_out(turn)
-
-
-def _spelt_out(turn: Turn) -> tuple[Record, ...]:
-    return tuple(spelt_out(turn.job, record) for record in turn.records)
+    return turn.job, spelt_out_all(turn)
 
 
 def take_line(turn: Turn, line: str) -> None:

@@ -15,10 +15,11 @@ from typing import TextIO
 
 from expert.desk.profile.using import shop_at_opening
 from expert.desk.replay import opened_of
-from expert.desk.session import RulesDiffer
+from expert.desk.taking_up import RulesDiffer
 from expert.engine.knowledge import Knowledge
+from expert.job.beginning import begin
 from expert.job.state.job import Job, Phase
-from expert.job.steps import begin, step
+from expert.job.steps import step
 from expert.job.wording.records import lines_of
 from expert.terminal.demo_headings import with_headings
 from expert.terminal.plain import WIDTH, wrapped

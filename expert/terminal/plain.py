@@ -9,7 +9,6 @@ from typing import TextIO
 
 from expert.desk.faults import NotTaken
 from expert.desk.session import Session
-from expert.job.prompts.registry import owner_at
 from expert.job.state.job import Job
 from expert.job.wording.records import lines_of
 from expert.terminal.leaving import EndedFromOutside
@@ -29,6 +28,9 @@ def talk_plainly(session: Session, opening: Iterable[Record], lines: Iterator[st
     """
     try:
         show(session.job, opening, out)
+        # Here and not above: the first question stands there before the rest of the dialogue is loaded.
+        from expert.job.prompts.registry import owner_at
+
         while not session.is_over:
             if owner_at(session.job).drops_typed_ahead and drop_from_terminal(sys.stdin):
                 out.write(f"{DROPPED}\n")

@@ -8,7 +8,8 @@ from pathlib import Path
 from expert.desk.opening import resume_command
 from expert.desk.pinning import files_changed, pin_rules, pinned_folder
 from expert.desk.replay import Rerun, opened_of, rerun, rules_of
-from expert.desk.session import RulesDiffer, Session, TraceDiffers
+from expert.desk.session import Session
+from expert.desk.taking_up import RulesDiffer, TraceDiffers, take_up
 from expert.engine.knowledge import Knowledge
 from expert.terminal.out import complain, say
 from expert.terminal.plain import WIDTH, wrapped
@@ -77,7 +78,7 @@ def _take_up(
     elif again.reworded:
         places = counted(len(again.reworded), "place")
         say(f"This job would read differently now in {places}; nothing is decided otherwise.")
-    return Session.take_up(writer, knowledge, again, accept=bool(again.decided) or not same_rules)
+    return take_up(writer, knowledge, again, accept=bool(again.decided) or not same_rules)
 
 
 def _today_is_chosen(changed: tuple[str, ...], command: str, asks: bool) -> bool:

@@ -18,7 +18,6 @@ import base64
 import hashlib
 import json
 from collections.abc import Sequence
-from dataclasses import dataclass
 from datetime import UTC, datetime
 from typing import Any, Literal
 
@@ -26,6 +25,7 @@ from expert.trace import older_lines
 from expert.trace.errors import TraceDamaged, TraceTooLarge
 from expert.trace.packing import Memory, pack, unpack
 from expert.trace.records import Record
+from expert.trade.frozen import dataclass
 
 LONGEST_LINE = 1_000_000
 TIME_FORMAT = "%Y-%m-%dT%H:%M:%SZ"

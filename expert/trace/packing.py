@@ -16,7 +16,7 @@ import base64
 import json
 import zlib
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import field
 from typing import Any
 
 from expert.trace.errors import TraceDamaged
@@ -43,6 +43,7 @@ from expert.trace.records import (
     Stopped,
     Told,
 )
+from expert.trade.frozen import dataclass
 
 WHOLE: tuple[type[Record], ...] = (Told, Put, CautionShown, Narrowed, MoveOffered, CustomerTold, Refused)
 FIELDS: Mapping[type[Record], tuple[str, ...]] = {

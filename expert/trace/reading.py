@@ -6,7 +6,7 @@ import io
 import stat
 from collections.abc import Iterator
 from contextlib import contextmanager
-from dataclasses import dataclass, field
+from dataclasses import field
 from datetime import datetime
 from pathlib import Path
 from typing import BinaryIO
@@ -15,6 +15,7 @@ from expert.trace.errors import TraceDamaged, TraceNotRead, TraceTooLarge
 from expert.trace.lines import LONGEST_LINE, Line, decode, read_object
 from expert.trace.packing import Memory
 from expert.trace.records import Opened, Record, Sealed
+from expert.trade.frozen import dataclass
 
 LARGEST_FILE = 200_000_000
 

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Literal
 
 from expert.trace.record import Record
+from expert.trade.frozen import dataclass
 
 
 @dataclass(frozen=True, slots=True)

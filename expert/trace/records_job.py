@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 
 from expert.trace.record import Record
+from expert.trade.frozen import dataclass
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Literal
 
 from expert.trace.record import Record
 from expert.trace.why import NO_REASON, Why
+from expert.trade.frozen import dataclass
 
 PromptKind = Literal[
     "intake", "move", "question", "going on", "proof", "conflict", "danger", "happened", "repair", "close", "standing"

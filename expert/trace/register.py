@@ -15,7 +15,6 @@ from __future__ import annotations
 import contextlib
 import os
 from collections.abc import Collection, Iterator
-from dataclasses import dataclass
 from datetime import datetime
 from pathlib import Path
 from typing import Any
@@ -24,6 +23,7 @@ from filelock import FileLock, Timeout
 
 from expert.trace.errors import TraceNotRead, TraceNotWritten
 from expert.trace.lines import digest_of, read_object, spell, time_in_words
+from expert.trade.frozen import dataclass
 
 NAME = "jobs.register"
 DIGITS = 32

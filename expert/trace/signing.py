@@ -8,10 +8,10 @@ that the shop keeps.
 from __future__ import annotations
 
 import os
-from dataclasses import dataclass
 from pathlib import Path
 
 from expert.trace.errors import TraceError
+from expert.trade.frozen import dataclass
 
 
 class CannotSign(TraceError):

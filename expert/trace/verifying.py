@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from itertools import pairwise
 from pathlib import Path
 from typing import Literal
@@ -15,6 +14,7 @@ from expert.trace.reading import Trace
 from expert.trace.records import Opened, Sealed
 from expert.trace.signing import CannotSign, Signature, is_signed_by, sealed_content
 from expert.trade.counting import counted
+from expert.trade.frozen import dataclass
 
 
 @dataclass(frozen=True, slots=True)

@@ -9,10 +9,11 @@ from expert.desk.opening import shop_of
 from expert.desk.unattended import with_machine
 from expert.engine.knowledge import Knowledge
 from expert.job.answers.sound import CANNOT_TELL
+from expert.job.beginning import begin
 from expert.job.prompts.owner import Unattended
 from expert.job.prompts.registry import owner_at
 from expert.job.state.job import Job, Phase
-from expert.job.steps import begin, step
+from expert.job.steps import step
 from expert.language.model import Machine as MachineType
 from expert.language.model.job_answers import JobAnswers
 from expert.machine import (

@@ -14,8 +14,9 @@ from expert.desk.profile.setting_up import set_up
 from expert.desk.profile.using import calibrations_due, shop_from
 from expert.desk.replay import rerun
 from expert.desk.session import Session
+from expert.job.beginning import begin
 from expert.job.state.shop import Shop
-from expert.job.steps import begin, step
+from expert.job.steps import step
 from expert.job.wording.home_words import in_words_of
 from expert.job.wording.prose_units import in_us_units
 from expert.job.wording.records import lines_of

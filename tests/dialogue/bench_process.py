@@ -14,9 +14,10 @@ from pathlib import Path
 
 from expert.desk.opening import shop_of
 from expert.engine.knowledge import Knowledge
+from expert.job.beginning import begin
 from expert.job.prompts.as_left import take_up_again
 from expert.job.state.job import Job, Phase, Prompt
-from expert.job.steps import begin, step
+from expert.job.steps import step
 from expert.terminal.plain import show
 from expert.terminal.resuming import resume_job
 from expert.terminal.talking import open_job

@@ -8,8 +8,9 @@ from pathlib import Path
 import pytest
 
 from expert.engine.knowledge import Knowledge
+from expert.job.beginning import begin
 from expert.job.state.job import Job
-from expert.job.steps import begin, step
+from expert.job.steps import step
 from expert.job.wording.records import lines_of
 from expert.trace.records import Record
 from tests.dialogue.command_line import AT_THE_PUMP, Shop

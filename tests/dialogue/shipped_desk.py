@@ -7,9 +7,10 @@ from functools import cache
 
 from expert.desk.opening import shop_of
 from expert.engine.knowledge import Knowledge, knowledge_of
+from expert.job.beginning import begin
 from expert.job.state.job import Job
 from expert.job.state.values import bands_of
-from expert.job.steps import begin, step
+from expert.job.steps import step
 from expert.job.wording.records import lines_of
 from expert.language.load import load_rules
 from expert.language.shipped import shipped

@@ -10,9 +10,10 @@ import pytest
 from expert.desk.opening import shop_of
 from expert.desk.unattended import play
 from expert.engine.knowledge import Knowledge, knowledge_of
+from expert.job.beginning import begin
 from expert.job.prompts.ending import endings_open_to
 from expert.job.state.job import Job, Phase
-from expert.job.steps import begin, step
+from expert.job.steps import step
 from expert.language.load import load_rules, read_rules
 from expert.language.shipped import shipped
 from expert.language.worked.job_answers import read_answers

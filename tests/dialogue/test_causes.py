@@ -5,8 +5,9 @@ from __future__ import annotations
 from functools import cache
 
 from expert.engine.knowledge import Knowledge, knowledge_of
+from expert.job.beginning import begin
 from expert.job.state.job import Job
-from expert.job.steps import begin, step
+from expert.job.steps import step
 from expert.language.load import read_rules
 from tests.dialogue.conftest import spoken
 from tests.dialogue.small_folder import FILES

@@ -13,8 +13,9 @@ from prompt_toolkit.document import Document
 from prompt_toolkit.output import ColorDepth
 from prompt_toolkit.styles import DEFAULT_ATTRS
 
+from expert.job.beginning import begin
 from expert.job.state.job import Job
-from expert.job.steps import begin, step
+from expert.job.steps import step
 from expert.terminal import style as chat_style
 from expert.terminal.beside import Remark, bench_in_words, cut_to, joined, remark_on, where_it_stands
 from expert.terminal.completion import JobCompleter, offered

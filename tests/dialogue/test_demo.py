@@ -10,7 +10,8 @@ import pytest
 from click.testing import CliRunner
 
 from expert.cli import main
-from expert.desk.session import RulesDiffer, Session
+from expert.desk.session import Session
+from expert.desk.taking_up import RulesDiffer
 from expert.engine.knowledge import knowledge_of
 from expert.language.load import load_rules
 from expert.terminal.demo import NoSuchDemo, demo_named, listing, play, reading_time, render, scenes, write_renderings

@@ -11,7 +11,8 @@ from hypothesis import strategies as st
 
 from expert.desk.comparing import Difference
 from expert.desk.replay import rerun
-from expert.desk.session import RulesDiffer, Session
+from expert.desk.session import Session
+from expert.desk.taking_up import RulesDiffer, resume
 from expert.engine.knowledge import Knowledge, knowledge_of
 from expert.language.load import read_rules
 from expert.trace.reading import read_trace
@@ -48,7 +49,7 @@ def worked(path: Path, lines: list[str], knowledge: Knowledge | None = None) -> 
             pauses += 1
             session.close()
             left = session.job
-            session, _ = Session.resume(knowledge, path, clock)
+            session, _ = resume(knowledge, path, clock)
             waited_at = left.held or left.prompt
             assert waited_at in (session.job.prompt, session.job.held), "the resumed job waits elsewhere"
         if session.is_over:
@@ -106,7 +107,7 @@ def test_a_batch_of_which_only_a_part_was_written_is_completed(tmp_path: Path, k
     whole = path.read_bytes().splitlines(keepends=True)
     power_cut(path, b"".join(whole[:kept]))
     before = read_trace(path).records
-    session, _ = Session.resume(small_knowledge(), path, clock)
+    session, _ = resume(small_knowledge(), path, clock)
     session.close()
     records = tuple(
         record
@@ -189,14 +190,14 @@ def test_other_rules_do_not_resume_a_job(tmp_path: Path) -> None:
     before = path.read_bytes()
     other = edited("because: It runs.", "because: It is heard.")
     with pytest.raises(RulesDiffer) as caught:
-        Session.resume(other, path, clock)
+        resume(other, path, clock)
     assert str(caught.value) == (
         f"the job was opened with other rules ({small_knowledge().base.digest[:12]}) than those at hand "
         f"({other.base.digest[:12]}); name the rules of that time with --rules, or see what would change with: "
         "expert audit TRACE --rerun"
     )
     assert path.read_bytes() == before
-    session, _ = Session.resume(small_knowledge(), path, clock)
+    session, _ = resume(small_knowledge(), path, clock)
     session.close()
 
 

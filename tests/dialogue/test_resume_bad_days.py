@@ -14,6 +14,7 @@ import pytest
 
 from expert.desk import session as session_module
 from expert.desk.session import Session
+from expert.desk.taking_up import resume
 from expert.engine.knowledge import knowledge_of
 from expert.language.load import load_rules
 from expert.trace.reading import read_trace
@@ -125,7 +126,7 @@ def test_a_read_only_folder_is_said_before_anything_is_asked(tmp_path: Path, mon
 def test_a_second_technician_is_told_that_the_job_is_in_use(at_the_pump: Shop) -> None:
     path = at_the_pump.trace()
     length = path.stat().st_size
-    session, _ = Session.resume(knowledge_of(load_rules(at_the_pump.rules)), path, lambda: datetime.now(UTC))
+    session, _ = resume(knowledge_of(load_rules(at_the_pump.rules)), path, lambda: datetime.now(UTC))
     in_use = f"{path} is in use: another terminal is working on this job\n"
     assert at_the_pump.resume(HERE + "yes\n") == Ran(2, "", in_use)
     assert at_the_pump.bench(INTAKE) == Ran(2, "", in_use)
@@ -141,7 +142,7 @@ def test_a_clock_that_was_put_back_stops_nobody_and_is_noted(tmp_path: Path) -> 
     session, _ = Session.open(small_knowledge(), small_shop(), path, "7", lambda: noon)
     session.say("Ann")
     session.close()
-    session, opening = Session.resume(small_knowledge(), path, lambda: morning)
+    session, opening = resume(small_knowledge(), path, lambda: morning)
     assert [getattr(record, "question", "") for record in opening] == ["machine"]
     session.say("1")
     session.close()

@@ -11,8 +11,9 @@ from expert.desk.opening import shop_of
 from expert.desk.unattended import sound_answer
 from expert.engine.bench import satisfies
 from expert.engine.knowledge import Knowledge, knowledge_of
+from expert.job.beginning import begin
 from expert.job.state.job import Job, Phase
-from expert.job.steps import begin, step
+from expert.job.steps import step
 from expert.language.load import load_rules
 from expert.language.model import Question
 from expert.language.shipped import shipped

@@ -10,6 +10,7 @@ import pytest
 from expert.desk.opening import shop_of
 from expert.desk.replay import rerun
 from expert.desk.session import Session
+from expert.desk.taking_up import resume
 from expert.engine.knowledge import Knowledge, knowledge_of
 from expert.job.state.job import Job
 from expert.language.load import load_rules
@@ -56,7 +57,7 @@ class Left:
 
     def resume(self) -> list[str]:
         self.session.close()
-        self.session, opening = Session.resume(self.knowledge, self.path, clock)
+        self.session, opening = resume(self.knowledge, self.path, clock)
         return spoken(self.job, opening)
 
     def resume_as(self, name: str = "Ann", qualified: str = "no") -> list[str]:

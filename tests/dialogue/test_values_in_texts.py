@@ -6,9 +6,9 @@ import pytest
 
 from expert.desk.opening import shop_of
 from expert.engine.knowledge import knowledge_of
+from expert.job.beginning import begin
 from expert.job.prompts.plate import set_machine
 from expert.job.state.job import Job, Turn
-from expert.job.steps import begin
 from expert.job.wording.values import spelt_out
 from expert.language.load import read_rules
 from expert.trace.records import Found, Put, Said, Told

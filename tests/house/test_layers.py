@@ -29,7 +29,19 @@ MAY_IMPORT: dict[str, set[str]] = {
 }
 TO_COME = {"practice"}  # may be missing; are held to the table from their first module on
 # Folders of the job, each may import those before it.
-IN_THE_JOB = ("sentences", "state", "wording", "answers", "bench", "search", "prompts", "figures", "commands", "steps")
+IN_THE_JOB = (
+    "sentences",
+    "state",
+    "wording",
+    "answers",
+    "bench",
+    "search",
+    "prompts",
+    "figures",
+    "commands",
+    "beginning",
+    "steps",
+)
 PURE = ("engine", "job", "machine")
 IMPURE_MODULES = {
     "time",

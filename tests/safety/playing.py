@@ -8,9 +8,10 @@ from contextlib import ExitStack
 from dataclasses import dataclass, replace
 
 from expert.engine.knowledge import Knowledge
+from expert.job.beginning import begin
 from expert.job.prompts.as_left import take_up_again
 from expert.job.state.job import Job, Phase, Shop
-from expert.job.steps import begin, step
+from expert.job.steps import step
 from expert.trace.records import Opened, Paused, Put, Record, Resumed, Said
 from tests.safety.cheap_search import AnyQuestion, any_order
 from tests.safety.technicians import Technician

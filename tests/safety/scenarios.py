@@ -7,8 +7,9 @@ from dataclasses import dataclass, field
 
 from expert.desk.opening import shop_of
 from expert.job.answers.sound import sound_answer
+from expert.job.beginning import begin
 from expert.job.state.job import Job, Phase
-from expert.job.steps import begin, step
+from expert.job.steps import step
 from expert.trace.records import Answered, CannotTell, Closed, Moved, Put, Record, Said
 from tests.dialogue.shipped_desk import shipped_knowledge
 from tests.safety.judge import Judge, Violation

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from expert.language.model import Machine
+from expert.trade.frozen import dataclass
 from expert.trade.limits.countries import COUNTRIES, Country
 from expert.trade.quantities.units import Quantity
 from expert.trade.quantities.wire_gauge import awg_section

@@ -4,12 +4,17 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from expert.job.state.job import Job
+from expert.job.state.job import Job, Turn
 from expert.job.state.values import value_of
 from expert.job.wording.limits import show_limit
 from expert.language.formulas.formula import CannotWorkOut, NotKnown
 from expert.language.values_in_texts import in_words, with_values
 from expert.trace.records import Fired, Found, Put, Record, Stopped, Told
+
+
+def spelt_out_all(turn: Turn) -> tuple[Record, ...]:
+    """All that has happened in this turn, as the technician reads it."""
+    return tuple(spelt_out(turn.job, record) for record in turn.records)
 
 
 def spelt_out(job: Job, record: Record) -> Record:

@@ -6,9 +6,9 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
 
 from expert.language.formulas.trade_functions import call_by_name
+from expert.trade.frozen import dataclass
 from expert.trade.quantities.units import Quantity, with_article
 
 

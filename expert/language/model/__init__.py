@@ -9,7 +9,7 @@ The records stand in `rules`, `questions`, `parts`, `bench`; all import them fro
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from typing import TYPE_CHECKING
 
 from expert.language.model.bench import Arrival, Bench, Caution, Complaint, Feature, InTime, Machine, Move, PlateValue
@@ -45,6 +45,7 @@ from expert.language.model.rules import (
     Say,
     Suspect,
 )
+from expert.trade.frozen import dataclass
 
 if TYPE_CHECKING:
     from expert.trade.sensors.instruments import Instrument

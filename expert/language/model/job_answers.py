@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 
 from expert.language.model.bench import Machine
 from expert.language.model.rules import NOWHERE, Position
+from expert.trade.frozen import dataclass
 
 
 @dataclass(frozen=True, slots=True)

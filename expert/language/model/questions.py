@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Container, Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from typing import TYPE_CHECKING
 
 from expert.language.model.rules import NOWHERE, Condition, Position
+from expert.trade.frozen import dataclass
 
 if TYPE_CHECKING:
     from expert.language.formulas.formula import Formula

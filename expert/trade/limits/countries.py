@@ -7,10 +7,11 @@ strictest limit of all that are. Local codes and licensed practice come before e
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from typing import Literal
 
 from expert.trade.errors import WrongArguments
+from expert.trade.frozen import dataclass
 
 Mark = Literal["published", "from memory, to be confirmed", "common practice, no source"]
 PUBLISHED: Mark = "published"

@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from expert.trade.errors import KindsDiffer
+from expert.trade.frozen import dataclass
 from expert.trade.quantities.bench_kinds import KINDS
 
 _DIFFERENCES = {

@@ -9,10 +9,10 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
 from itertools import pairwise
 
 from expert.trade.errors import KindsDiffer
+from expert.trade.frozen import dataclass
 from expert.trade.quantities.quantity import Quantity, difference_of, with_article
 
 Band = tuple[str, Quantity | None, Quantity | None]

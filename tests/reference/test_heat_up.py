@@ -130,7 +130,7 @@ def test_losses_against_integration(check: Check) -> None:
         power = loss * (end - room) * chance.uniform(1.2, 10)
         area, _ = quad(lambda t, c=capacity, ua=loss, p=power, a=room: c / (p - ua * (t - a)), 20.0, end, epsabs=1e-9)
         found = heat_up_time_of(capacity, loss, power, 20.0, end, room)
-        check(found, area, independent("scipy, numerical integration of the heat balance"), relative=1e-7, unit="s")
+        check(found, area, independent("scipy, numerical integration of the heat balance"), relative=1e-12, unit="s")
 
 
 def test_more_of_what_slows_it_takes_longer() -> None:

@@ -82,8 +82,8 @@ def test_blends(hard: float, soft: float, share: float, check: Check) -> None:
         for one in (hard, soft)
     )
     mixed = phreeqc.mix_solutions({first: share / 100, second: 1 - share / 100}).total("Ca", "mmol") * 100.087
-    check(blended_hardness(hard, soft, share), mixed, MIXED, relative=0.002, unit="mg/L")
-    check(blend_share(hard, soft, mixed), share, MIXED, within=0.2, unit="%") if 0 < share < 100 else None
+    check(blended_hardness(hard, soft, share), mixed, MIXED, relative=2e-8, unit="mg/L")
+    check(blend_share(hard, soft, mixed), share, MIXED, within=1e-5, unit="%") if 0 < share < 100 else None
 
 
 def test_what_stays_in_a_boiler(check: Check) -> None:

@@ -126,7 +126,7 @@ def test_whole_range_against_an_independent_solver(check: Check) -> None:
         ratio = by_the_standard(t)
         solved = brentq(lambda x, ratio=ratio: by_the_standard(x) - ratio, -201.0, 851.0, xtol=1e-10)
         found = pt_temperature(100.0, 100 * ratio)
-        check(found, solved, round_trip("scipy, numerical inverse of the same equation"), within=1e-6, unit="K")
+        check(found, solved, round_trip("scipy, numerical inverse of the same equation"), within=1e-10, unit="K")
 
 
 def test_hotter_means_more_ohms() -> None:

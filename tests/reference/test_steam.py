@@ -120,7 +120,7 @@ def test_a_tenth_of_a_bar_is_about_one_and_a_half_kelvin(check: Check) -> None:
 
 @pytest.mark.parametrize(("gauge", "temperature"), [(0.8, 84.9), (1.0, 91.8), (1.2, 97.6)])
 def test_trapped_air(gauge: float, temperature: float, check: Check) -> None:
-    check(trapped_air_temperature(gauge), temperature, DALTON, within=0.5, unit="K")
+    check(trapped_air_temperature(gauge), temperature, DALTON, within=0.06, unit="K")
     by_library = if97_pressure(temperature) + ATMOSPHERE * (temperature + 273.15) / 293.15 - ATMOSPHERE
     check(trapped_air_pressure(temperature), by_library, DALTON, within=1e-9, unit="bar")
 
@@ -159,8 +159,8 @@ def test_whole_range_against_coolprop(check: Check) -> None:
     for _ in range(300):
         temperature = chance.uniform(0.02, 373.9)
         pressure = if97_pressure(temperature)
-        check(saturation_pressure(temperature), pressure, COOLPROP, relative=1e-9, unit="bar")
-        check(saturation_temperature(pressure), if97_temperature(pressure), COOLPROP, within=1e-6, unit="K")
+        check(saturation_pressure(temperature), pressure, COOLPROP, relative=1e-13, unit="bar")
+        check(saturation_temperature(pressure), if97_temperature(pressure), COOLPROP, within=1e-10, unit="K")
 
 
 def test_bench_range_against_another_formulation(check: Check) -> None:
@@ -176,7 +176,7 @@ def test_whole_range_against_iapws(check: Check) -> None:
     for _ in range(40):
         pressure = chance.uniform(0.05, 20.0)
         library = IAPWS97(P=pressure / 10, x=0).T - 273.15
-        check(saturation_temperature(pressure), library, IAPWS, within=1e-6, unit="K")
+        check(saturation_temperature(pressure), library, IAPWS, within=2e-12, unit="K")
 
 
 def test_heat_and_density_against_coolprop(check: Check) -> None:
@@ -184,9 +184,9 @@ def test_heat_and_density_against_coolprop(check: Check) -> None:
     for _ in range(150):
         t = chance.uniform(0.02, 200.0)
         p = max(saturation_pressure(t) * 1.0001, ATMOSPHERE)
-        check(steam_heat(t), if97_boiling("H", t, 1) / 1000, COOLPROP, within=1e-6, unit="kJ/kg")
-        check(liquid_heat(t, p), if97_liquid("H", t, p) / 1000, COOLPROP, within=1e-6, unit="kJ/kg")
-        check(liquid_density(t, p), if97_liquid("D", t, p), COOLPROP, within=1e-6, unit="kg/m3")
+        check(steam_heat(t), if97_boiling("H", t, 1) / 1000, COOLPROP, within=1e-8, unit="kJ/kg")
+        check(liquid_heat(t, p), if97_liquid("H", t, p) / 1000, COOLPROP, within=1e-8, unit="kJ/kg")
+        check(liquid_density(t, p), if97_liquid("D", t, p), COOLPROP, within=1e-8, unit="kg/m3")
         check(liquid_heat_capacity(t, p), if97_liquid("C", t, p) / 1000, COOLPROP, within=1e-9, unit="kJ/(kg K)")
 
 
@@ -196,13 +196,13 @@ def test_latent_heat_against_coolprop_at_any_altitude(check: Check) -> None:
         gauge, altitude = chance.uniform(-0.5, 14.0), chance.uniform(0.0, 3000.0)
         t = boiler_temperature(gauge, altitude)
         library = (if97_boiling("H", t, 1) - if97_boiling("H", t, 0)) / 1000
-        check(latent_heat(gauge, altitude), library, COOLPROP, within=1e-3, unit="kJ/kg")
+        check(latent_heat(gauge, altitude), library, COOLPROP, within=1e-6, unit="kJ/kg")
 
 
 def test_pressure_and_temperature_are_inverses(check: Check) -> None:
     for step in range(374):
         there_and_back = saturation_temperature(saturation_pressure(step))
-        check(there_and_back, step, round_trip("equations 30 and 31"), within=1e-6, unit="K")
+        check(there_and_back, step, round_trip("equations 30 and 31"), within=5e-11, unit="K")
 
 
 def test_more_pressure_means_hotter_and_less_latent_heat() -> None:

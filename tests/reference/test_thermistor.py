@@ -90,7 +90,7 @@ FIFTY_K = [  # degC: kohm of the table, kohm by beta 3950, what beta reads too m
 @pytest.mark.parametrize(("temperature", "kohm", "beta_kohm", "error"), FIFTY_K)
 def test_fifty_k_rows(temperature: float, kohm: float, beta_kohm: float, error: float, check: Check) -> None:
     check(ntc_50k_resistance(temperature) / 1000, kohm, TABLE, within=1e-9, unit="kohm")
-    check(ntc_50k_temperature(kohm * 1000), temperature, TABLE, within=1e-6, unit="K")
+    check(ntc_50k_temperature(kohm * 1000), temperature, TABLE, within=1e-10, unit="K")
     check(ntc_beta_resistance(50000.0, 3950.0, temperature) / 1000, beta_kohm, BETA, within=0.0011, unit="kohm")
     check(ntc_temperature(50000.0, 3950.0, kohm * 1000) - temperature, error, BETA, within=0.06, unit="K")
 
@@ -126,9 +126,9 @@ def test_curves_reach_160_degrees(check: Check) -> None:
     for temperature in (-40, -20, -5, 126, 130, 140, 150, 160):
         kelvin = temperature + 273.15
         solved = math.exp(brentq(lambda x, t=kelvin: a + b * x + c * x**3 - 1 / t, 0.0, 25.0))
-        check(ntc_50k_resistance(temperature), solved, CARRIED_ON, relative=2e-5, unit="ohm")
+        check(ntc_50k_resistance(temperature), solved, CARRIED_ON, relative=5e-6, unit="ohm")
         back = ntc_50k_temperature(ntc_50k_resistance(temperature))
-        check(back, temperature, round_trip("inverse of the same curve"), within=1e-6, unit="K")
+        check(back, temperature, round_trip("inverse of the same curve"), within=1e-10, unit="K")
     # From memory of the maker's table for short times at 150 degC: 182.6 ohm, to be confirmed.
     check(ntc_10k_resistance(150.0), 182.6, restated("data sheet 29049 at 150 degC, from memory"), relative=1e-3)
 
@@ -229,7 +229,7 @@ def test_beta_against_an_independent_solver(check: Check) -> None:
 def test_fifty_k_there_and_back(check: Check) -> None:
     for step in range(251):
         back = ntc_50k_temperature(ntc_50k_resistance(step / 2))
-        check(back, step / 2, round_trip("inverse of the same interpolation"), within=1e-6, unit="K")
+        check(back, step / 2, round_trip("inverse of the same interpolation"), within=1e-10, unit="K")
 
 
 @pytest.mark.parametrize("curve", [ntc_10k_resistance, ntc_50k_resistance])

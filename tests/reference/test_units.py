@@ -65,7 +65,7 @@ def test_agrees_with_pint(kind: str, unit: str, check: Check) -> None:
         number = chance.uniform(low, high)
         library = UNITS.Quantity(number, prefix + PINT_NAMES.get(unit, unit)).to(PINT_NAMES.get(known.base, known.base))
         mercury = unit in ("inHg", "mmHg")
-        allowed = max(abs(library.magnitude) * (2e-6 if mercury else 1e-9), 1e-9)
+        allowed = max(abs(library.magnitude) * (3e-8 if mercury else 1e-14), 1e-12)
         found = number * factor + offset
         check(found, library.magnitude, MERCURY if mercury else LIBRARY, within=allowed, unit=known.base)
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 Units = dict[str, tuple[float, float]]
 
 _INCH_OF_MERCURY = 0.0338638866667  # bar; 25.4 mm of mercury of 13595.1 kg/m3 under standard gravity
-_PSI = 0.0689475729317831  # bar; one pound force (0.45359237 kg, 9.80665 m/s2) on one square inch (25.4 mm)
+_PSI = 0.06894757293168361  # bar; one pound force (0.45359237 kg, 9.80665 m/s2) on one square inch (25.4 mm)
 PRESSURES: Units = {
     "bar": (1.0, 0.0),
     "psi": (_PSI, 0.0),

@@ -27,7 +27,7 @@ def pytest_sessionfinish(session: pytest.Session, exitstatus: int) -> None:
     output: dict[str, Any] | None = getattr(session.config, "workeroutput", None)
     if output is not None:
         output["tallies"] = packed()
-    elif exitstatus == pytest.ExitCode.OK and _whole_folder_ran(session.config) and shortfall(counted(TALLIES)):
+    elif exitstatus == pytest.ExitCode.OK and whole_folder_ran(session.config) and shortfall(counted(TALLIES)):
         session.exitstatus = pytest.ExitCode.TESTS_FAILED
 
 
@@ -43,11 +43,11 @@ def pytest_terminal_summary(terminalreporter: pytest.TerminalReporter, config: p
     terminalreporter.section("checks against outside sources")
     for line in table(TALLIES):
         terminalreporter.write_line(line)
-    if _whole_folder_ran(config) and (missing := shortfall(counted(TALLIES))):
+    if whole_folder_ran(config) and (missing := shortfall(counted(TALLIES))):
         terminalreporter.write_line(f"FAILED: {missing}", red=True)
 
 
-def _whole_folder_ran(config: pytest.Config) -> bool:
+def whole_folder_ran(config: pytest.Config) -> bool:
     """Whether every test of `tests/reference` was wanted: a part of them need not reach the whole's numbers."""
     options = config.option
     if options.keyword or options.markexpr or options.collectonly or getattr(options, "lf", False) or options.deselect:

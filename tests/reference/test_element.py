@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import math
 import random
 
 import pint
 import pytest
+from scipy.integrate import quad
 
 from expert.trade.errors import OutOfRange
 from expert.trade.physics.element import (
@@ -26,13 +28,14 @@ from expert.trade.physics.element import (
 from expert.trade.physics.element_groups import alloy_factor, element_cold, group_resistance, parallel_resistance
 
 from .conftest import Check
-from .sources import restated, transcription
+from .sources import independent, restated, transcription
 
 KIND = "element"
 JOULE = restated("Joule's law, by hand")
 TOLERANCE = restated("IEC 60335-1 clause 10 table 1, from memory, to be confirmed")
 COLD = restated("the same, over 1.03 (common practice, no source)")
 ALLOY = transcription("HLT alloy table, Ct", ours="")
+INTEGRATED = independent("scipy, the cut sine integrated")
 PINT = restated("pint on the same equation")
 
 PLATES = [  # V, W: ohm, band from, band to
@@ -116,6 +119,17 @@ def test_reading_in_circuit(check: Check) -> None:
 def test_half_wave(check: Check) -> None:
     check(half_wave_voltage(230.0), 230 / 1.414, JOULE, within=0.05, unit="V")
     check(element_power(half_wave_voltage(230.0), 52.9), 500.0, JOULE, within=1e-9, unit="W")
+
+
+@pytest.mark.parametrize("volts", [100.0, 115.0, 120.0, 208.0, 230.0, 240.0])
+def test_half_wave_against_integration(volts: float, check: Check) -> None:
+    """The root of the mean square of a sine whose negative half is cut off, and the heat that it makes in 50 ohm."""
+    peak = math.sqrt(2) * volts
+    area, _ = quad(lambda angle: (peak * math.sin(angle)) ** 2, 0.0, math.pi)
+    effective = math.sqrt(area / (2 * math.pi))
+    check(half_wave_voltage(volts), effective, INTEGRATED, relative=1e-14, unit="V")
+    heat, _ = quad(lambda angle: (peak * math.sin(angle)) ** 2 / 50.0, 0.0, math.pi)
+    check(element_power(half_wave_voltage(volts), 50.0), heat / (2 * math.pi), INTEGRATED, relative=1e-14, unit="W")
 
 
 ALLOYS = {

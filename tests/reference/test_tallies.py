@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+from types import SimpleNamespace
+
 import pytest
 
+from tests.conftest import REFERENCE, whole_folder_ran
 from tests.reference import tallies
 from tests.reference.sources import Basis, Source, independent, restated, round_trip, transcription
 from tests.reference.tallies import LEAST_KINDS, LEAST_VALUES, Tallies, Tally, counted, headline, shortfall, table
@@ -72,6 +75,34 @@ def test_the_table_begins_with_what_is_independent() -> None:
     assert lines[2] == "kind            independent transcription    round trip      restated"
     assert lines[3] == "steam                     3             0             0             0"
     assert lines[-1] == "  water            2  1 (2) K                      by hand"
+
+
+RUNS = [  # arguments, options that differ, whether the whole folder is wanted
+    (["tests/reference"], {}, True),
+    (["tests"], {}, True),
+    (["tests", "expert"], {"ignore": ["tests/benchmarks"]}, True),
+    (["tests/reference/test_steam.py"], {}, False),
+    (["tests/trade"], {}, False),
+    (["tests/reference::test_units"], {}, False),
+    (["tests"], {"keyword": "steam"}, False),
+    (["tests"], {"markexpr": "slow"}, False),
+    (["tests"], {"lf": True}, False),
+    (["tests"], {"deselect": ["tests/reference/test_steam.py"]}, False),
+    (["tests"], {"ignore": ["tests/reference/diagnosis"]}, False),
+]
+
+
+@pytest.mark.parametrize(("arguments", "differs", "whole"), RUNS, ids=lambda part: str(part))
+def test_the_promise_is_kept_by_a_run_of_the_whole_folder(
+    arguments: list[str], differs: dict[str, object], whole: bool
+) -> None:
+    usual = {"keyword": "", "markexpr": "", "collectonly": False, "lf": False, "deselect": None, "ignore": None}
+    config = SimpleNamespace(
+        option=SimpleNamespace(**{**usual, **differs}),
+        args=arguments,
+        invocation_params=SimpleNamespace(dir=REFERENCE.parents[1]),
+    )
+    assert whole_folder_ran(config) is whole  # type: ignore[arg-type]
 
 
 def test_what_several_processes_counted_comes_together(monkeypatch: pytest.MonkeyPatch) -> None:

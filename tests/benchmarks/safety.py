@@ -23,7 +23,7 @@ from tests.benchmarks.progress import on_all_cores, within
 from tests.safety.hunting import Hunt
 
 AT_A_TIME = 25
-LONGEST = 30.0  # seconds for one job
+LONGEST = 300.0  # seconds for one job, beside whatever else the machine does; alone the longest takes some ten
 MOST_SHOWN = 20
 PHASES = ("make safe", "find", "repair", "prove", "close")
 SELDOM = 0.005  # the share of jobs in which each hazard has to stand for the judge to have met it

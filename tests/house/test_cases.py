@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from pathlib import Path
 
 import pytest
@@ -9,6 +10,7 @@ import pytest
 from expert.desk.opening import shop_of
 from expert.engine.knowledge import Knowledge, knowledge_of
 from expert.language.load import load_rules
+from expert.language.model import All, Any, Condition, Fault, Is
 from expert.language.worked.cases import Case, load_cases
 from expert.workbench.cases import run_case
 
@@ -41,3 +43,57 @@ def test_every_normal_behaviour_has_a_case() -> None:
 
 def test_there_are_enough_cases() -> None:
     assert len(CASES) >= 60
+
+
+# ---------------------------------------------------------------- dangers
+
+
+def _alone(case: Case, fault: Fault) -> bool:
+    """Met first: by itself, or a result with nothing beside it but what it comes from and what else comes from that."""
+    others = set(case.expect.faults) - {fault.id}
+    kin = {fault.id, *fault.caused_by} if fault.result or fault.caused_by else set()
+    return all(other in kin or kin & set(BASE.faults[other].caused_by) for other in others)
+
+
+def _suspected(case: Case, fault: Fault) -> bool:
+    """Only suspected: it would explain the complaint, or an answer casts suspicion on it, and it is not there."""
+    if fault.id in case.expect.faults:
+        return False
+    answers = {name: text for name, text in case.job.answers.items() if name in BASE.questions}
+    rules = [r for r in BASE.rules.values() if any(fault.id in getattr(said, "faults", ()) for said in r.then)]
+    return bool(set(case.job.complaints) & set(fault.explains)) or any(_true(r.when, answers) for r in rules)
+
+
+def _true(condition: Condition, answers: Mapping[str, str]) -> bool:
+    match condition:
+        case Is(fact=fact, outcomes=outcomes):
+            return answers.get(fact) in outcomes
+        case All(parts=parts):
+            return all(_true(part, answers) for part in parts)
+        case Any(parts=parts):
+            return any(_true(part, answers) for part in parts)
+        case _:
+            return False
+
+
+def _seen_at_the_first_look(fault: Fault) -> bool:
+    """Whether it is never met late: it shows in what is looked at on every machine before anything else."""
+    looks = {
+        test
+        for hazard in BASE.hazards.values()
+        if hazard.from_the_start and hazard.forbids
+        for release in hazard.released_by
+        for test in release.tests
+    }
+    return bool(looks & fault.shows.keys())
+
+
+DANGEROUS = [fault for fault in BASE.faults.values() if fault.dangerous]
+
+
+@pytest.mark.parametrize("fault", DANGEROUS, ids=lambda fault: fault.id)
+def test_every_danger_is_met_first_met_late_and_only_suspected(fault: Fault) -> None:
+    found = [case for case in CASES if fault.id in case.expect.faults]
+    assert [case for case in found if _alone(case, fault)], "no case in which it is met first"
+    assert _seen_at_the_first_look(fault) or [c for c in found if len(c.expect.faults) > 1], "none in which it is late"
+    assert [case for case in CASES if _suspected(case, fault)], "none in which it is only suspected"

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from expert.language.model import ALWAYS, RuleBase
 from expert.trace.records import HazardOpened, Moved, Put, Record, Said
+from tests.safety.conditions import facts_in
 from tests.safety.watching import Watch
 
 HANDS = ("question", "proof", "repair")
@@ -20,16 +21,23 @@ Wrong = Iterator[tuple[str, str]]
 
 
 def in_order(base: RuleBase, watch: Watch, put: Put) -> Wrong:
-    """A test that is put to release a hazard comes after those before it have passed."""
+    """A test that is put to release a hazard comes after those before it have passed, or is what the next waits for."""
     since = watch.open.get(put.why.hazard)
     if since is None or put.prompt not in ("question", "proof"):
         return
     again = {number for kind, question, number in since.causes if kind == "answer" and question == put.question}
-    entries = [entry for entry in base.hazards[put.why.hazard].released_by if put.question in entry.tests]
-    if not entries or again & watch.known.taken_back:
+    releases = base.hazards[put.why.hazard].released_by
+    if again & watch.known.taken_back or not any(put.question in release.tests for release in releases):
         return
-    if not any(watch.known.comes_next(entry, put.question, since) for entry in entries):
+    due = {test for release in releases if (test := watch.known.due(release, since))}
+    if put.question not in due | set().union(*(waited_for(base, test) for test in due)):
         yield "order", f"{put.question} is put to release {put.why.hazard}, and what comes before it has not passed"
+
+
+def waited_for(base: RuleBase, question: str, depth: int = 4) -> set[str]:
+    """The questions that must have been answered before this one may be put."""
+    named = facts_in(base.questions[question].only_if) & base.questions.keys() if depth else set()
+    return set(named).union(*(waited_for(base, name, depth - 1) for name in named - {question}))
 
 
 def told_not_to_use(base: RuleBase, standing: Iterable[str], slip: Sequence[str], outcome: str) -> Wrong:

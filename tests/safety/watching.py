@@ -161,16 +161,16 @@ class Known:
         tests = [question for question in release.tests if self.applies(question)]
         return bool(tests) and all(self._passed(release, question, since, after) for question in tests)
 
-    def comes_next(self, release: Release, question: str, since: Open) -> bool:
-        """Whether everything before a test in an entry that has come so far has passed: its repair, the tests above."""
+    def due(self, release: Release, since: Open) -> str | None:
+        """The test of an entry that comes next: all above it have passed, and its repair is done; None when none is."""
         after = 0
         if release.repairs:
             done = [place for fault in release.repairs if (place := self.repaired.get(fault, 0)) > since.place]
             if not done:
-                return False
+                return None
             after = min(done)
-        above = list(release.tests)[: list(release.tests).index(question)]
-        return all(self._passed(release, test, since, after) for test in above if self.applies(test))
+        tests = (question for question in release.tests if self.applies(question))
+        return next((test for test in tests if not self._passed(release, test, since, after)), None)
 
     def _passed(self, release: Release, question: str, since: Open, after: int) -> bool:
         answer = self.answers.get(question)

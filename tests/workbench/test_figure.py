@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 
 from expert.cli import main
 from expert.job.figures.reading import NoFigure, calculate, figure_named, pieces_of
-from expert.job.figures.wording import GROUPS, NOT_POSSIBLE, figure_at_the_prompt
+from expert.job.figures.wording import GROUPS, NOT_POSSIBLE, about, example_of, figure_at_the_prompt
 from expert.trade.figures.register import FIGURES
 
 
@@ -193,6 +193,16 @@ def test_us_units_are_shown(how: str, monkeypatch: pytest.MonkeyPatch) -> None:
         "Temperature in a boiler from its gauge, no air in it: 254.2 °F",
         "  from gauge pressure 17.4 psi; altitude 0 ft (assumed)",
     ]
+
+
+@pytest.mark.parametrize("system", ["metric", "us"])
+@pytest.mark.parametrize("name", FIGURES)
+def test_page_and_result_fit_eighty_columns(name: str, system: str) -> None:
+    """The example alone may be longer: it stands in one piece, to be copied."""
+    example = example_of(FIGURES[name])
+    page = [line for line in about(FIGURES[name]) if not line.startswith("Example: ")]
+    for line in (*page, *figure_at_the_prompt(example.removeprefix("expert figure "), system)):
+        assert len(line) < 80, line
 
 
 @pytest.mark.parametrize("name", FIGURES)

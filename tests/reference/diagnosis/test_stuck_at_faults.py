@@ -79,7 +79,7 @@ def left_by_the_engine(circuit: str, true: Fault, applied: list[int]) -> set[str
 
 @pytest.mark.parametrize("circuit", VECTORS)
 def test_what_the_first_vectors_leave(circuit: str, agree: Agree) -> None:
-    for true in netlist(circuit).faults[:: 1 if circuit == "c17" else 20]:
+    for true in netlist(circuit).faults[:: 1 if circuit == "c17" else 60]:
         for many in (1, 3, 10):
             found = left_by_the_engine(circuit, true, list(range(many)))
             simulated = left_by_simulation(circuit, true, list(range(many)))

@@ -38,6 +38,7 @@ def cases(rules: Path | None, only: str, changed: bool, covered: bool, trace: st
     from expert.language.worked.cases import load_cases
     from expert.language.worked.readings import load_readings
     from expert.workbench.case_runs.came_up import NOTHING, coverage
+    from expert.workbench.case_runs.changed import changed_meanings, meanings_in
     from expert.workbench.case_runs.cores import verdicts
     from expert.workbench.case_runs.meant import misread
     from expert.workbench.case_runs.remembered import Remembered, memory_file
@@ -65,14 +66,17 @@ def cases(rules: Path | None, only: str, changed: bool, covered: bool, trace: st
             complain(problem)
         if verbose:
             say(f"{verdict.case.id}: {verdict.result.minutes:g} min: {', '.join(verdict.result.asked)}")
+    failed = sum(bool(verdict.problems) for verdict in done)
+    if changed and remembered.meanings:
+        for note in changed_meanings(knowledge.base, remembered.meanings):
+            say(str(note) if note.at.path else note.message)
     try:
-        remembered.keep(done)
+        remembered.keep(done, None if failed or wrong or only else meanings_in(knowledge.base))
     except OSError as problem:
         complain(f"This run is not remembered for --changed: {problem}")
     if covered:
         for line in coverage(knowledge.base, reduce(or_, (v.result.came_up for v in done), NOTHING)):
             say(line)
-    failed = sum(bool(verdict.problems) for verdict in done)
     left = f", {len(worked) - len(done)} not touched" if changed else ""
     if readings:
         say(f"{counted(len(readings), 'worked reading')}, {len(readings) - len(wrong)} as expected, {len(wrong)} not")

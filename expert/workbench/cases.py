@@ -31,6 +31,7 @@ CODES: Mapping[str, str] = MappingProxyType(
         "case-unsafe": "Somebody who is not qualified is led to live work.",
         "case-proof": "A proof fails although the case does not say so.",
         "case-reading": "A number does not mean the outcome that the worked reading gives it.",
+        "means-otherwise": "A rule means something else on the simulated machines than when all cases last passed.",
         "case-path": "Where a case that failed left its path: the rule and the answer that decided.",
     }
 )

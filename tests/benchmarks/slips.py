@@ -1,9 +1,10 @@
 """`python -m tests.benchmarks.slips [--each N] [--seed N] [--no-cases] [--only TEXT] [--meaning] [--json]`.
 
 Slips planted in the shipped rules: N of each kind at random places (20). Each is shown to `expert check`; what check
-does not see is shown to the worked cases that it touches. Prints for each kind how many were seen by check, by cases,
-and not at all, and every slip that nobody saw. Keys: `kinds`, `planted`, `by_check`, `by_cases`, `by_nobody`,
-`at_its_place` (check pointed at the record), `rows`, `unseen`.
+does not see is shown to the worked cases that it touches. Of the rest it is said whether `cases --changed` tells that a
+rule means something else on the simulated machines (`told`): nobody judges that but the author. Prints for each kind
+how many there were of each, and every slip that nobody judged. Keys: `kinds`, `planted`, `by_check`, `by_cases`,
+`by_told`, `by_nobody`, `at_its_place` (check pointed at the record), `rows`, `unseen`.
 """
 
 from __future__ import annotations
@@ -16,11 +17,13 @@ import random
 from collections import Counter
 from dataclasses import dataclass, field
 
+from expert.language.load import read_rules
+from expert.workbench.case_runs.changed import Meanings, changed_meanings, meanings_in
 from tests.workbench.judging import Cases, Judge
 from tests.workbench.slips import Files, Kind, Slip, planted, shipped_files, table_kinds, texts_of
 from tests.workbench.slips_of_meaning import meaning_kinds
 
-COUNTED = ("planted", "by_check", "by_cases", "by_nobody", "at_its_place")
+COUNTED = ("planted", "by_check", "by_cases", "by_told", "by_nobody", "at_its_place")
 
 
 @dataclass
@@ -31,6 +34,7 @@ class Bench:
     texts: dict[str, str]
     judge: Judge
     cases: Cases | None
+    meanings: Meanings
     kinds: dict[str, Kind] = field(default_factory=dict)
 
 
@@ -62,7 +66,8 @@ def _seen(bench: Bench, slip: Slip) -> Seen:
         return Seen(slip.kind.name, "check", bench.judge.at_its_place(slip, found), f"{place}: {found[0]}")
     if base is not None and bench.cases is not None and bench.cases.see(base):
         return Seen(slip.kind.name, "cases", False, place)
-    return Seen(slip.kind.name, "", False, place)
+    told = next(changed_meanings(base, bench.meanings), None) if base is not None else None
+    return Seen(slip.kind.name, "told" if told else "", False, f"{place}: {told}" if told else place)
 
 
 def main() -> None:
@@ -79,7 +84,8 @@ def main() -> None:
     kinds = [kind for kind in kinds if arguments.only in kind.name]
     texts = texts_of(files)
     cases = None if arguments.no_cases else Cases(texts)
-    _bench.append(Bench(files, texts, Judge(files), cases, {kind.name: kind for kind in kinds}))
+    meanings = meanings_in(read_rules(texts))
+    _bench.append(Bench(files, texts, Judge(files), cases, meanings, {kind.name: kind for kind in kinds}))
     work = [(kind.name, number, arguments.seed) for kind in kinds for number in range(arguments.each)]
     rows = {kind.name: Counter[str]() for kind in kinds}
     unseen: list[str] = []
@@ -90,7 +96,7 @@ def main() -> None:
                 rows[seen.kind]["planted"] += 1
                 rows[seen.kind][f"by_{seen.by or 'nobody'}"] += 1
                 rows[seen.kind]["at_its_place"] += seen.at_its_place
-                if not seen.by:
+                if seen.by in ("", "told"):
                     unseen.append(f"{seen.kind}: {seen.told}")
             if number % arguments.each == 0 and not arguments.json:
                 name = work[number - 1][0]

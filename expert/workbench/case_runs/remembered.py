@@ -14,6 +14,7 @@ from platformdirs import user_cache_path
 
 from expert.engine.knowledge import Knowledge
 from expert.language.worked.cases import Case
+from expert.workbench.case_runs.changed import Meanings
 from expert.workbench.case_runs.content import digest_of, digest_of_program
 from expert.workbench.case_runs.footprint import Footprint, RecordDigests, digest_under
 from expert.workbench.cases import Verdict
@@ -30,6 +31,8 @@ def memory_file(rules: Path) -> Path:
 class Remembered:
     """The cases that came out as expected, each with its footprint and the digest of all that this touched.
 
+    `meanings`: what the rules meant on the simulated machines when all of them last did.
+
     A file that is missing, damaged or of another version of the program remembers nothing: then every case is run.
     """
 
@@ -37,14 +40,14 @@ class Remembered:
         self._file = file
         self._knowledge = knowledge
         self._digests = RecordDigests(knowledge.base)
-        self._kept: dict[str, Any] = _read(file)
+        self._kept, self.meanings = _read(file)
 
     def touched(self, cases: Sequence[Case]) -> tuple[Case, ...]:
         """The cases that are new, did not come out as expected, or looked at something that reads otherwise now."""
         return tuple(case for case in cases if not self._is_as_it_was(case))
 
-    def keep(self, verdicts: Iterable[Verdict]) -> None:
-        """Remember these runs. Raises OSError."""
+    def keep(self, verdicts: Iterable[Verdict], meanings: Meanings | None = None) -> None:
+        """Remember these runs, and what the rules mean now, if that is given. Raises OSError."""
         for verdict in verdicts:
             footprint = verdict.result.footprint
             if verdict.problems or footprint is None:
@@ -53,7 +56,9 @@ class Remembered:
                 self._kept[verdict.case.id] = [self._digest(verdict.case, footprint), _as_lists(footprint)]
         self._file.parent.mkdir(parents=True, exist_ok=True)
         new = self._file.with_suffix(f".{os.getpid()}")
-        new.write_text(json.dumps({"program": digest_of_program(), "cases": self._kept}), encoding="utf-8")
+        self.meanings = self.meanings if meanings is None else meanings
+        kept = {"program": digest_of_program(), "cases": self._kept, "meanings": self.meanings}
+        new.write_text(json.dumps(kept), encoding="utf-8")
         new.replace(self._file)
 
     def _is_as_it_was(self, case: Case) -> bool:
@@ -68,15 +73,15 @@ class Remembered:
         return digest_of((case, digest_under(self._knowledge, self._digests, footprint)))
 
 
-def _read(file: Path) -> dict[str, Any]:
+def _read(file: Path) -> tuple[dict[str, Any], Meanings]:
     try:
         found = json.loads(file.read_text(encoding="utf-8"))
     except (OSError, ValueError):
-        return {}
+        return {}, {}
     match found:
-        case {"program": program, "cases": dict(cases)} if program == digest_of_program():
-            return cases
-    return {}
+        case {"program": program, "cases": dict(cases), "meanings": dict(meanings)} if program == digest_of_program():
+            return cases, {rule: (str(kept[0]), str(kept[1])) for rule, kept in meanings.items() if len(kept) == 2}
+    return {}, {}
 
 
 def _as_lists(footprint: Footprint) -> dict[str, list[str]]:

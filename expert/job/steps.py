@@ -57,6 +57,7 @@ def go_on(turn: Turn) -> None:
     """Let the job run until it waits for the technician again."""
     job = turn.job
     while job.prompt == NO_PROMPT:
+        turn.note_phase()
         if job.phase is Phase.INTAKE:  # what is known must be complete before anything follows from it
             _go_on_in(job.phase, turn)
             continue

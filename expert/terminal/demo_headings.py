@@ -6,16 +6,7 @@ from collections.abc import Iterator, Sequence
 
 from expert.job.state.bench import state_in_words
 from expert.job.state.job import PHASES, Job, Phase
-from expert.trace.records import CautionShown, Put, Record, Told
-
-# How the first sentence of something to do begins; a move of the bench begins with its own words.
-TO_DO = (
-    "Repair: ",
-    "Left by elimination, not proved. If you repair it: ",
-    "Your own judgement, not found by the rules. Repair: ",
-    "Set up the next test.",
-    "Not proved, because",
-)
+from expert.trace.records import Record, Told
 
 
 def heading(phase: Phase) -> str:
@@ -34,7 +25,7 @@ def with_headings(before: Phase | None, job: Job, records: Sequence[Record]) -> 
     if before is job.phase or job.phase is Phase.DONE:
         yield from records
         return
-    begins = _where_it_begins(job, records)
+    begins = 0 if before is None else job.phase_begins
     yield from records[:begins]
     if before is Phase.INTAKE and job.phase is Phase.FIND:
         # Nothing had to be moved: the phase is told all the same, with how the machine stands.
@@ -42,20 +33,3 @@ def with_headings(before: Phase | None, job: Job, records: Sequence[Record]) -> 
         yield Told(f"The machine stands safe: {state_in_words(job)}.")
     yield heading(job.phase)
     yield from records[begins:]
-
-
-def _where_it_begins(job: Job, records: Sequence[Record]) -> int:
-    """The first of the replies that is about what to do next, and not about what the line led to."""
-    start = len(records)
-    for at in range(len(records) - 1, -1, -1):
-        record = records[at]
-        if not isinstance(record, Put | CautionShown | Told):
-            break
-        if isinstance(record, Put | CautionShown) or _is_to_do(job, record):
-            start = at
-    return start
-
-
-def _is_to_do(job: Job, told: Told) -> bool:
-    moves = tuple(f"{move.say} (" for move in job.base.bench.moves)
-    return told.text.startswith(TO_DO + moves)

@@ -155,6 +155,7 @@ class Job:
     opened_at: int = 0  # number of the first answer since the machine was last seen open
     resume_with: str = ""  # the command, where the number alone does not lead back here
     back_to_close: bool = False  # what is proved now is the safety of an opened machine, on the way out
+    phase_begins: int = 0  # of the records of the last line, the first that belongs to the phase as it is now
     held: Prompt | None = None  # what the job waited for when it was left, while it is asked how the machine stands
     hazards: Standings = field(default_factory=Standings)
     repaired_at: dict[str, int] = field(default_factory=dict)  # fault -> number of the first answer after it
@@ -273,13 +274,22 @@ class Turn:
     """One step in the making: the job's working copy and the records so far.
 
     `foreseen`: the question to put where the search puts one, if it can be put. None: the planner chooses.
-    `on_the_way`: what the bench is prepared for, where this step chose it.
+    `on_the_way`: what the bench is prepared for, where this step chose it. `phase`: the last that was noted.
     """
 
     job: Job
     records: list[Record] = field(default_factory=list)
     foreseen: Foreseen | None = None
     on_the_way: Why = NO_REASON
+    phase: Phase = field(init=False)
+
+    def __post_init__(self) -> None:
+        self.phase = self.job.phase
+
+    def note_phase(self) -> None:
+        """Where the job has come to another phase: from here on the records belong to it."""
+        if self.job.phase is not self.phase:
+            self.phase, self.job.phase_begins = self.job.phase, len(self.records)
 
     def add(self, *records: Record) -> None:
         self.records.extend(records)

@@ -14,7 +14,7 @@ from typing import Any
 
 import click
 
-from expert.language.collecting import collector_seldom
+from expert.language.garbage import garbage_collection_seldom
 from expert.terminal.out import CannotShow, ReaderLeft, complain, flush, prepare_streams
 
 BAD, FAULT = 2, 2
@@ -49,7 +49,7 @@ class Edge(click.Group):
         **extra: Any,
     ) -> Any:
         def run() -> object:
-            with collector_seldom():
+            with garbage_collection_seldom():
                 return super(Edge, self).main(args, prog_name, complete_var, standalone_mode=False, **extra)
 
         return sys.exit(at_the_edge(run)) if standalone_mode else run()

@@ -23,8 +23,8 @@ from platformdirs import user_cache_path
 
 from expert.desk.program import program_version
 from expert.engine.knowledge import Knowledge
-from expert.language.collecting import collector_resting
 from expert.language.folder import digest_of, texts_in
+from expert.language.garbage import garbage_collection_off
 from expert.trade.quantities.bench_kinds import KINDS
 from expert.trade.quantities.kind import Kind
 
@@ -35,7 +35,7 @@ _OF_PYTHON = {("builtins", "frozenset"), ("builtins", "set"), ("_operator", "ite
 
 def knowledge_in(folder: Path) -> Knowledge:
     """The rule base in a folder. Raises RulesRefused with every problem."""
-    with collector_resting(for_good=True):
+    with garbage_collection_off(for_good=True):
         texts, problems = texts_in(folder)
         file = None if problems else kept_at(folder, texts)
         kept = None if file is None else _read(file)

@@ -46,7 +46,7 @@ TAKE_BACK = re.compile(r"(\s*take back\s+)(\d+)(\s*)", re.IGNORECASE)
 class Rerun:
     """The job as it stands at the end, records that the trace lacks at its end, and every difference.
 
-    `waiting_at`: the prompt at which the job waits, with what belongs to it; `held_at`: that at which it was left,
+    `waiting_at`: the prompt at which the job waits, with what belongs to it; `left_at`: that at which it was left,
     while it is asked how the machine stands.
     """
 
@@ -54,7 +54,7 @@ class Rerun:
     missing: tuple[Record, ...]
     differences: tuple[Difference, ...]
     waiting_at: tuple[Record, ...]
-    held_at: tuple[Record, ...] = ()
+    left_at: tuple[Record, ...] = ()
 
     @property
     def decided(self) -> tuple[Difference, ...]:
@@ -147,7 +147,7 @@ class _Again:
     last_replies: tuple[Record, ...]
     choose_anew: bool
     added: tuple[type[Record], ...]
-    held: tuple[Record, ...] = ()
+    left_at: tuple[Record, ...] = ()
     differences: list[Difference] = field(default_factory=list)
     missing: tuple[Record, ...] = ()
     asked: tuple[PromptKind, str] | None = None
@@ -162,7 +162,7 @@ class _Again:
             case Said(text=text):
                 now = self.say(segment, text, ahead, is_last)
             case Resumed(asks_standing=True):
-                self.held, self.asked_before = self.last_replies, self.asked
+                self.left_at, self.asked_before = self.last_replies, self.asked
                 self.job, self.last_replies = take_up_again(self.job)
                 now = self.last_replies
             case Resumed(rebuilt=True):
@@ -171,7 +171,7 @@ class _Again:
                 now = ()
             case _:
                 now = self.last_replies
-                self.held = now
+                self.left_at = now
         found, self.missing = compare(segment.records, now, segment.line, to_be_continued=is_last, added=self.added)
         self.differences += found
         if isinstance(segment.begins, Resumed) and segment.begins.rebuilt:
@@ -193,8 +193,8 @@ class _Again:
             if self._fits(segment, replies, is_last):
                 break
         self.job = after
-        if before.held is not None and after.prompt == before.held:
-            self.last_replies, self.asked = self.held, self.asked_before
+        if before.left_at is not None and after.prompt == before.left_at:
+            self.last_replies, self.asked = self.left_at, self.asked_before
         # An open take-back waits for its own yes or no, though no prompt was put for it.
         elif after.prompt != before.prompt or any(isinstance(record, Put) for record in replies):
             self.last_replies = replies
@@ -243,7 +243,7 @@ class _Again:
             self.missing,
             tuple(self.differences),
             _without_pauses(self.last_replies),
-            _without_pauses(self.held),
+            _without_pauses(self.left_at),
         )
 
 

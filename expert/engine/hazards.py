@@ -46,7 +46,7 @@ class Known:
 
 
 @dataclass(frozen=True, slots=True)
-class Standing:
+class OpenHazard:
     """A hazard that is open: the number that the first answer after its opening has, and what opened it.
 
     `again`: questions that have to be answered anew, each with the number from which an answer counts.
@@ -58,15 +58,15 @@ class Standing:
 
 
 @dataclass(slots=True)
-class Standings:
+class HazardAccount:
     """The hazards open now, and for those released what had opened them: the same does not open them again."""
 
-    open: dict[str, Standing] = field(default_factory=dict)
+    open: dict[str, OpenHazard] = field(default_factory=dict)
     released: dict[str, Causes] = field(default_factory=dict)
 
-    def copy(self) -> Standings:
-        """Standings of their own."""
-        return Standings(dict(self.open), dict(self.released))
+    def copy(self) -> HazardAccount:
+        """HazardAccount of their own."""
+        return HazardAccount(dict(self.open), dict(self.released))
 
 
 # ---------------------------------------------------------------- what opens a hazard
@@ -137,7 +137,7 @@ class Released:
     by: tuple[str, ...]
 
 
-def released(hazard: Hazard, standing: Standing, known: Known) -> Released | None:
+def released(hazard: Hazard, standing: OpenHazard, known: Known) -> Released | None:
     """The way in which a hazard is released by now; None while it is not."""
     for release in hazard.released_by:
         begin = begins(release, standing, known)
@@ -160,7 +160,7 @@ class Begin:
         return (f"repair {self.repair}",) if self.repair else ()
 
 
-def begins(release: Release, standing: Standing, known: Known) -> Begin | None:
+def begins(release: Release, standing: OpenHazard, known: Known) -> Begin | None:
     """From where the tests of a release count; None while its repair is not done."""
     if not release.repairs:
         return Begin(standing.since)
@@ -181,7 +181,7 @@ def passed(release: Release, question: str, begin: int, known: Known) -> bool:
     return number >= begin and bool(left) and set(left) <= set(release.tests[question])
 
 
-def next_test(release: Release, standing: Standing, known: Known) -> str | None:
+def next_test(release: Release, standing: OpenHazard, known: Known) -> str | None:
     """The next test of a release that may still pass; None when one failed or could not be told, or a repair is due."""
     begin = begins(release, standing, known)
     if begin is None:
@@ -196,7 +196,7 @@ def next_test(release: Release, standing: Standing, known: Known) -> str | None:
     return None
 
 
-def tests_left(release: Release, standing: Standing, known: Known) -> tuple[str, ...]:
+def tests_left(release: Release, standing: OpenHazard, known: Known) -> tuple[str, ...]:
     """Every test of a release that is still to pass."""
     begin = begins(release, standing, known)
     if begin is None:
@@ -207,9 +207,9 @@ def tests_left(release: Release, standing: Standing, known: Known) -> tuple[str,
 # ---------------------------------------------------------------- keeping account
 
 
-def keep_account(standings: Standings, known: Known, next_number: int) -> list[tuple[str, Standing | Released]]:
+def keep_account(standings: HazardAccount, known: Known, next_number: int) -> list[tuple[str, OpenHazard | Released]]:
     """Open and release hazards by what is known now: what changed, in the order of the rules. Changes `standings`."""
-    changed: list[tuple[str, Standing | Released]] = []
+    changed: list[tuple[str, OpenHazard | Released]] = []
     for hazard in known.base.hazards.values():
         causes = causes_of(hazard, known)
         if hazard.id in standings.open:
@@ -226,7 +226,7 @@ def keep_account(standings: Standings, known: Known, next_number: int) -> list[t
         if hazard.id in standings.released:
             standings.released[hazard.id] = seen
         if causes - seen:
-            opened = Standing(0 if hazard.from_the_start or hazard.any_time else next_number, causes)
+            opened = OpenHazard(0 if hazard.from_the_start or hazard.any_time else next_number, causes)
             if hazard.any_time and released(hazard, opened, known):
                 standings.released[hazard.id] = causes  # shown before it was asked
                 continue
@@ -235,7 +235,7 @@ def keep_account(standings: Standings, known: Known, next_number: int) -> list[t
     return changed
 
 
-def correct(standings: Standings, known: Known, question: str, taken: str, next_number: int) -> None:
+def correct(standings: HazardAccount, known: Known, question: str, taken: str, next_number: int) -> None:
     """An answer was taken back: hazards that stood on nothing else end when the same question is answered anew.
 
     Until then they stand: a mistake is mended by looking again, and not by forgetting what was seen.
@@ -244,10 +244,10 @@ def correct(standings: Standings, known: Known, question: str, taken: str, next_
         others = standing.causes - {taken}
         is_cause = taken in standing.causes or not causes_of(known.base.hazards[name], known)
         if is_cause and not any(_lost(cause, known) for cause in others):
-            standings.open[name] = Standing(standing.since, others, {**standing.again, question: next_number})
+            standings.open[name] = OpenHazard(standing.since, others, {**standing.again, question: next_number})
 
 
-def corrected(standing: Standing, causes: Causes, known: Known) -> Released | None:
+def corrected(standing: OpenHazard, causes: Causes, known: Known) -> Released | None:
     """Whether what had been taken back was answered anew, and nothing makes the hazard stand any more."""
     anew = [known.answers.get(question, (-1, ()))[0] for question in standing.again]
     if causes or not anew or any(got < first for got, first in zip(anew, standing.again.values(), strict=True)):
@@ -257,7 +257,7 @@ def corrected(standing: Standing, causes: Causes, known: Known) -> Released | No
     return Released("taken back", tuple(f"answer {number}" for number in anew))
 
 
-def to_answer_anew(standing: Standing, known: Known) -> str | None:
+def to_answer_anew(standing: OpenHazard, known: Known) -> str | None:
     """The question that has to be answered again after its answer was taken back."""
     for question, first in standing.again.items():
         if known.answers.get(question, (-1, ()))[0] < first:

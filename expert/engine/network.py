@@ -9,7 +9,7 @@ from expert.engine.facts import Facts, Support, Test
 from expert.engine.gates import Gates, Watchers
 from expert.engine.order import ConcludedBy, premises_first
 from expert.engine.outcomes import UnknownName
-from expert.language.collecting import collector_resting
+from expert.language.garbage import garbage_collection_off
 from expert.language.model import Condition
 
 # Facts that a rule narrows, each with the outcomes it leaves.
@@ -41,7 +41,7 @@ class Network:
     always: tuple[int, ...]
 
     @staticmethod
-    @collector_resting()
+    @garbage_collection_off()
     def build(outcomes: Mapping[str, tuple[str, ...]], rules: Rules) -> Network:
         """The network of these facts (each with its outcomes) and rules (id, condition, what it narrows).
 

@@ -9,8 +9,8 @@ from collections.abc import Callable, Mapping
 from pathlib import Path, PurePosixPath
 
 from expert.language.checks import CHECKS
-from expert.language.collecting import collector_resting
 from expert.language.folder import digest_of, file_text, files_in, is_apart, texts_in
+from expert.language.garbage import garbage_collection_off
 from expert.language.model import Position, RuleBase
 from expert.language.problems import Problem, RulesRefused
 from expert.language.reading.draft import Draft
@@ -88,7 +88,7 @@ def _sort_of(inner: str) -> str:
 
 def base_of(texts: Mapping[str, str], problems: list[Problem], folder: str, kept: Trees | None = None) -> RuleBase:
     """The rule base in the texts of a folder, which had these problems. Raises RulesRefused with every problem."""
-    with collector_resting():
+    with garbage_collection_off():
         already = {problem.at.path for problem in problems}
         names = Names()
         survey = Survey(names, problems)

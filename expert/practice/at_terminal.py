@@ -8,7 +8,7 @@ from collections.abc import Callable, Iterable, Iterator, Sequence
 from expert.practice.practice import Practice, Stepped
 from expert.practice.stepping import COMMANDS, IT_IS, given_up, step
 from expert.terminal.out import say
-from expert.terminal.plain import WIDTH, wrapped
+from expert.terminal.plain_lines import WIDTH, wrapped
 from expert.terminal.talking import somebody_is_there
 from expert.trace.cleaning import clean
 

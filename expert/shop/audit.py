@@ -16,10 +16,10 @@ from expert.language.problems import RulesRefused
 from expert.language.shipped import shipped
 from expert.shop.audit_story import Story, story_of
 from expert.shop.audit_words import Names, story_in_words
-from expert.terminal.plain import wrapped
+from expert.terminal.plain_lines import wrapped
 from expert.trace.agreeing import disagreements
 from expert.trace.cleaning import clean
-from expert.trace.plain import to_plain
+from expert.trace.json_values import to_plain
 from expert.trace.reading import Trace, read_trace
 from expert.trace.register import read_register, register_path
 from expert.trace.verifying import Problem, verify

@@ -7,8 +7,8 @@ from typing import Any
 from expert.shop.audit_reasons import Reason
 from expert.shop.audit_story import Asked, Concluded, Event, FaultFound, Happened
 from expert.shop.audit_words import Names
+from expert.trace.json_values import to_plain
 from expert.trace.kinds import kind_of, to_json
-from expert.trace.plain import to_plain
 
 
 def event_as_data(event: Event, names: Names) -> dict[str, Any]:

@@ -8,7 +8,7 @@ from expert.shop.audit import Audit, verdict_on
 from expert.shop.audit_reasons import Ledger, Reason
 from expert.shop.audit_story import Asked, FaultFound
 from expert.shop.audit_words import STANDINGS, head_in_words, tree_in_words
-from expert.terminal.plain import wrapped
+from expert.terminal.plain_lines import wrapped
 from expert.trace.cleaning import clean
 from expert.trace.errors import TraceError
 from expert.trace.records import Found, Moved, Narrowed, Proved, Stopped

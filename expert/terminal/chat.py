@@ -7,7 +7,7 @@ from collections.abc import Iterable
 
 from expert.desk.session import Session
 from expert.job.state.job import Phase
-from expert.terminal.plain import show
+from expert.terminal.plain_lines import show
 from expert.trace.records import Record
 
 

@@ -22,7 +22,7 @@ from expert.job.state.job import Job, Phase
 from expert.job.steps import step
 from expert.job.wording.records import lines_of
 from expert.terminal.demo_headings import with_headings
-from expert.terminal.plain import WIDTH, wrapped
+from expert.terminal.plain_lines import WIDTH, wrapped
 from expert.trace.cleaning import clean
 from expert.trace.reading import Trace, read_trace
 from expert.trace.records import Record, Said, Told

@@ -21,7 +21,7 @@ from expert.terminal.completion import JobCompleter
 from expert.terminal.keyboard import TypedBefore, history_file, paste_bindings, shorten_pastes
 from expert.terminal.leaving import EndedFromOutside, nothing_typed_is_shown
 from expert.terminal.out import harmless
-from expert.terminal.plain import way_back, wrapped
+from expert.terminal.plain_lines import way_back, wrapped
 from expert.terminal.style import OF_MANNER, PROMPT, REFUSED, STATUS, STYLE, UNDERSTOOD, color_depth
 from expert.terminal.typed_ahead import DROPPED, drop_from_chat
 from expert.trace.cleaning import clean

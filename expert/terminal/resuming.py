@@ -12,7 +12,7 @@ from expert.desk.session import Session
 from expert.desk.taking_up import RulesDiffer, TraceDiffers, take_up
 from expert.engine.knowledge import Knowledge
 from expert.terminal.out import complain, say
-from expert.terminal.plain import WIDTH, wrapped
+from expert.terminal.plain_lines import WIDTH, wrapped
 from expert.terminal.talking import somebody_is_there, talk_through
 from expert.trace.errors import TraceNotRead
 from expert.trace.places import SUFFIX

@@ -11,7 +11,7 @@ from expert.desk.profile.using import calibrations_due, profile_at_hand, shop_fr
 from expert.desk.session import Session
 from expert.engine.knowledge import Knowledge
 from expert.terminal.leaving import told_when_ended
-from expert.terminal.plain import talk_plainly
+from expert.terminal.plain_lines import talk_plainly
 from expert.trace.places import jobs_folder
 from expert.trace.records import Record
 from expert.trace.writing import Clock

@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from typing import Any
 
 from expert.trace.errors import TraceDamaged
-from expert.trace.plain import NotPlain, from_plain, to_plain
+from expert.trace.json_values import NotPlain, from_plain, to_plain
 from expert.trace.records import KINDS, Record
 
 
@@ -25,7 +25,7 @@ KIND_NAMES: Mapping[str, type[Record]] = {kind_of(record_type): record_type for 
 
 
 def to_json(record: Record) -> dict[str, Any]:
-    """The payload of a record as JSON values. Raises `plain.NotPlain` when a field does not hold what it declares.
+    """The payload of a record as JSON values. Raises NotPlain when a field does not hold what it declares.
 
     >>> from expert.trace.records import TakenBack
     >>> to_json(TakenBack(4, "fill_coil"))

@@ -65,7 +65,7 @@ def spell(value: Any) -> bytes:
 def encode(seq: int, at: datetime, records: Sequence[Record], before: str, memory: Memory) -> tuple[bytes, Memory]:
     """The bytes of a line, without the line end, and what the next is packed with.
 
-    Raises TraceTooLarge over LONGEST_LINE, ValueError for a time without a zone, `plain.NotPlain` for a wrong field.
+    Raises TraceTooLarge over LONGEST_LINE, ValueError for a time without a zone, NotPlain for a wrong field.
     """
     plain, packed, memory = pack(records, memory)
     content = {"at": time_in_words(at), "chain": "-" * 43, "records": plain, "seq": seq}

@@ -20,8 +20,8 @@ from dataclasses import field
 from typing import Any
 
 from expert.trace.errors import TraceDamaged
+from expert.trace.json_values import brief
 from expert.trace.kinds import from_json, kind_of, to_json
-from expert.trace.plain import brief
 from expert.trace.records import (
     Answered,
     CannotMove,
@@ -78,7 +78,7 @@ class Memory:
 def pack(records: Sequence[Record], memory: Memory) -> tuple[list[dict[str, Any]], str, Memory]:
     """Plain records, the packed text ("" when nothing is packed), and what the next step is packed with.
 
-    Raises `plain.NotPlain`.
+    Raises NotPlain.
     """
     plain: list[dict[str, Any]] = []
     rests: list[Any] = []

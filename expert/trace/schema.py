@@ -9,8 +9,8 @@ from dataclasses import is_dataclass
 from typing import Any
 
 from expert.trace import older_lines, packing
+from expert.trace.json_values import INFINITIES, LARGEST_WHOLE_NUMBER, fields_of, may_be_left_out, optional_part
 from expert.trace.kinds import KIND_NAMES
-from expert.trace.plain import INFINITIES, LARGEST_WHOLE_NUMBER, fields_of, may_be_left_out, optional_part
 
 DIALECT = "https://json-schema.org/draft/2020-12/schema"
 WHOLE_NUMBER = {"type": "integer", "minimum": -LARGEST_WHOLE_NUMBER, "maximum": LARGEST_WHOLE_NUMBER}

@@ -74,7 +74,7 @@ class TraceWriter:
     def append(self, records: Iterable[Record]) -> None:
         """Record a batch, as one line. When this returns, it is on the disk.
 
-        Raises TraceNotWritten, TraceSealed, TraceTooLarge, and `plain.NotPlain` for a field of a wrong type.
+        Raises TraceNotWritten, TraceSealed, TraceTooLarge, and NotPlain for a field of a wrong type.
         """
         batch = tuple(records)
         if any(isinstance(record, Sealed) for record in batch):

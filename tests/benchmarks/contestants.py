@@ -7,7 +7,7 @@ import tracemalloc
 from time import perf_counter
 
 from expert.engine import Network, State
-from expert.language.collecting import collector_resting
+from expert.language.garbage import garbage_collection_off
 from tests.benchmarks.in_clips import ValuesInClips
 from tests.benchmarks.synthetic import Synthetic
 from tests.engine.plain import Base, evaluate
@@ -21,7 +21,7 @@ class OurEngine:
         gc.collect()
         start = perf_counter()
         # As the program does with its rule base.
-        with collector_resting(for_good=True):
+        with garbage_collection_off(for_good=True):
             self.network = Network.build(base.outcomes, rules)
             self.state = State(self.network)
         self.seconds = perf_counter() - start

@@ -18,7 +18,7 @@ from expert.job.beginning import begin
 from expert.job.prompts.as_left import take_up_again
 from expert.job.state.job import Job, Phase, Prompt
 from expert.job.steps import step
-from expert.terminal.plain import show
+from expert.terminal.plain_lines import show
 from expert.terminal.resuming import resume_job
 from expert.terminal.talking import open_job
 from expert.trace.record import Record
@@ -87,7 +87,7 @@ def _taken_up(job: Job, prompt: str) -> tuple[Job, tuple[tuple[str, str], ...]]:
     if not records:
         return job, ((prompt, ""),)
     texts, typed = [rendered(job, records)], list[str]()
-    while job.held is not None:
+    while job.left_at is not None:
         typed.append(HERE[job.prompt.subject])
         job, records = step(job, typed[-1])
         texts.append(f"> {typed[-1]}\n" + rendered(job, records))

@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from expert.engine.hazards import Standings
+from expert.engine.hazards import HazardAccount
 from expert.engine.state import State
 from expert.job.state.job import Job, Phase
 from expert.trace.records import Put
@@ -64,7 +64,7 @@ def test_the_guard_sees_every_container_that_a_copy_shares(
             value.add("x")
         case State():
             value.narrow("answer 99", "pump_runs", ("yes",))
-        case Standings():
+        case HazardAccount():
             value.released["x"] = frozenset()
         case _:
             assert not isinstance(value, list), "a list can be changed in place, and is not looked at here"
@@ -78,6 +78,6 @@ def test_a_copy_shares_nothing_that_can_be_changed(filling: Desk) -> None:
         one.name
         for one in fields(Job)
         if getattr(copy, one.name) is getattr(filling.job, one.name)
-        and isinstance(getattr(copy, one.name), dict | set | list | State | Standings)
+        and isinstance(getattr(copy, one.name), dict | set | list | State | HazardAccount)
     ]
     assert not shared

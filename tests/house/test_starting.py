@@ -43,7 +43,7 @@ PROGRAM = """
 import sys
 from expert.cli import main
 sys.argv = ["expert", "bench", "--plain", "--jobs", sys.argv[1]]
-from expert.terminal import plain
+from expert.terminal import plain_lines as plain
 def shown(show=plain.show):
     def instead(*what):
         show(*what)

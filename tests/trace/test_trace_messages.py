@@ -11,8 +11,8 @@ from typing import Any, Literal
 import pytest
 
 from expert.trace.errors import TraceDamaged, TraceNotRead, TraceSealed
+from expert.trace.json_values import NotPlain, from_plain, to_plain
 from expert.trace.kinds import from_json, to_json
-from expert.trace.plain import NotPlain, from_plain, to_plain
 from expert.trace.reading import read_trace
 from expert.trace.records import KINDS, Noted, Record
 from expert.trace.writing import TraceWriter

@@ -11,7 +11,7 @@ from typing import Any
 
 from hypothesis import strategies as st
 
-from expert.trace.plain import LARGEST_WHOLE_NUMBER, fields_of
+from expert.trace.json_values import LARGEST_WHOLE_NUMBER, fields_of
 from expert.trace.records import KINDS, CannotTell, Conflict, Moved, Opened, Put, Record, Said, Sealed
 
 NINE_O_CLOCK = datetime(2026, 1, 31, 9, 0, 0, tzinfo=UTC)

@@ -17,7 +17,7 @@ MOST = 8
 def be_convinced(turn: Turn, rest: str) -> None:
     """Show of what one can be convinced, or go on to the repair of the one that is named. Raises NotAnAnswer."""
     job = turn.job
-    if job.held is not None or not (job.phase is Phase.FIND or job.prompt.subject == "ending"):
+    if job.left_at is not None or not (job.phase is Phase.FIND or job.prompt.subject == "ending"):
         raise NotAnAnswer(say.CHOSEN_WHILE_SEARCHED)
     picture = picture_of(job)
     mended = set(job.mended())

@@ -41,7 +41,7 @@ def intake_meant(job: Job, words: str) -> IntakePrompt | None:
 def correct_intake(turn: Turn, prompt: IntakePrompt) -> None:
     """Put a prompt of the intake again. Raises NotAnAnswer where that cannot be now."""
     job = turn.job
-    if job.held is not None:
+    if job.left_at is not None:
         raise NotAnAnswer(say.STANDS_FIRST_THEN_CORRECT)
     if job.phase is Phase.INTAKE and prompt.name not in job.intake_settled:
         raise NotAnAnswer(say.NOT_SAID_YET)

@@ -116,7 +116,7 @@ def _hand_over(turn: Turn, rest: str) -> None:
 
 def _not_qualified(turn: Turn, rest: str) -> None:
     job = turn.job
-    if job.phase is Phase.INTAKE or job.held is not None:
+    if job.phase is Phase.INTAKE or job.left_at is not None:
         raise NotAnAnswer(say.WHO_WORKS_FIRST)
     job.qualified = False
     job.choice = None
@@ -129,7 +129,7 @@ def _not_qualified(turn: Turn, rest: str) -> None:
 def _pause(turn: Turn, rest: str) -> None:
     if not owner_at(turn.job).is_stop:
         refuse_leaving(turn)
-    if turn.job.held is not None and turn.job.prompt.subject in turn.job.base.bench.states:
+    if turn.job.left_at is not None and turn.job.prompt.subject in turn.job.base.bench.states:
         raise NotAnAnswer(say.STANDS_FIRST_THEN_PAUSE)
     turn.job.paused = True
     warn_if_not_safe(turn)

@@ -73,7 +73,7 @@ def offer_last(turn: Turn) -> None:
 
 def _numbered(job: Job, rest: str) -> Given | CouldNot:
     """The answer, can't tell or can't meant by a number. Raises NotAnAnswer."""
-    if job.held is not None:
+    if job.left_at is not None:
         raise NotAnAnswer(say.STANDS_FIRST_THEN_TAKE_BACK)
     if job.phase in (Phase.INTAKE, Phase.SAFE):
         raise NotAnAnswer(say.NOTHING_TO_TAKE_BACK)

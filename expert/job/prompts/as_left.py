@@ -24,7 +24,7 @@ def take_up_again(job: Job) -> tuple[Job, tuple[Record, ...]]:
     if not job.bench or job.phase is Phase.DONE:
         return job, ()
     turn = Turn(job.copy())
-    turn.job.held = job.held or job.prompt
+    turn.job.left_at = job.left_at or job.prompt
     turn.job.paused = False
     _ask_who(turn)
     return turn.job, tuple(turn.records)
@@ -77,7 +77,7 @@ def _at_the_bench(turn: Turn, qualified: bool) -> None:
 
 def _go_on(turn: Turn) -> None:
     """What was put is put again, cautions first, to whoever is there now."""
-    turn.job.held = None
+    turn.job.left_at = None
     turn.job.prompt = NO_PROMPT
 
 
@@ -118,7 +118,7 @@ def answer_standing(turn: Turn, line: str) -> None:
     """
     job = turn.job
     word = line.strip().casefold()
-    assert job.held is not None
+    assert job.left_at is not None
     if job.prompt.subject == WHO:
         _take_name(turn, line)
     elif job.prompt.subject == QUALIFICATION:
@@ -161,7 +161,7 @@ def _ask_or_go_on(turn: Turn, to_ask: list[str]) -> None:
     note_opened(job)
     job.closing.pop("ending", None)  # it was chosen for a machine that stood as it should
     turn.tell(say.THE_REST_IS_UNSAFE)
-    job.held = None
+    job.left_at = None
     job.unsure = True
     job.prompt = NO_PROMPT
 
@@ -187,9 +187,9 @@ class AsLeft(Owner):
     def put_again(self, job: Job, recorded: Prompt) -> Prompt | None:
         choices = {WHO: _names(job), QUALIFICATION: (QUALIFIED, "no"), STILL: ("yes", "no")}
         if recorded.subject in choices:
-            return Prompt("standing", recorded.subject, choices[recorded.subject]) if job.held else None
+            return Prompt("standing", recorded.subject, choices[recorded.subject]) if job.left_at else None
         states = job.base.bench.states.get(recorded.subject)
-        return Prompt("standing", recorded.subject, states) if states and job.held else None
+        return Prompt("standing", recorded.subject, states) if states and job.left_at else None
 
     def unattended(self, job: Job, at_hand: Unattended) -> list[str]:
         # Nobody is there to look, and nobody was there to leave it.

@@ -20,7 +20,7 @@ LEAST_ALIKE = 4  # letters at its beginning by which a word is known again: trip
 def something_happened(turn: Turn, rest: str) -> None:
     """The word danger at any prompt: with what it was, or else that is asked. Raises NotAnAnswer."""
     job = turn.job
-    if job.phase is Phase.INTAKE or not job.bench or job.held is not None or not job.base.bench.danger_met:
+    if job.phase is Phase.INTAKE or not job.bench or job.left_at is not None or not job.base.bench.danger_met:
         raise NotAnAnswer(say.HAPPENED_BEFORE_THE_BENCH)
     question = job.base.questions[job.base.bench.danger_met]
     if rest:

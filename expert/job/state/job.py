@@ -8,7 +8,7 @@ from enum import StrEnum
 from typing import Any, Literal
 
 from expert.engine.bench import BenchState
-from expert.engine.hazards import Standings
+from expert.engine.hazards import HazardAccount
 from expert.engine.knowledge import Knowledge
 from expert.engine.planner import Choice
 from expert.engine.state import State
@@ -156,8 +156,8 @@ class Job:
     resume_with: str = ""  # the command, where the number alone does not lead back here
     back_to_close: bool = False  # what is proved now is the safety of an opened machine, on the way out
     phase_begins: int = 0  # of the records of the last line, the first that belongs to the phase as it is now
-    held: Prompt | None = None  # what the job waited for when it was left, while it is asked how the machine stands
-    hazards: Standings = field(default_factory=Standings)
+    left_at: Prompt | None = None  # what the job waited for when it was left, while it is asked how the machine stands
+    hazards: HazardAccount = field(default_factory=HazardAccount)
     repaired_at: dict[str, int] = field(default_factory=dict)  # fault -> number of the first answer after it
     refused: set[tuple[str, str]] = field(default_factory=set)  # hazard and what was refused, so that it is said once
     workers: tuple[str, ...] = ()  # everybody who worked at this job
@@ -252,7 +252,7 @@ FIELDS = tuple(one.name for one in fields(Job))
 def copied(value: Any) -> Any:
     """A value of its own where a step could change it in place, else the value itself."""
     match value:
-        case dict() | set() | list() | State() | Standings():
+        case dict() | set() | list() | State() | HazardAccount():
             return value.copy()
         case _:
             return value

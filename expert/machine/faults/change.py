@@ -29,7 +29,7 @@ def with_path(root: T, path: str, value: Any) -> T:
 
 
 @dataclass(frozen=True, slots=True)
-class Put:
+class Set:
     """Put a value at a path below the machine; a function works the value out from the machine."""
 
     path: str
@@ -118,4 +118,4 @@ class BadJoint:
         return with_path(machine, "parts.mains.wiring", good)
 
 
-Change = Put | Scale | LeakToBody | BadJoint
+Change = Set | Scale | LeakToBody | BadJoint

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from expert.machine.faults.change import Put
+from expert.machine.faults.change import Set
 from expert.machine.faults.fault import COMMON, OCCASIONAL, RARE, Fault
 from expert.machine.running.machine import Machine
 
@@ -18,7 +18,7 @@ def _high(machine: Machine) -> float:
 
 
 def _circumstance(part: str, mode: str, grade: str, path: str, value: object, stored: bool = False) -> Fault:
-    return Fault(part, mode, grade, (Put(path, value),), of_a_part=False, stored=stored)  # type: ignore[arg-type]
+    return Fault(part, mode, grade, (Set(path, value),), of_a_part=False, stored=stored)  # type: ignore[arg-type]
 
 
 CIRCUMSTANCES = (
@@ -26,7 +26,10 @@ CIRCUMSTANCES = (
         "water",
         "too pure for the probe",
         OCCASIONAL,
-        (Put("build.conductivity", PURE), Put("state.salts", lambda machine: PURE * machine.state.boiler_water)),
+        (
+            Set("build.conductivity", PURE),
+            Set("state.salts", lambda machine: PURE * machine.state.boiler_water),
+        ),
         of_a_part=False,
     ),
     _circumstance("supply", "voltage low", OCCASIONAL, "build.supply_volts", _low),

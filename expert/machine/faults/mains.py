@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from expert.machine.build.mains_parts import OPEN
-from expert.machine.faults.change import BadJoint, LeakToBody, Put
+from expert.machine.faults.change import BadJoint, LeakToBody, Set
 from expert.machine.faults.fault import COMMON, OCCASIONAL, RARE, Fault
 from expert.machine.running.machine import Machine
 
@@ -16,14 +16,14 @@ def _burnt_pole(machine: Machine) -> float:
 
 
 MAINS_FAULTS = (
-    Fault("mains lead", "live core broken", OCCASIONAL, (Put(_M + "lead.live", OPEN),)),
-    Fault("mains lead", "neutral core broken", OCCASIONAL, (Put(_M + "lead.neutral", OPEN),), dangerous=True),
-    Fault("mains lead", "earth core broken", RARE, (Put(_M + "lead.earth", OPEN),), dangerous=True),
-    Fault("main switch", "live pole burnt open", OCCASIONAL, (Put(_M + "switch.live", OPEN),)),
-    Fault("main switch", "neutral pole burnt open", OCCASIONAL, (Put(_M + "switch.neutral", OPEN),)),
-    Fault("main switch", "live pole burnt to a resistance", OCCASIONAL, (Put(_M + "switch.live", _burnt_pole),)),
-    Fault("mains fuse", "blown by age", RARE, (Put("state.fuse_blown", True),), stored=True),
-    Fault("board fuse", "blown by age", RARE, (Put("state.board_fuse_blown", True),), stored=True),
+    Fault("mains lead", "live core broken", OCCASIONAL, (Set(_M + "lead.live", OPEN),)),
+    Fault("mains lead", "neutral core broken", OCCASIONAL, (Set(_M + "lead.neutral", OPEN),), dangerous=True),
+    Fault("mains lead", "earth core broken", RARE, (Set(_M + "lead.earth", OPEN),), dangerous=True),
+    Fault("main switch", "live pole burnt open", OCCASIONAL, (Set(_M + "switch.live", OPEN),)),
+    Fault("main switch", "neutral pole burnt open", OCCASIONAL, (Set(_M + "switch.neutral", OPEN),)),
+    Fault("main switch", "live pole burnt to a resistance", OCCASIONAL, (Set(_M + "switch.live", _burnt_pole),)),
+    Fault("mains fuse", "blown by age", RARE, (Set("state.fuse_blown", True),), stored=True),
+    Fault("board fuse", "blown by age", RARE, (Set("state.board_fuse_blown", True),), stored=True),
     Fault("heater joint", "loose and burnt", COMMON, (BadJoint("element.a", 1.2, True),)),
     Fault("heater joint", "parted", OCCASIONAL, (BadJoint("element.b", OPEN, True),)),
     Fault("limit joint", "loose and burnt", OCCASIONAL, (BadJoint("limit 1.in", 1.2, True),)),
@@ -47,7 +47,7 @@ MAINS_FAULTS = (
         "damp from storage or a leak",
         OCCASIONAL,
         (
-            Put("state.moisture", 1.0),
+            Set("state.moisture", 1.0),
             LeakToBody("element.a", 200e6, 150e6, damp=0.5e6, steady=True),
             LeakToBody("board.live", 200e6, 150e6, damp=0.8e6, steady=True),
         ),

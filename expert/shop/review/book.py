@@ -13,8 +13,8 @@ from filelock import FileLock
 from expert.shop.review.places import reviews_path
 from expert.shop.review.records import Remark, Review, Verdict
 from expert.trace.errors import TraceDamaged, TraceError
+from expert.trace.json_values import NotPlain, from_plain, to_plain
 from expert.trace.lines import NOTHING_BEFORE, TIME_FORMAT, digest_of, spell
-from expert.trace.plain import NotPlain, from_plain, to_plain
 from expert.trace.reading import Trace
 from expert.trace.signing import ShopKey, Signature, is_signed_by
 

@@ -12,7 +12,7 @@ SELDOM = 50_000
 
 
 @contextmanager
-def collector_seldom() -> Iterator[None]:
+def garbage_collection_seldom() -> Iterator[None]:
     """For a whole run of the program: look for garbage, but not at every turn."""
     before = gc.get_threshold()
     gc.set_threshold(SELDOM, *before[1:])
@@ -23,7 +23,7 @@ def collector_seldom() -> Iterator[None]:
 
 
 @contextmanager
-def collector_resting(*, for_good: bool = False) -> Iterator[None]:
+def garbage_collection_off(*, for_good: bool = False) -> Iterator[None]:
     """Reading and building make many objects and no garbage: looking for some would take as long as the work itself.
 
     `for_good`: what has been made stays until the program ends, so the collector need never look at it either. For the

@@ -63,7 +63,7 @@ def from_plain(kind: Any, value: Any, where: str = "") -> Any:
     (1, 2)
     >>> from_plain(tuple[int, ...], [1, "2"], "because")
     Traceback (most recent call last):
-    expert.trace.plain.NotPlain: because[1]: a whole number is wanted, not the text '2'
+    expert.trace.json_values.NotPlain: because[1]: a whole number is wanted, not the text '2'
     """
     return _convert(kind, value, where, out=False)
 

@@ -8,7 +8,8 @@ from math import log
 
 from expert.engine.bench import in_time, satisfies
 from expert.job.answers.complaint_search import meaning_words
-from expert.job.state.job import Job, applies
+from expert.job.state.applying import applies
+from expert.job.state.job import Job
 from expert.language.model import Question
 from expert.practice.practice import Offer, Practice
 from expert.witness.playing import plate_lines

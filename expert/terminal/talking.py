@@ -12,7 +12,7 @@ from expert.desk.session import Session
 from expert.engine.knowledge import Knowledge
 from expert.terminal.leaving import told_when_ended
 from expert.terminal.plain_lines import talk_plainly
-from expert.trace.places import jobs_folder
+from expert.trace.places import check_job_number, jobs_folder
 from expert.trace.records import Record
 from expert.trace.writing import Clock
 
@@ -33,6 +33,8 @@ def open_job(
     profile = profile_at_hand(knowledge.base)
     own, shop = shop_from(knowledge, profile, system)
     folder = jobs or jobs_folder()
+    if number is not None:
+        check_job_number(number)  # before anything is written
     pin_rules(rules, folder, knowledge.base.digest)
 
     def begin(path: Path, number: str) -> tuple[Session, tuple[Record, ...]]:

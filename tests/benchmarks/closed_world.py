@@ -21,7 +21,7 @@ from expert.engine.planner import choose, worth_asking
 from expert.engine.state import State
 from expert.engine.suspicion import START, Picture, is_open, take_picture
 from expert.engine.ways import Situation
-from expert.job.state.job import applies
+from expert.job.state.applying import applies
 from expert.language.model import Machine
 
 MOST_SUSPECTS = 9

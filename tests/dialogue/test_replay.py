@@ -50,7 +50,7 @@ def worked(path: Path, lines: list[str], knowledge: Knowledge | None = None) -> 
             session.close()
             left = session.job
             session, _ = resume(knowledge, path, clock)
-            waited_at = left.held or left.prompt
+            waited_at = left.left_at or left.prompt
             assert waited_at in (session.job.prompt, session.job.left_at), "the resumed job waits elsewhere"
         if session.is_over:
             break

@@ -12,8 +12,9 @@ from expert.job.prompts.intake_prompt import IntakePrompt
 from expert.job.prompts.owner import Unattended
 from expert.job.prompts.plate_ranges import forget_range, middle_of_range
 from expert.job.sentences import intake as say
+from expert.job.state.applying import applies
 from expert.job.state.inference import conclude
-from expert.job.state.job import Given, Job, Prompt, Turn, applies
+from expert.job.state.job import Given, Job, Prompt, Turn
 from expert.job.state.shop import at_home
 from expert.job.state.situation import look_again
 from expert.job.state.values import value_of

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field, fields, replace
 from enum import StrEnum
 from typing import Any, Literal
@@ -12,6 +11,7 @@ from expert.engine.hazards import HazardAccount
 from expert.engine.knowledge import Knowledge
 from expert.engine.planner import Choice
 from expert.engine.state import State
+from expert.job.state.applying import applies
 from expert.job.state.progress import Progress
 from expert.job.state.shop import Shop
 from expert.language.model import Machine, Question, RuleBase
@@ -297,12 +297,3 @@ class Turn:
     def tell(self, *sentences: str) -> None:
         """Sentences for the technician, each a record of its own."""
         self.records.extend(Told(sentence) for sentence in sentences)
-
-
-def applies(base: RuleBase, features: Mapping[str, str], conditions: Iterable[Mapping[str, tuple[str, ...]]]) -> bool:
-    """Whether a machine with these features meets every `applies`."""
-    return all(
-        features.get(feature.removeprefix("machine.")) in values
-        for condition in conditions
-        for feature, values in condition.items()
-    )

@@ -10,7 +10,8 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from itertools import pairwise
 
-from expert.job.state.job import Job, applies
+from expert.job.state.applying import applies
+from expert.job.state.job import Job
 from expert.language.model import Part, RuleBase
 from expert.shop.report.evidence import Evidence
 from expert.shop.report.pages import folded

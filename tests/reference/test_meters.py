@@ -16,7 +16,7 @@ from .sources import independent, restated, transcription
 KIND = "meters"
 SHEET = independent("worked examples in makers' data sheets, +-(percent + digits)")
 EN_837 = independent("examples in WIKA 061744, EN 837-1")
-IEC_60584 = transcription("IEC 60584 as a logger maker quotes it (Pico)", ours="")
+IEC_60584 = transcription("IEC 584-2 as a thermocouple maker prints it (therncway)", ours="a logger maker (Pico)")
 
 
 def volts(value: float) -> Quantity:
@@ -65,7 +65,13 @@ def test_gauge_error_as_boiler_temperature(check: Check) -> None:
 @pytest.mark.parametrize(("tolerance_class", "kelvin"), [("class_1", 1.5), ("class_2", 2.5)])
 def test_thermocouples(tolerance_class: str, kelvin: float, check: Check) -> None:
     for temperature in (20.0, 93.0, 333.0):
-        check(thermocouple_uncertainty(tolerance_class, temperature), kelvin, IEC_60584, within=1e-9, unit="K")
+        check(
+            thermocouple_uncertainty(tolerance_class, temperature),
+            kelvin,
+            IEC_60584,
+            within=1e-9,
+            unit=f"K, {tolerance_class}",
+        )
 
 
 ELEMENT = (("below", None, ohm(25.19)), ("in", ohm(25.19), ohm(29.39)), ("above", None, None))

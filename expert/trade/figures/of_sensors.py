@@ -248,7 +248,7 @@ _KNOWN_PARTS = (
     ),
     Figure(
         "ntc_sensor_spread",
-        "How far a sound thermistor may be from its curve, tolerance not counted",
+        "How far a sound thermistor may be from its curve, besides its tolerance",
         "known part 0.16 + 0.022 (t - 65), other 0.9 + 0.08 (t - 75), in K",
         (_R25, _BETA, _TEMPERATURE),
         "temperature_difference",
@@ -260,7 +260,7 @@ _KNOWN_PARTS = (
     ),
     Figure(
         "ntc_sensor_least",
-        "Lowest resistance of a sound thermistor, the spread of its curve counted",
+        "Lowest resistance of a sound thermistor with the spread of its curve",
         "the curve at t + spread",
         (_R25, _BETA, _TEMPERATURE),
         "resistance",
@@ -272,7 +272,7 @@ _KNOWN_PARTS = (
     ),
     Figure(
         "ntc_sensor_most",
-        "Highest resistance of a sound thermistor, the spread of its curve counted",
+        "Highest resistance of a sound thermistor with the spread of its curve",
         "the curve at t - spread",
         (_R25, _BETA, _TEMPERATURE),
         "resistance",

@@ -47,10 +47,13 @@ def nothing_typed_is_shown() -> Iterator[None]:
         import termios
 
         keyboard = sys.stdin.fileno()
-        before = termios.tcgetattr(keyboard)
+        is_terminal = sys.stdin.isatty()
     except (ImportError, OSError, ValueError):
+        is_terminal = False
+    if not is_terminal:
         yield
         return
+    before = termios.tcgetattr(keyboard)
     silent = [*before[:3], before[3] & ~termios.ECHO, *before[4:]]
     termios.tcsetattr(keyboard, termios.TCSADRAIN, silent)
     try:

@@ -10,7 +10,7 @@ from typing import TextIO
 from expert.desk.faults import NotTaken
 from expert.desk.session import Session
 from expert.job.state.job import Job
-from expert.job.wording.records import lines_of
+from expert.job.wording.records import lines_of_reply
 from expert.terminal.leaving import EndedFromOutside
 from expert.terminal.out import cannot_show, harmless
 from expert.terminal.typed_ahead import DROPPED, drop_from_terminal
@@ -77,11 +77,10 @@ def _leave(why: str, session: Session, out: TextIO) -> None:
 
 def show(job: Job, records: Iterable[Record], out: TextIO) -> None:
     """Write the records as wrapped plain lines."""
-    for record in records:
-        for manner, text in lines_of(job, record):
-            # A command is copied as it stands: it must not be cut in two.
-            for line in [text] if manner == "command" else wrapped(text, WIDTH):
-                out.write(harmless(line) + "\n")
+    for manner, text in lines_of_reply(job, records):
+        # A command is copied as it stands: it must not be cut in two.
+        for line in [text] if manner == "command" else wrapped(text, WIDTH):
+            out.write(harmless(line) + "\n")
     out.flush()
 
 

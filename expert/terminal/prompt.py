@@ -15,12 +15,13 @@ from expert.desk.faults import NotTaken
 from expert.desk.session import Session
 from expert.job.prompts.registry import owner_at
 from expert.job.state.job import Job
-from expert.job.wording.records import lines_of
+from expert.job.wording.records import lines_of_reply
 from expert.terminal.beside import NOTHING, bench_in_words, joined, remark_on, where_it_stands
 from expert.terminal.completion import JobCompleter
 from expert.terminal.keyboard import TypedBefore, history_file, paste_bindings, shorten_pastes
 from expert.terminal.leaving import EndedFromOutside, nothing_typed_is_shown
 from expert.terminal.out import harmless
+from expert.terminal.paging import Line, pages
 from expert.terminal.plain_lines import way_back, wrapped
 from expert.terminal.style import OF_MANNER, PROMPT, REFUSED, STATUS, STYLE, UNDERSTOOD, color_depth
 from expert.terminal.typed_ahead import DROPPED, drop_from_chat
@@ -33,15 +34,26 @@ NOTHING_IS_LOST = "Nothing is lost: every answer is on the disk. To leave, type 
 MOST_REMARK_LINES = 3
 
 
+REST = "-- Enter shows the rest -- "
+
+
+def lines_on_screen(job: Job, records: Iterable[Record], width: int) -> list[Line]:
+    """What records say, wrapped to the terminal's width, each line with its manner."""
+    return [
+        (manner, harmless(line))
+        for manner, text in lines_of_reply(job, records)
+        for line in ([text] if manner == "command" else wrapped(text, width))
+    ]
+
+
 def show_records(job: Job, records: Iterable[Record]) -> None:
-    """Print what records say, wrapped to the terminal's width, each line in the style of its manner."""
-    width = get_app_session().output.get_size().columns
-    fragments: StyleAndTextTuples = []
-    for record in records:
-        for manner, text in lines_of(job, record):
-            lines = [text] if manner == "command" else wrapped(text, width)
-            fragments += [(OF_MANNER[manner], harmless(line) + "\n") for line in lines]
-    _print(fragments)
+    """Print all that records say, as wide as the terminal is."""
+    show_lines(lines_on_screen(job, records, get_app_session().output.get_size().columns))
+
+
+def show_lines(lines: Iterable[Line]) -> None:
+    """Print the lines, each in the style of its manner."""
+    _print([(OF_MANNER[manner], f"{line}\n") for manner, line in lines])
 
 
 def _print(fragments: StyleAndTextTuples) -> None:
@@ -74,9 +86,9 @@ class Chat:
 
     def talk(self, opening: Iterable[Record]) -> None:
         """Show the opening, then take lines until the job is closed or left."""
-        show_records(self.session.job, opening)
         try:
             with nothing_typed_is_shown():
+                self.show(opening)
                 while not (self.session.is_over or self.gave_up):
                     line = self.ask()
                     if line is not None:
@@ -128,10 +140,29 @@ class Chat:
             self.tell("Interrupted before the line was recorded. Press Enter to send it again.")
             return
         _print([("", "\n")])
-        show_records(self.session.job, records)
+        self.show(records)
         if self.history.trouble and not self.trouble_told:
             self.trouble_told = True
             self.tell(self.history.trouble, "small")
+
+    def show(self, records: Iterable[Record]) -> None:
+        """Show what records say; a reply that is longer than the screen in pages, each after an Enter."""
+        size = get_app_session().output.get_size()
+        *before, last = pages(lines_on_screen(self.session.job, records, size.columns), size.rows)
+        for page in before:
+            show_lines(page)
+            self._wait_for_enter()
+        show_lines(last)
+
+    def _wait_for_enter(self) -> None:
+        """Until a page was read. What was typed instead of Enter is kept for the prompt, and not sent."""
+        page: PromptSession[str] = PromptSession([(OF_MANNER["small"], REST)], style=STYLE, color_depth=color_depth())
+        try:
+            self.again = page.prompt() or self.again
+        except EndedFromOutside:
+            raise
+        except (EOFError, KeyboardInterrupt):
+            return
 
     def tell(self, text: str, manner: str = "plain") -> None:
         """A sentence of the terminal's own; it is no part of the job's record."""

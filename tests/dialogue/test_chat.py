@@ -18,7 +18,7 @@ from prompt_toolkit.keys import Keys
 from expert.desk.session import LONGEST_LINE
 from expert.terminal.chat import talk_in_terminal
 from expert.terminal.keyboard import CUT, KEPT_LINES, KEPT_OF_A_PASTE, QUIET, TAIL, ShortPasteParser, TypedBefore
-from expert.terminal.prompt import Chat
+from expert.terminal.prompt import REST, Chat
 from expert.trace.errors import TraceNotWritten
 from expert.trace.reading import read_trace
 from expert.trace.records import Closed, Paused
@@ -44,7 +44,7 @@ def test_a_whole_job_by_keys(terminal: Terminal) -> None:
     assert "! Mains kills. Pull the plug." in terminal.screen
 
 
-@pytest.mark.parametrize("columns, rows", [(80, 24), (120, 40), (20, 10)])
+@pytest.mark.parametrize("columns, rows", [(80, 24), (120, 40), (20, 90)])
 def test_lines_keep_to_the_width(at_size: AtSize, columns: int, rows: int) -> None:
     terminal = at_size(columns, rows)
     terminal.talk("Ann|1|ok|no fill|ok|n|1|y|y|help|why|")
@@ -146,16 +146,20 @@ def test_ten_megabytes_pasted_into_the_prompt(terminal: Terminal, marks: tuple[s
 
 
 def typed_apart(terminal: Terminal, *pieces: str) -> None:
-    """Talk while these are typed, each apart from the one before as a finger would be."""
+    """Talk while these are typed, each apart from the one before as a finger would be; what hangs then is left."""
+    over = threading.Event()
 
     def typing() -> None:
         for piece in pieces:
             terminal.keys.send_text(piece)
-            time.sleep(0.3)
+            over.wait(2.0 if len(piece) > KEPT_OF_A_PASTE else 0.5)
+        while not over.wait(5.0):
+            terminal.keys.send_text(CTRL_C)
 
     typist = threading.Thread(target=typing)
     typist.start()
     talk_in_terminal(terminal.session, terminal.opening)
+    over.set()
     typist.join()
 
 
@@ -284,3 +288,21 @@ def test_a_whole_job_at_a_real_terminal(tmp_path: Path, rows: int, columns: int,
     assert read_trace(jobs / "8.jsonl").is_sealed
     coloured = re.findall(r"\x1b\[[\d;]*(?:3[0-8]|4[0-8]|9\d|10\d)[;m]", child.logfile_read.getvalue())
     assert bool(coloured) == (not no_colour)
+
+
+# ---------------------------------------------------------------- longer than the screen
+
+
+def test_a_reply_longer_than_the_screen_waits_for_enter(at_size: AtSize) -> None:
+    terminal = at_size(80, 16)
+    typed_apart(terminal, "help\r", "\r", "Ann\r", CTRL_D)
+    before, after = terminal.screen.partition(REST)[0], terminal.screen.rpartition(REST)[2]
+    assert "why this is asked" in before and "this list" not in before
+    assert "this list" in after
+    assert terminal.said == ["help", "Ann", "pause"]
+
+
+def test_what_is_typed_before_the_rest_was_seen_is_not_sent(at_size: AtSize) -> None:
+    terminal = at_size(80, 16)
+    typed_apart(terminal, "help\r", "Ann\r", CTRL_C, CTRL_D)
+    assert terminal.said == ["help", "pause"]

@@ -142,9 +142,8 @@ def test_edited_rules_do_not_touch_a_job_on_the_bench(at_the_pump: Shop) -> None
     at_the_pump.edit_rules(*EDIT)
     again = at_the_pump.resume(HERE + "yes\nno\n")
     assert (again.code, again.err) == (0, "")
-    assert again.out.startswith(
-        EDITED + STANDS + PUMP_QUESTION + "> no\nSo: A silent pump is dead in this little world.\n"
-    )
+    assert again.out.startswith(EDITED + STANDS + PUMP_QUESTION + "> no\nFOUND: ")
+    assert "\n  because: A silent pump is dead in this little world.\n" in again.out
 
 
 def test_an_edit_that_is_not_even_yaml_does_not_touch_it_either(at_the_pump: Shop) -> None:

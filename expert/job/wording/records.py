@@ -66,6 +66,22 @@ def lines_of(job: Job, record: Record) -> tuple[tuple[str, str], ...]:
     return tuple((manner, in_us_units(text)) for manner, text in lines)
 
 
+def lines_of_reply(job: Job, records: Iterable[Record]) -> Iterable[tuple[str, str]]:
+    """The lines of all that one line led to: what says the same is said once, and a reason where it decides."""
+    records = tuple(records)
+    reasons = {reason for record in records if isinstance(record, Found) for reason in record.because}
+    said: set[str] = set()
+    for record in records:
+        match record:
+            case Fired(text=text):
+                if text in said or text in reasons:
+                    continue
+                said.add(text)
+            case SearchEnded(outcome="found") if any(isinstance(other, Found) for other in records):
+                continue
+        yield from lines_of(job, record)
+
+
 def _lines_of(job: Job, record: Record) -> Iterable[tuple[str, str]]:
     match record:
         case Told(text=text):

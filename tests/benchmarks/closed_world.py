@@ -9,6 +9,7 @@ question; so it may be a little too dear, and the ratio a little too good.
 
 from __future__ import annotations
 
+import math
 import statistics
 from collections.abc import Mapping
 from dataclasses import dataclass, field
@@ -25,11 +26,19 @@ from expert.job.state.applying import applies
 from expert.language.model import Machine
 
 MOST_SUSPECTS = 9
-MOST_STATES = 1_500  # looked at for one complaint; larger ones are left out and said to be
+MOST_STATES = 2_500  # looked at for one complaint; larger ones are left out and said to be
 
 
 class TooLarge(Exception):
     """More states than may be looked at."""
+
+
+@dataclass(frozen=True)
+class Minutes:
+    """Expected minutes of the best way from one state: exact, or no more than they are."""
+
+    minutes: float
+    exact: bool
 
 
 @dataclass
@@ -41,7 +50,7 @@ class World:
     complaint: str
     qualified: bool = True
     looked_at: int = 0
-    _known: dict[tuple[frozenset[tuple[str, str]], BenchState], float] = field(default_factory=dict)
+    _known: dict[tuple[frozenset[tuple[str, str]], BenchState], Minutes] = field(default_factory=dict)
 
     def shown(self, fault: str, question: str) -> str:
         """How a question comes out if this is the fault."""
@@ -117,25 +126,55 @@ class World:
 
     # ------------------------------------------------------------ the best possible
 
-    def best(self, start: BenchState) -> float:
-        """Expected minutes of the best policy. Raises TooLarge."""
-        return self._best({}, start, self.suspects())
+    def best(self, start: BenchState, at_most: float = math.inf) -> float:
+        """Expected minutes of the best policy, or `at_most` where none is below it. Raises TooLarge."""
+        return min(at_most, self._best({}, start, self.suspects(), at_most))
 
-    def _best(self, answers: dict[str, str], bench: BenchState, left: Mapping[str, float]) -> float:
+    def _best(self, answers: dict[str, str], bench: BenchState, left: Mapping[str, float], limit: float) -> float:
+        """Expected minutes of the best policy from here: exact if below the limit, else no more than they are."""
         key = frozenset(answers.items()), bench
-        if key in self._known:
-            return self._known[key]
+        known = self._known.get(key)
+        if known is not None and (known.exact or known.minutes >= limit):
+            return known.minutes
         self.looked_at += 1
         if self.looked_at > MOST_STATES:
             raise TooLarge
         situation = self.situation(answers, bench)
         candidates = [] if self.is_over(situation.picture) else self._that_tell(situation, left)
-        ranked = sorted(candidates, key=lambda candidate: _cost(self.knowledge, candidate))
-        value = min(
-            (bound for bound in self._bounded(ranked, answers, situation, left)),
-            default=0.0,
-        )
-        self._known[key] = value
+        best, lowest = limit, math.inf if candidates else 0.0
+        for candidate in self._promising_first(situation, candidates):
+            value = self._value(candidate, answers, situation, left, best)
+            best, lowest = min(best, value), min(lowest, value)
+        self._known[key] = Minutes(lowest, exact=lowest < limit)
+        return lowest
+
+    def _promising_first(self, situation: Situation, candidates: list[Candidate]) -> list[Candidate]:
+        """The shipped choice, then the cheapest first: what is good early rules out much of the rest."""
+        choice = choose(situation) if candidates else None
+        chosen = choice.best.asks if choice else ""
+        return sorted(candidates, key=lambda candidate: (candidate.asks != chosen, _cost(self.knowledge, candidate)))
+
+    def _value(
+        self,
+        candidate: Candidate,
+        answers: dict[str, str],
+        situation: Situation,
+        left: Mapping[str, float],
+        limit: float,
+    ) -> float:
+        """Expected minutes when this is asked now and the best is done afterwards, exact if below the limit."""
+        value = _cost(self.knowledge, candidate)
+        bench = self.after(situation, candidate)
+        by_outcome: dict[str, dict[str, float]] = {}
+        for fault, share in left.items():
+            by_outcome.setdefault(self.shown(fault, candidate.asks), {})[fault] = share
+        total = sum(left.values())
+        for outcome, faults in sorted(by_outcome.items(), key=lambda pair: -sum(pair[1].values())):
+            if value >= limit:
+                break
+            share = sum(faults.values()) / total
+            rest = self._best({**answers, candidate.asks: outcome}, bench, faults, (limit - value) / share)
+            value += share * rest
         return value
 
     def _that_tell(self, situation: Situation, left: Mapping[str, float]) -> list[Candidate]:
@@ -150,28 +189,6 @@ class World:
             if any(effects[outcome].touches(suspects) for outcome in shown & effects.keys()):
                 telling.append(candidate)
         return telling or candidates
-
-    def _bounded(
-        self, ranked: list[Candidate], answers: dict[str, str], situation: Situation, left: Mapping[str, float]
-    ) -> list[float]:
-        """The value of each candidate that can still be the best."""
-        values: list[float] = []
-        total = sum(left.values())
-        for candidate in ranked:
-            value = _cost(self.knowledge, candidate)
-            if values and value >= min(values):
-                break
-            bench = self.after(situation, candidate)
-            by_outcome: dict[str, dict[str, float]] = {}
-            for fault, share in left.items():
-                by_outcome.setdefault(self.shown(fault, candidate.asks), {})[fault] = share
-            for outcome, faults in by_outcome.items():
-                share = sum(faults.values()) / total
-                value += share * self._best({**answers, candidate.asks: outcome}, bench, faults)
-                if values and value >= min(values):
-                    break
-            values.append(value)
-        return values
 
 
 def _cost(knowledge: Knowledge, candidate: Candidate) -> float:
@@ -191,11 +208,12 @@ def against_the_best(knowledge: Knowledge, complaints: int = 10) -> dict[str, ob
         if len(ratios) == complaints or not 2 <= len(world.suspects()) <= MOST_SUSPECTS:
             continue
         try:
-            best = world.best(start)
+            shipped = world.shipped(start)
+            best = world.best(start, shipped)
         except TooLarge:
             left_out.append(complaint)
             continue
         if best > 0:
-            ratios[complaint] = round(world.shipped(start) / best, 3)
+            ratios[complaint] = round(shipped / best, 3)
     mean = round(statistics.mean(ratios.values()), 3) if ratios else None
     return {"mean": mean, "ratios": ratios, "too_large": left_out}

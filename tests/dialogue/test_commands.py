@@ -100,7 +100,12 @@ WHY = [
     ("why", "note", ["What the record does not say otherwise, the next person will not know."]),
 ]
 HOW = [
-    ("how", "name, machine, plate, complaints, qualified, arrives, close, parts, minutes, note", [NOT_HERE]),
+    ("how", "name, machine, complaints, qualified, arrives, close, parts, minutes, note", [NOT_HERE]),
+    (
+        "how",
+        "plate",
+        ["rated_voltage: rated voltage, now 230 V", "fill_coil: resistance of the fill coil, now 950 ohm"],
+    ),
     ("how", "make safe, not safe", ["! Mains kills. Pull the plug.", "1. Pull the plug.", "Is it out?"]),
     ("how", "move", ["1. Plug in.", "Is it on?"]),
     ("how", "yes or no", ["How: Listen.", "Bench: mains on, covers on. About 1 min."]),

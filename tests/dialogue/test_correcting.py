@@ -197,3 +197,29 @@ def test_a_corrected_job_is_reproduced(seed: int, tmp_path: Path) -> None:
     session.close()
     again = rerun(knowledge, read_trace(path))
     assert (again.differences, again.missing, again.job.prompt) == ((), (), session.job.prompt)
+
+
+# ---------------------------------------------------------------- plate values by their printed names
+
+
+@pytest.mark.parametrize(
+    "typed, plate",
+    [
+        ("fill_coil 800 ohm", {"fill_coil": 800}),
+        ("fill coil 800 ohm", {"fill_coil": 800}),
+        ("resistance of the fill coil 800 ohm", {"fill_coil": 800}),
+        ("Coil = 800 ohm", {"fill_coil": 800}),
+        ("voltage: 240 V", {"rated_voltage": 240}),
+    ],
+)
+def test_a_plate_value_by_its_printed_name(desk: Desk, typed: str, plate: dict[str, float]) -> None:
+    desk.type("Ann", "1", typed)
+    assert desk.job.machine is not None
+    assert plate.items() <= {name: value.value for name, value in desk.job.machine.plate.items()}.items()
+
+
+def test_the_printed_names_stand_in_how(desk: Desk) -> None:
+    assert desk.type("Ann", "1", "how") == [
+        "rated_voltage: rated voltage, now 230 V",
+        "fill_coil: resistance of the fill coil, now 950 ohm",
+    ]

@@ -209,7 +209,7 @@ EXPECTED = [
     ("sensor_in_boiling_water", "690", "expected 678 ohm from 10 kohm and 3977"),
     ("element_resistance", "38", "expected 37.8 ohm from 230 V and 1400 W"),
     ("boiler_pressure", "1.2", "expected 1.17 bar from 123 °C"),
-    ("insulation_at_plug", "80", "limit from germany and class_1"),
+    ("insulation_at_plug", "80", "limit from the limits of Germany and class 1"),
     ("blind_pressure", "9.4", "limit from 9.50 bar"),
 ]
 

@@ -88,7 +88,7 @@ def test_an_earth_reading_near_its_limit_neither_passes_nor_fails() -> None:
     said = desk.type("0.31 ohm")
     assert said[0] == (
         "0.31 ohm is too close to a limit: it may be high or sound. Both stay possible. (high is above 0.3 ohm; limit "
-        "from germany, 1.5 m and 1.5 mm2; earth bond tester (200 mA or more): ±0.0262 ohm)"
+        "from the limits of Germany, 1.5 m and 1.5 mm2; earth bond tester (200 mA or more): ±0.0262 ohm)"
     )
     assert said[2] == (
         "A second test that bears on it: With a four-wire tester of 10 A or more: what is the resistance from the "

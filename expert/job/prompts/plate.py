@@ -6,6 +6,7 @@ from collections.abc import Iterable
 from dataclasses import replace
 from itertools import zip_longest
 
+from expert.job.answers.outcomes_meant import outcome_meant
 from expert.job.answers.reading import CANNOT_TELL, NotAnAnswer, read_answer
 from expert.job.answers.taking import judge_again, take_answer
 from expert.job.prompts.intake_prompt import IntakePrompt
@@ -66,6 +67,12 @@ class Plate(IntakePrompt):
         look_again(turn.job)
         return False
 
+    def how(self, job: Job) -> tuple[str, ...]:
+        """Every value by the name under which it is printed."""
+        plate = job.machine.plate if job.machine else {}
+        records = job.base.plate_values
+        return tuple(say.plate_value(name, records[name].name, _rating(job, name, plate[name])) for name in plate)
+
     def put_again(self, job: Job, recorded: Prompt) -> Prompt | None:
         return super().put_again(job, recorded) if job.machine else None
 
@@ -110,6 +117,23 @@ def plate_prompt(job: Job) -> tuple[str, tuple[str, ...]]:
     return "\n".join([head, *lines]), ("ok", *job.machine.plate, *features, *conditions)
 
 
+def _named(job: Job, text: str) -> tuple[str, str]:
+    """What a line names, by its word or by the words of its printed name, and the value for it."""
+    name, _, value = text.partition(" ")
+    name, value = name.casefold().strip("=:"), value.strip(" =:")
+    words = {
+        one: record.name for one, record in job.base.plate_values.items() if job.machine and one in job.machine.plate
+    }
+    home = job.shop.home.words.values() if job.shop.home else ()
+    if name in {*words, *features_behind_limits(job.base), *conditions_behind_limits(job.base), *home, "serial"}:
+        return name, value
+    parts = text.replace("=", " ").replace(":", " ").split()
+    for end in range(len(parts) - 1, 0, -1):
+        if meant := outcome_meant(" ".join(parts[:end]), words):
+            return meant, " ".join(parts[end:])
+    return name, value
+
+
 def _rating(job: Job, name: str, value: Quantity) -> str:
     """A rating as shown; a cord in a US shop by its gauge."""
     gauge = shown_as_awg(value.value) if value.kind == "area" and job.shop.system == "us" else ""
@@ -129,8 +153,7 @@ def take_plate(turn: Turn, text: str) -> bool:
         raise NotAnAnswer(say.PLATE_UNREAD)
     if text.casefold() in {"ok", "yes", "y"}:
         return False
-    name, _, value = text.partition(" ")
-    name, value = name.casefold().strip("=:"), value.strip(" =:")
+    name, value = _named(job, text)
     if job.shop.home is not None:
         # As it is shown here, where the trade has another word for it.
         name = next((ours for ours, theirs in job.shop.home.words.items() if theirs == name), name)

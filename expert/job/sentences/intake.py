@@ -155,6 +155,12 @@ PLATE_NOT_READ = "If the plate cannot be read, type ok: the values of the machin
 WHY_PLATE = "The limits of the tests are worked out from these values."
 AS_NO_COUNTRY_IS_SAID = " as no country is said"
 COMPARE_WITH_THE_PLATE = "Compare with the rating plate. Type ok, or a value to change, such as: element_power 1200 W"
+
+
+def plate_value(name: str, printed: str, now: str) -> str:
+    return f"{name}: {printed}, now {now}"
+
+
 NO_SERIAL_NUMBER = "serial: no number that could be kept as a key. Type serial and the number on the plate."
 KEPT_AS_A_KEY = "kept as a key"
 SERIAL_KEPT_AS_A_KEY = "The machine is known again when it comes back; its number itself is not kept."

@@ -54,5 +54,12 @@ def worked_out(name: str, value: str, formula: str, inputs: str, source: str) ->
     return f"{name}: {value} = {formula}{inputs} ({source})"
 
 
+THE_STRICTEST_LIMITS = "the strictest limits"
+
+
+def limits_of(country: str) -> str:
+    return f"the limits of {country}"
+
+
 def from_both(values: str, last: str) -> str:
     return f"from {values} and {last}"

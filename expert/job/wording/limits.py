@@ -11,6 +11,7 @@ from expert.job.state.job import Job
 from expert.job.state.values import bands_of, value_of
 from expert.language.formulas.formula import Formula
 from expert.language.model import Question, WorkOut
+from expert.trade.limits.electrical import STRICTEST
 from expert.trade.quantities.units import Quantity, show
 
 LIMIT_DIGITS = 3  # more would pretend that a limit of the trade is sharper than it is
@@ -113,10 +114,19 @@ def _leaves(job: Job, name: str, assume: Mapping[str, Quantity | str]) -> Iterab
     if _left_out(job, name, assume):
         return
     value = value_of(job, name, assume)
-    shown = value if isinstance(value, str) else show(value, system=job.shop.system)
+    shown = _feature(name, value) if isinstance(value, str) else show(value, system=job.shop.system)
     # A rating in place of a reading is no guess: it is what the limits would rest on anyway.
     guessed = isinstance(assume.get(name), Quantity) and job.answer_to(name) is None
     yield f"{shown} (assumed)" if guessed else shown
+
+
+def _feature(name: str, value: str) -> str:
+    """A feature as people say it: whose limits, which class."""
+    if value == STRICTEST:
+        return say.THE_STRICTEST_LIMITS
+    if name == "machine.limits":
+        return say.limits_of(value.upper() if len(value) == 2 else value.replace("_", " ").title())
+    return value.replace("_", " ")
 
 
 def _left_out(job: Job, name: str, assume: Mapping[str, Quantity | str]) -> bool:

@@ -69,10 +69,11 @@ def take_picture(
     complaints: Iterable[str],
     answered: Iterable[str],
     mended: Iterable[str] = (),
+    accounted: Iterable[str] = (),
 ) -> Picture:
     """The picture of a job: its complaints, its answered questions, and what the engine makes of them.
 
-    `mended`: faults that were found and repaired; they account for their complaints though they are gone.
+    `mended`: faults that were found and repaired; `accounted`: complaints that they account for though they are gone.
     """
     base = knowledge.base
     reported = tuple(complaints)
@@ -81,14 +82,14 @@ def take_picture(
     confirmed = named.proved
     # What a mended fault accounts for was no normal behaviour, though the machine behaves normally now.
     mended = tuple(mended)
-    was_fault = {c for fault in mended for c in base.faults[fault].explains}
+    was_fault = frozenset(accounted)
     normal = tuple(
         c
         for c in reported
         if c not in was_fault and any(rule in state.fired for rule in knowledge.normal_rules.get(c, ()))
     )
-    explaining = (*(fault for fault in confirmed if not _only_a_result(knowledge, fault, confirmed, mended)), *mended)
-    explained = {c for fault in explaining for c in base.faults[fault].explains} | set(normal)
+    explaining = [fault for fault in confirmed if not _only_a_result(knowledge, fault, confirmed, mended)]
+    explained = {c for fault in explaining for c in base.faults[fault].explains} | set(normal) | was_fault
     complaints_open = tuple(c for c in reported if c not in explained)
     observations_open = tuple(
         question

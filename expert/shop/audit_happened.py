@@ -9,6 +9,7 @@ from expert.trace.records import (
     CautionShown,
     Cleared,
     Closed,
+    ComplaintNow,
     Conflict,
     CustomerTold,
     HandedOver,
@@ -76,6 +77,8 @@ def _at_the_bench(record: Record, fault: Callable[[str], str], question: Callabl
             yield f"Repaired: {fault(mended)} ({minutes:g} min). Said: {said}"
         case NoLongerHolds(number=number, fault=mended):
             yield f"  Answer {number} described the machine before the repair of {fault(mended)}"
+        case ComplaintNow(complaint=complaint, standing=standing):
+            yield f"Complaint {'seen at the bench' if standing == 'raised' else 'gone'}: {complaint.replace('_', ' ')}"
         case Proved(question=proof, answer=answer, passed=passed):
             yield f"Proof {PASSED[passed]}: {question(proof)} {answer}".rstrip()
 

@@ -15,6 +15,7 @@ from expert.trace.records import (
     CautionShown,
     Cleared,
     Closed,
+    ComplaintNow,
     Conflict,
     CustomerTold,
     Fired,
@@ -150,6 +151,8 @@ def _of_the_end(record: Record) -> Hashable:
             return (number, question)
         case Proved(question=question, passed=passed):
             return (question, passed)
+        case ComplaintNow(complaint=complaint, standing=standing):
+            return (complaint, standing)
         case Closed(outcome=outcome, parts=parts, note=note):
             return (outcome, parts, note)
     return None

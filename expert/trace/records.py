@@ -16,6 +16,7 @@ from expert.trace.records_job import (
     CautionShown,
     Cleared,
     Closed,
+    ComplaintNow,
     CustomerTold,
     HandedOver,
     Moved,
@@ -55,6 +56,7 @@ __all__ = [
     "CautionShown",
     "Cleared",
     "Closed",
+    "ComplaintNow",
     "Conflict",
     "CustomerTold",
     "Fired",
@@ -122,4 +124,5 @@ KINDS: tuple[type[Record], ...] = (
     HazardReleased,
     Refused,
     Worker,
+    ComplaintNow,
 )

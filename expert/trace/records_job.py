@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from typing import Literal
 
 from expert.trace.record import Record
 from expert.trade.frozen import dataclass
@@ -46,6 +47,14 @@ class TakenIn(Record):
     complaint_keys: tuple[str, ...]
     qualified: bool
     serial_key: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class ComplaintNow(Record):
+    """A complaint (id) that the bench raised by what it saw, or that its own re-test showed to be gone."""
+
+    complaint: str
+    standing: Literal["raised", "gone"]
 
 
 @dataclass(frozen=True, slots=True)

@@ -184,6 +184,8 @@ def _is_told_here(job: Job, name: str) -> bool:
 
 def repaired(machine: Machine, table: Table, part: str, fault: str) -> Machine:
     """The machine after this fault of the rules was repaired: the part is right, whether or not it was at fault."""
+    if fault == "control_board.locked":
+        return machine  # the mains were off: the lock is gone, and nothing else of the board is mended
     if fault == "high_limit.tripped":
         return do(do(machine, ResetLimit(1)), ResetLimit(2))
     for name in table.parts.get(part, ()):

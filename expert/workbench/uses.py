@@ -82,7 +82,8 @@ def _in_faults(base: RuleBase) -> Iterator[tuple[str, Use]]:
 
 def _in_rest(base: RuleBase) -> Iterator[tuple[str, Use]]:
     bench = base.bench
-    for role, names in (("service", bench.service), ("after_opening", bench.after_opening)):
+    tried = (("service", bench.service), ("after_opening", bench.after_opening), ("check_out", bench.check_out))
+    for role, names in tried:
         for name in names:
             yield name, Use("bench", "bench", role, base.questions[name].at)
     for move in bench.moves:
@@ -93,8 +94,9 @@ def _in_rest(base: RuleBase) -> Iterator[tuple[str, Use]]:
         for name in (*feed.through, *feed.lacking, *feed.explains, *tested):
             yield name, Use("feed", feed.id, "through, lacking, arrives or explains", feed.at)
     for complaint in base.complaints.values():
-        for name in complaint.seen:
-            yield name, Use("complaint", complaint.id, "seen", complaint.at)
+        raised = (test.fact for test in atoms_of(complaint.raised_when))
+        for name in (*complaint.seen, *raised, *complaint.gone_when):
+            yield name, Use("complaint", complaint.id, "seen, raised_when or gone_when", complaint.at)
     facts = base.outcomes()
     for hazard in base.hazards.values():
         for name in _named_in(hazard, facts):

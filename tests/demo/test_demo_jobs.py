@@ -52,4 +52,5 @@ def test_a_repaired_job_names_all_six_phases(knowledge: Knowledge, tmp_path: Pat
     text = render(read_trace(make(JOBS[0], knowledge, tmp_path)), knowledge)
     named = [line for line in text.splitlines() if line.startswith("--- ")]
     phases = ("intake", "make safe", "find", "repair", "prove", "close")
-    assert named == [f"--- {number} of 6: {phase} ---" for number, phase in enumerate(phases, 1)]
+    # The safety of an opened machine is proved once more on the way out: a phase may come again.
+    assert list(dict.fromkeys(named)) == [f"--- {number} of 6: {phase} ---" for number, phase in enumerate(phases, 1)]

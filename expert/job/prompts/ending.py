@@ -9,6 +9,7 @@ from expert.job.prompts.closing_prompt import ClosingPrompt
 from expert.job.prompts.owner import Unattended
 from expert.job.sentences import closing as say
 from expert.job.state.after_opening import fine_in_prospect, may_go_back, not_shown_safe, not_shown_safe_in_words
+from expert.job.state.complaints_now import not_seen_gone, still_open_in_words
 from expert.job.state.hazards import HAND_BACK, open_hazards, refuse
 from expert.job.state.job import CouldNot, Given, Job, Turn
 from expert.trade.quantities.units import echo
@@ -35,7 +36,7 @@ class Ending(ClosingPrompt):
 
     def put(self, turn: Turn) -> None:
         job = turn.job
-        turn.tell(*(f"! {line}" for line in not_shown_safe_in_words(job)))
+        turn.tell(*(f"! {line}" for line in (*not_shown_safe_in_words(job), *still_open_in_words(job))))
         for hazard in open_hazards(job):
             if fine_in_prospect(job):
                 refuse(turn, hazard, HAND_BACK, "ending repaired" if job.repaired else "ending normal")
@@ -75,8 +76,10 @@ def endings_open_to(job: Job) -> tuple[str, ...]:
     results = {question: passed for question, _, passed in job.proofs}
     if job.repaired and fine_in_prospect(job):
         proved = all(job.repaired.values()) and all(results.values()) and not not_shown_safe(job)
+        proved = proved and not not_seen_gone(job)
         return ("repaired" if proved and may_go_back(job) else "repaired_unproved", *rest)
     # Where a danger was met, also one that was dealt with, nothing was as it should be.
     if fine_in_prospect(job):
-        return ("normal_untested" if not_shown_safe(job) or not may_go_back(job) else "normal", *rest)
+        tested = may_go_back(job) and not not_shown_safe(job) and False not in results.values()
+        return ("normal" if tested else "normal_untested", *rest)
     return rest

@@ -9,15 +9,23 @@ from expert.job.answers.taking import take_answer
 from expert.job.bench.first import barring
 from expert.job.bench.moves import make_ready, offer_again
 from expert.job.prompts.test_prompt import TestPrompt
+from expert.job.search.ending import ELIMINATED, FOUND, LISTED, OWN_JUDGEMENT
 from expert.job.sentences import repair as say
 from expert.job.state.bench import bench_map
+from expert.job.state.complaints_now import (
+    close_what_is_gone,
+    not_seen_gone,
+    raise_what_is_seen,
+    stands_again,
+    tried_at_work,
+)
 from expert.job.state.hazards import refuse
 from expert.job.state.job import CouldNot, Given, Job, Phase, Turn
 from expert.job.state.situation import picture_of, reopen
 from expert.job.state.values import missing_first
 from expert.job.wording.records import LEADS
 from expert.language.model import Question
-from expert.trace.records import Proved
+from expert.trace.records import Proved, SearchEnded
 from expert.trace.why import Why
 
 
@@ -102,12 +110,13 @@ def answer_proof(turn: Turn, given: Given) -> None:
     take_answer(turn, given)
     if set(given.outcomes) <= sound:
         _record_proof(turn, given.question, given.text, True)
+        close_what_is_gone(turn, given)
     elif set(given.outcomes) & sound:
         _record_proof(turn, given.question, given.text, None)
         turn.tell(say.TOO_CLOSE_TO_PROVE)
     else:
         _record_proof(turn, given.question, given.text, False)
-        _proof_failed(turn, given.question)
+        _proof_failed(turn, given)
 
 
 def cannot_prove(turn: Turn, question: str) -> None:
@@ -115,15 +124,22 @@ def cannot_prove(turn: Turn, question: str) -> None:
     _record_proof(turn, question, "can't tell", None)
 
 
-def _proof_failed(turn: Turn, question: str) -> None:
+def _proof_failed(turn: Turn, given: Given) -> None:
+    """A repair whose own proof fails is in doubt; what fails beside it is another fault, and raises its complaint."""
     job = turn.job
-    for fault, proved in job.repaired.items():
-        if proved is None and (question in job.base.faults[fault].prove or question in job.base.bench.service):
-            job.repaired[fault] = False
+    own = [fault for fault, proved in job.repaired.items() if not proved and given.question in _own(job, fault)]
+    for fault in own:
+        job.repaired[fault] = False
     job.to_prove = ()
     job.back_to_close = False
-    turn.tell(say.PROOF_FAILED)
+    turn.tell(say.PROOF_FAILED if own else say.SOMETHING_ELSE_FAILED if job.repaired else say.NOT_AS_A_SOUND_ONE)
+    stands_again(turn, given)
+    raise_what_is_seen(turn)
     reopen(job)
+
+
+def _own(job: Job, fault: str) -> tuple[str, ...]:
+    return job.base.faults[fault].prove
 
 
 def proof_is_withdrawn(job: Job, question: str) -> None:
@@ -154,10 +170,29 @@ def finish_proof(turn: Turn) -> None:
         if not proved and all(results.get(question) for question in job.base.faults[fault].prove):
             job.repaired[fault] = True
     on_the_way_out, job.back_to_close = job.back_to_close, False
+    if not on_the_way_out and (due := tried_at_work(job)):
+        turn.tell(say.AT_WORK if job.repaired else say.AT_WORK_UNREPAIRED)
+        job.to_prove = due
+        return
     if not on_the_way_out and picture_of(job).complaints_open and not job.declined:
         reopen(job)
         return
+    if not on_the_way_out:
+        settle_outcome(turn)
     job.phase = Phase.CLOSE
+
+
+def settle_outcome(turn: Turn) -> None:
+    """A search that ended open, and whose machine does all its work since the repair, has found what it was."""
+    job = turn.job
+    if job.outcome in (FOUND, "normal") or not job.mended() or not picture_of(job).settled or not_seen_gone(job):
+        return
+    standings = [job.found.get(fault, FOUND) for fault in job.mended()]
+    job.found = {fault: standing for fault, standing in job.found.items() if standing != LISTED}
+    outcome = next((one for one in (OWN_JUDGEMENT, ELIMINATED) if one in standings), FOUND)
+    if outcome != job.outcome:
+        job.outcome = outcome
+        turn.add(SearchEnded(outcome, ()))
 
 
 class Proof(TestPrompt):

@@ -24,6 +24,7 @@ LEADS = {
     "left_by_elimination": say.LEAD_BY_ELIMINATION,
     "own_judgement": say.LEAD_OWN_JUDGEMENT,
 }
+AT_WORK = {"mains": "on"}.items()
 MOST_CAUSES = 4  # named in one line
 
 
@@ -113,6 +114,9 @@ def answer_repair(turn: Turn, line: str) -> None:
         numbers = ", ".join(str(given.number) for given in overtaken)
         which = f"answers {numbers}" if len(overtaken) > 1 else f"answer {numbers}"
         turn.tell(say.no_longer_counted(which))
+    for question in job.cannot:
+        if _may_be_told_now(job, question):
+            job.can_again("question", question)
     job.repaired[fault] = None
     job.repaired_at[fault] = job.next_number
     conclude(turn, job.state.narrow(f"repair {fault}", fault, ("absent",)))
@@ -121,7 +125,9 @@ def answer_repair(turn: Turn, line: str) -> None:
 def overtaken_by(job: Job, fault: str) -> list[Given]:
     """Answers that described the machine with this fault: those its verdict rests on and those it accounts for.
 
-    Sound ones stay: a part that was good before is good after. Not what passes and yet is a sign of this fault.
+    Sound ones stay: a part that was good before is good after. Not what passes and yet is a sign of this fault. What
+    the machine did at work was the work of all its parts: what was not sound is of then, and where the fault kept
+    something from arriving, so is all the rest, for it may have hidden anything behind it.
     """
     record = job.base.faults[fault]
     behind: frozenset[str] = frozenset()
@@ -137,9 +143,15 @@ def overtaken_by(job: Job, fault: str) -> list[Given]:
             for rule in job.state.fired
         )
         shown = bool(set(record.shows.get(given.question, ())) & set(given.outcomes))
-        if shown or (not sound and (given.source in behind or named)):
+        at_work = job.base.questions[given.question].bench.items() >= AT_WORK
+        if shown or (not sound and (given.source in behind or named)) or (at_work and (record.cuts or not sound)):
             overtaken.append(given)
     return overtaken
+
+
+def _may_be_told_now(job: Job, question: str) -> bool:
+    """Whether the fault may have hidden what could not be told: a look at the machine at work, no reason given."""
+    return not job.cannot[question] and job.base.questions[question].bench.items() >= AT_WORK
 
 
 class Repair(Owner):

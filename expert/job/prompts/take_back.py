@@ -6,6 +6,7 @@ from expert.job.answers.reading import NO, YES, NotAnAnswer
 from expert.job.answers.taking import judge_again, set_aside
 from expert.job.prompts.owner import Owner, Unattended
 from expert.job.sentences import commands as say
+from expert.job.state.complaints_now import not_gone_after_all
 from expert.job.state.hazards import answer_anew
 from expert.job.state.job import NO_PROMPT, CouldNot, Job, Turn
 from expert.job.state.situation import look_again
@@ -43,6 +44,7 @@ class TakeBack(Owner):
         else:
             set_aside(turn, taken)
             answer_anew(job, taken.question, taken.source)
+            not_gone_after_all(turn, number)
         turn.add(TakenBack(number, taken.about))
         judge_again(turn, taken.about)
         for owner in self.others:

@@ -55,7 +55,8 @@ def end_search(turn: Turn, picture: Picture, *, by_choice: bool = False) -> None
     to_repair = [f for f, s in ending.standings.items() if s in (FOUND, ELIMINATED) and f not in job.declined]
     job.to_repair = tuple(causes_first(job, to_repair))
     # Proofs that a contradiction or a taken-back answer interrupted are still due.
-    job.phase = phase_after(Phase.FIND) if job.to_repair else Phase.PROVE if job.to_prove else Phase.CLOSE
+    prove = job.to_prove or job.outcome == "normal"  # a machine called sound is tried at work first
+    job.phase = phase_after(Phase.FIND) if job.to_repair else Phase.PROVE if prove else Phase.CLOSE
 
 
 def _held_up_by_danger(turn: Turn, picture: Picture) -> bool:

@@ -14,9 +14,11 @@ from expert.job.answers.putting import put_question
 from expert.job.bench.first import looks_at_once
 from expert.job.bench.moves import make_ready, put_release_test
 from expert.job.search.ending import end_search
+from expert.job.search.second_reading import ask_again
 from expert.job.search.short_list import in_rows
 from expert.job.search.stalling import Stall, stall_of
 from expert.job.sentences import search as say
+from expert.job.state.complaints_now import raise_what_is_seen
 from expert.job.state.job import Foreseen, Job, Prompt, Turn
 from expert.job.state.situation import outcome_in_words, picture_of, situation_of
 from expert.trace.records import Put
@@ -30,7 +32,7 @@ def search_on(turn: Turn) -> None:
         put_release_test(turn, begin_with)
         return
     picture = picture_of(job)
-    if job.choice is None:
+    if job.choice is None and not ask_again(turn, picture, at_the_end=False):
         situation = situation_of(job, picture)
         recorded = turn.foreseen and as_recorded(situation, turn.foreseen)
         job.choice = recorded or choose(situation)
@@ -39,7 +41,8 @@ def search_on(turn: Turn) -> None:
             why = turn.foreseen.why if turn.foreseen and recorded else why_asked(job, picture, job.choice)
             turn.on_the_way = replace(why, suspects=())
     if job.choice is None:
-        end_search(turn, picture)
+        if not raised_instead(turn, picture) and not ask_again(turn, picture, at_the_end=True):
+            end_search(turn, picture)
         return
     if not job.announced.issuperset(picture.confirmed):
         turn.tell(*why_search_goes_on(job, picture))
@@ -48,8 +51,10 @@ def search_on(turn: Turn) -> None:
     job.progress = stall.progress
     if job.choice.best.danger:
         job.asked_for_danger |= {job.choice.best.asks}
-    elif stall.tells_little and turn.foreseen is None:  # on record is what was asked then
-        offer_to_stop(turn, picture, stall)
+    elif stall.tells_little and turn.foreseen is None and job.choice.best.asks not in job.again:
+        # on record is what was asked then
+        if not raised_instead(turn, picture) and not ask_again(turn, picture, at_the_end=True):
+            offer_to_stop(turn, picture, stall)
         return
     question = job.base.questions[job.choice.best.asks]
     ready = make_ready(turn, question)
@@ -62,6 +67,17 @@ def search_on(turn: Turn) -> None:
             end_search(turn, picture)
         else:
             search_on(turn)
+
+
+def raised_instead(turn: Turn, picture: Picture) -> bool:
+    """Before a search ends with nothing found: what the bench saw of other complaints is looked into, if anything.
+
+    Where a fault is found it is mended first: what is left is seen when the machine is tried at work.
+    """
+    if picture.settled or picture.confirmed or not raise_what_is_seen(turn):
+        return False
+    turn.job.choice = None
+    return True
 
 
 def as_recorded(situation: Situation, foreseen: Foreseen) -> Choice | None:

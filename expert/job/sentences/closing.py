@@ -52,6 +52,12 @@ def could_not_be_done(move: str) -> str:
 
 # ------------------------------------------------------------ bill
 
+
+def still_open(complaints: str) -> str:
+    return f"Still open, not seen to be gone: {complaints}."
+
+
+SEEN_AT_THE_BENCH = " (seen at the bench)"
 WHY_PARTS = "The record says which parts were used. The bill rests on it."
 
 

@@ -47,6 +47,14 @@ def repair_noted(fault: str) -> str:
     return f"Repair noted: {fault}. The proof follows."
 
 
+def complaint_raised(complaint: str) -> str:
+    return f"Seen at the bench: {complaint}."
+
+
+def complaint_gone(complaint: str) -> str:
+    return f"Seen to be gone: {complaint}."
+
+
 WHERE_IT_STANDS = "Handed over. Where the job stands:"
 FOR_THE_CUSTOMER = "For the customer:"
 PAUSED = "Paused. Nothing is lost. Go on with:"

@@ -73,5 +73,9 @@ TOO_CLOSE_TO_PROVE = (
     "Too close to the limit to prove the repair. Test again with a better instrument before it goes out."
 )
 PROOF_FAILED = "The proof failed. The search goes on with everything that is known."
+SOMETHING_ELSE_FAILED = "Something else is not as it should be. The search goes on with everything that is known."
+NOT_AS_A_SOUND_ONE = "That is not as on a sound machine. The search goes on with everything that is known."
+AT_WORK = "Before it goes back: is each complaint gone, and does the machine as a whole do its work?"
+AT_WORK_UNREPAIRED = "Before it goes back as it is: does the machine as a whole do its work?"
 WHY_PROOF = "This test would have caught a wrong repair. It must come out sound before the machine goes out."
 WHY_PROOF_IN_AUDIT = "it must come out sound before the machine goes out."

@@ -205,3 +205,12 @@ def on_the_list(number: int, fault: str, belief: float, settled_by: str) -> str:
 
 def to_settle_it(question: str, barred: str) -> str:
     return f"To settle it: {question}{barred}"
+
+
+# ------------------------------------------------------------ read a second time
+
+DECIDING_READING = "Before it is named, the reading that decides is taken once more. Look or measure anew:"
+READINGS_DIFFER = "The readings differ, so it is taken once more:"
+LOOK_THAT_CLEARED = (
+    "Before the search ends open, what cleared likely suspects by one look alone is looked at once more:"
+)

@@ -33,7 +33,7 @@ def conclude(turn: Turn, change: Change) -> None:
 
 def _tells(job: Job, rule: Rule, change: Change) -> bool:
     """Whether the technician hears of a rule: it clears a suspect, confirms a fault or calls something normal."""
-    suspects = {fault for complaint in job.complaints for fault in job.knowledge.explainers[complaint]}
+    suspects = {fault for complaint in (*job.complaints, *job.raised) for fault in job.knowledge.explainers[complaint]}
     for said in rule.then:
         match said:
             case Normal() | Narrow(word="confirm"):

@@ -45,6 +45,7 @@ def phase_after(phase: Phase) -> Phase:
     return order[order.index(phase) + 1]
 
 
+UnableKind = Literal["question", "move"]
 # What a trace records, an open take-back (which is not recorded), nothing as yet, and nothing any more.
 PromptName = PromptKind | Literal["take back", "", "done"]
 
@@ -96,7 +97,7 @@ class CouldNot:
     """
 
     number: int
-    kind: Literal["question", "move"]
+    kind: UnableKind
     subject: str
     reason: str = ""
     holds: bool = True
@@ -160,6 +161,9 @@ class Job:
     hazards: HazardAccount = field(default_factory=HazardAccount)
     repaired_at: dict[str, int] = field(default_factory=dict)  # fault -> number of the first answer after it
     refused: set[tuple[str, str]] = field(default_factory=set)  # hazard and what was refused, so that it is said once
+    raised: dict[str, int] = field(default_factory=dict)  # complaint the bench raised -> number of the next answer then
+    again: tuple[str, ...] = ()  # questions put a second time
+    gone: dict[str, int] = field(default_factory=dict)  # complaint seen to be gone -> the answer that showed it
     workers: tuple[str, ...] = ()  # everybody who worked at this job
     leaving: bool = False  # handed over as soon as the machine is safe
     unsure: bool = False  # how the machine stands was not as recorded: nothing comes before it is safe
@@ -206,19 +210,17 @@ class Job:
         """Bench moves that could not be made."""
         return frozenset(unable.subject for unable in self._unable_now("move"))
 
-    def _unable_now(self, kind: Literal["question", "move"]) -> list[CouldNot]:
+    def _unable_now(self, kind: UnableKind) -> list[CouldNot]:
         return [unable for unable in self.unable.values() if unable.holds and unable.kind == kind]
 
-    def could_not(
-        self, kind: Literal["question", "move"], subject: str, reason: str = "", lacking: str = ""
-    ) -> CouldNot:
+    def could_not(self, kind: UnableKind, subject: str, reason: str = "", lacking: str = "") -> CouldNot:
         """Note that a question could not be answered or a move not be made."""
         self.can_again(kind, subject)
         unable = CouldNot(self.next_number, kind, subject, reason, lacking=lacking)
         self.unable[unable.number] = unable
         return unable
 
-    def can_again(self, kind: Literal["question", "move"], *subjects: str) -> None:
+    def can_again(self, kind: UnableKind, *subjects: str) -> None:
         """No longer count these as impossible; without subjects: any of the kind."""
         for unable in self._unable_now(kind):
             if unable.subject in subjects or not subjects:
@@ -229,10 +231,7 @@ class Job:
         return tuple(dict.fromkeys(given.question for given in self.given.values() if given.holds))
 
     def fault_name(self, fault: str) -> str:
-        """The part and its failure in words.
-
-        A fault is named by its part first, so that lists of suspects read like a parts list.
-        """
+        """The part and its failure in words, the part first, so that lists of suspects read like a parts list."""
         record = self.base.faults[fault]
         return f"{self.base.parts[record.part].name}: {record.name}"
 

@@ -5,13 +5,15 @@ from __future__ import annotations
 from expert.engine.suspicion import Picture, take_picture
 from expert.engine.ways import Situation
 from expert.job.state.bench import bench_map
+from expert.job.state.complaints_now import accounted_by_repairs, complaints_now
 from expert.job.state.job import Job, Phase
 from expert.job.state.values import missing_first
 
 
 def picture_of(job: Job) -> Picture:
     """Suspects, confirmed faults and what is not accounted for, as the job stands."""
-    return take_picture(job.knowledge, job.state, job.complaints, job.answered(), job.mended())
+    accounted = accounted_by_repairs(job)
+    return take_picture(job.knowledge, job.state, complaints_now(job), job.answered(), job.mended(), accounted)
 
 
 def situation_of(

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from expert.job.sentences import customer as say
 from expert.job.state.after_opening import not_shown_safe_in_words
+from expert.job.state.complaints_now import still_open_in_words
 from expert.job.state.hazards import open_hazards
 from expert.job.state.job import Job
 from expert.job.state.situation import picture_of
@@ -38,6 +39,7 @@ def customer_summary(job: Job, ending: str) -> tuple[str, ...]:
     lines += [say.danger_found(danger) for danger in job.dangers_met.values()]
     lines.append(CLOSING_LINES[ending])
     lines += not_to_be_used(job, ending)
+    lines += still_open_in_words(job)
     lines += not_shown_safe_in_words(job)
     tests = {question: (answer, passed) for question, answer, passed in job.proofs}
     if tests:

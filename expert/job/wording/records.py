@@ -18,6 +18,7 @@ from expert.trace.records import (
     CannotTell,
     CautionShown,
     Closed,
+    ComplaintNow,
     CustomerTold,
     Fired,
     Found,
@@ -124,6 +125,9 @@ def _lines_of(job: Job, record: Record) -> Iterable[tuple[str, str]]:
         case Proved(passed=passed, question=question):
             if passed:
                 yield "found", say.proved(job.base.questions[question].ask)
+        case ComplaintNow(complaint=complaint, standing=standing):
+            name = job.base.complaints[complaint].name
+            yield "so", say.complaint_raised(name) if standing == "raised" else say.complaint_gone(name)
         case HandedOver(summary=summary):
             yield "plain", say.WHERE_IT_STANDS
             for line in summary.splitlines():
@@ -151,7 +155,7 @@ def _how_to_answer(job: Job, question: Question) -> Iterable[tuple[str, str]]:
             over = ", or OL" if kind == "resistance" else ""
             name = job.base.instruments[measure.instrument].name
             yield "question", say.number_wanted(unit or "its unit", over, name)
-            if last := last_answer(job, question.id):
+            if question.id not in job.again and (last := last_answer(job, question.id)):
                 yield "small", say.last_reading(answer_in_words(job, last))
         case form:
             assert_never(form)

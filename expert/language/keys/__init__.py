@@ -10,7 +10,7 @@ from collections.abc import Mapping
 from types import MappingProxyType
 
 from expert.language.keys import kinds
-from expert.language.keys.bench import AFTER_OPENING, ARRIVAL, BENCH_FILE, HAND_BACK, IN_TIME, MOVE
+from expert.language.keys.bench import AFTER_OPENING, ARRIVAL, BENCH_FILE, HAND_BACK, IN_TIME, MOVE, READ_TWICE
 from expert.language.keys.circuits import (
     CHOICE,
     CIRCUIT_FILE,
@@ -99,6 +99,7 @@ __all__ = [
     "QUESTION",
     "RANGE",
     "READING",
+    "READ_TWICE",
     "RELEASE",
     "REPAIR",
     "RESERVED",

@@ -49,6 +49,13 @@ HAND_BACK = Shape(
         must("prove", Ids("question"), "What must come out sound before, whatever the complaint was."),
     ),
 )
+READ_TWICE = Shape(
+    "'read_twice'",
+    (
+        must("longest", Number(), "Minutes: a test that takes longer is not made twice."),
+        must("looks", Number(), "How many looks that cleared are repeated at most before a search ends open."),
+    ),
+)
 MOVE = Shape(
     "a move",
     (
@@ -78,6 +85,8 @@ BENCH_FILE = Shape(
         may("after_opening", One((AFTER_OPENING,)), "What every opened machine must pass before it goes back."),
         may("hand_back", One((HAND_BACK,)), "What every machine must pass that goes back as fine."),
         may("danger_met", Id("question"), "The question that tells at any prompt what danger was just met."),
+        may("check_out", Ids("question"), "What a machine does at work: put before it goes back as fine."),
+        may("read_twice", One((READ_TWICE,)), "What is read a second time before a fault is named."),
         may("in_time", Listed(IN_TIME), "What happens by itself."),
     ),
 )

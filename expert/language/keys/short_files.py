@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from expert.language.keys.kinds import (
     Amount,
+    Holds,
     Id,
     IdsOf,
     Listed,
@@ -55,6 +56,8 @@ COMPLAINT = Shape(
         must("name", Text(), "What the technician chooses at intake."),
         may("words", Texts(), "How customers put it, for searching."),
         may("seen", Outcomes("question"), "The answers that show it here, by question."),
+        may("raised_when", Holds("never"), "When the bench raises it itself, though nobody reported it."),
+        may("gone_when", Outcomes("question"), "Its re-test: the answers that close it; the first that can be put."),
     ),
 )
 COMPLAINTS_FILE = Shape(

@@ -12,7 +12,18 @@ from collections.abc import Mapping
 from dataclasses import field
 from typing import TYPE_CHECKING
 
-from expert.language.model.bench import Arrival, Bench, Caution, Complaint, Feature, InTime, Machine, Move, PlateValue
+from expert.language.model.bench import (
+    Arrival,
+    Bench,
+    Caution,
+    Complaint,
+    Feature,
+    InTime,
+    Machine,
+    Move,
+    PlateValue,
+    ReadTwice,
+)
 from expert.language.model.hazards import Act, Hazard, Release
 from expert.language.model.parts import Circuit, Fault, Feed, Part, Repair
 from expert.language.model.questions import (
@@ -28,6 +39,7 @@ from expert.language.model.questions import (
 )
 from expert.language.model.rules import (
     ALWAYS,
+    NEVER,
     NOWHERE,
     All,
     Any,
@@ -52,6 +64,7 @@ if TYPE_CHECKING:
 
 __all__ = [
     "ALWAYS",
+    "NEVER",
     "NOWHERE",
     "Act",
     "All",
@@ -86,6 +99,7 @@ __all__ = [
     "Position",
     "Preparation",
     "Question",
+    "ReadTwice",
     "Reading",
     "Release",
     "Repair",

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import field
 from typing import TYPE_CHECKING
 
-from expert.language.model.rules import NOWHERE, Condition, Position
+from expert.language.model.rules import NEVER, NOWHERE, Condition, Position
 from expert.trade.frozen import dataclass
 
 if TYPE_CHECKING:
@@ -15,12 +15,18 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True, slots=True)
 class Complaint:
-    """What the customer says. `words`: how customers put it, for searching. `seen`: the answers that show it here."""
+    """What the customer says. `words`: how customers put it, for searching. `seen`: the answers that show it here.
+
+    `raised_when`: when the bench raises it itself, though nobody reported it. `gone_when`: its own re-test, the answers
+    that close it by question; the first question that can be put is.
+    """
 
     id: str
     name: str
     words: tuple[str, ...]
     seen: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
+    raised_when: Condition = NEVER
+    gone_when: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
     at: Position = field(default=NOWHERE, compare=False)
 
 
@@ -94,6 +100,15 @@ class InTime:
 
 
 @dataclass(frozen=True, slots=True)
+class ReadTwice:
+    """The reading that decides is taken twice where it takes no longer than `longest` minutes; so are, before a search
+    ends open, at most `looks` of those that cleared a suspect alone."""
+
+    longest: float
+    looks: float
+
+
+@dataclass(frozen=True, slots=True)
 class Bench:
     """Bench dimensions with their states, how machines arrive, the safe state, and the moves between states.
 
@@ -103,7 +118,9 @@ class Bench:
     opened, and `after_opening`: the questions put before an opened machine goes back unrepaired. `in_time`: what
     changes by itself. `hand_back`: how a machine stands that goes back to its owner as fine, and `before_return`: the
     questions that must come out sound before, whatever the complaint was. `danger_met`: the question that tells, at any
-    prompt, what dangerous thing just happened; '' where there is none.
+    prompt, what dangerous thing just happened; '' where there is none. `check_out`: what shows that the machine as a
+    whole does its work, put after the last repair, or before a machine goes back as how sound ones behave.
+    `read_twice`: what is read a second time before a fault is named; None: nothing is.
     """
 
     states: Mapping[str, tuple[str, ...]]
@@ -119,6 +136,8 @@ class Bench:
     hand_back: Mapping[str, str] = field(default_factory=dict)
     danger_met: str = ""
     before_return: tuple[str, ...] = ()
+    check_out: tuple[str, ...] = ()
+    read_twice: ReadTwice | None = None
 
     def is_live(self, state: Mapping[str, str]) -> bool:
         """Whether a state is one that only those may work in who are qualified for it."""

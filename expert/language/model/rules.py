@@ -57,6 +57,7 @@ class Not:
 
 Condition = Is | All | Any | Not
 ALWAYS = All(())
+NEVER = Any(())
 
 
 @dataclass(frozen=True, slots=True)

@@ -9,8 +9,6 @@ from expert.language.model import ALWAYS, All, Any, Condition, Is, Not
 from expert.language.reading.reader import Reader
 from expert.language.yaml.nodes import Node, Scalar
 
-NEVER = Any(())
-
 
 def read_condition(reader: Reader, node: Node) -> Condition:
     """The condition that a mapping states. On a problem, one that is always true."""

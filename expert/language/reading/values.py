@@ -11,8 +11,8 @@ from types import MappingProxyType
 from typing import Any, Final
 
 from expert.language.keys import Key, kinds
-from expert.language.model import ALWAYS
-from expert.language.reading.conditions import NEVER, read_condition
+from expert.language.model import ALWAYS, NEVER
+from expert.language.reading.conditions import read_condition
 from expert.language.reading.record import Record
 
 _LEFT: Final = object()  # not read here

@@ -35,8 +35,14 @@ def read_bench(reader: Reader, root: Node, draft: Draft) -> None:
         after_opening=opening.names("prove", "question") if opening else (),
         hand_back=back.state("state") if back else {},
         before_return=back.names("prove", "question") if back else (),
+        read_twice=_read_twice(reader, file),
         **fields_of(file),
     )
+
+
+def _read_twice(reader: Reader, file: Record) -> model.ReadTwice | None:
+    node = file.node_of("read_twice")
+    return None if node is None else model.ReadTwice(**fields_of(Record(reader, node, keys.READ_TWICE)))
 
 
 def _arrivals(reader: Reader, file: Record, draft: Draft) -> dict[str, model.Arrival]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from expert.engine.knowledge import atoms_of
 from expert.language.model import Narrow
 from expert.language.problems import Problem
 from expert.workbench.index import Index
@@ -17,7 +18,20 @@ CODES = {
     "live-without-caution": "A question with mains on and covers off has no caution.",
 }
 # Roles in which a question's answer counts for something.
-_COUNTS = ("if", "only_if", "readings", "formula", "prove", "service", "after_opening", "first", "while", "through")
+_COUNTS = (
+    "if",
+    "only_if",
+    "readings",
+    "formula",
+    "prove",
+    "service",
+    "after_opening",
+    "first",
+    "while",
+    "through",
+    "check_out",
+    "seen",
+)
 
 
 def check(index: Index) -> Iterator[Problem]:
@@ -46,7 +60,10 @@ def _unused_outcomes(index: Index) -> Iterator[Problem]:
     for shows in shown:
         for name, outcomes in shows.items():
             used[name].update(outcomes)
-    for name in used:
+    for complaint in base.complaints.values():
+        for test in atoms_of(complaint.raised_when):
+            used.setdefault(test.fact, set()).update(test.outcomes)
+    for name in base.questions:
         used[name].update(outcome for test in index.tests.get(name, ()) for outcome in test.outcomes)
     for question in base.questions.values():
         if question.id in index.uses and len(question.outcomes) > 2:

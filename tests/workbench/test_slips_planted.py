@@ -20,6 +20,11 @@ BY_TABLE = table_kinds(FILES)
 SEEN = (
     "a rule: an impossible condition",
     "a conclusion: confirmed and cleared",
+    "a conclusion: 'points_away' written for 'points_to'",
+    "a conclusion: 'points_to' written for 'points_away'",
+    "a fault: 'dangerous' deleted",
+    "a repair: 'bench' deleted",
+    "a repair: 'cautions' deleted",
     "a fault: 'prove' emptied",
     "a repair: 'steps' emptied",
     "a question: two questions in one",

@@ -57,8 +57,10 @@ def _whole(index: Index) -> Picture:
 
 
 def _circuit(index: Index, name: str) -> Picture:
-    """The circuit's parts with their faults, and the complaints that each explains."""
+    """The circuit's parts with their faults, and the complaints that each explains; without parts, its questions."""
     base = index.base
+    if not any(part.circuit == name for part in base.parts.values()):
+        return _questions(index, name)
     picture = Picture(f"{base.circuits[name].title}: complaints and the faults behind them")
     for part in base.parts.values():
         if part.circuit == name:
@@ -66,6 +68,21 @@ def _circuit(index: Index, name: str) -> Picture:
             for fault in part.faults:
                 _put_fault(index, picture, fault, part.id)
                 _explains(index, picture, fault)
+    return picture
+
+
+def _questions(index: Index, name: str) -> Picture:
+    """The questions of a circuit that has no part of its own, or where it has none either, its rules."""
+    base = index.base
+    picture = Picture(f"{base.circuits[name].title}: its questions")
+    for question in base.questions.values():
+        if question.circuit == name:
+            picture.put(Node(question.id, question.ask, "question"))
+    if not picture.nodes:
+        picture = Picture(f"{base.circuits[name].title}: its rules")
+        for rule in base.rules.values():
+            if rule.circuit == name:
+                _rule(index, picture, rule)
     return picture
 
 

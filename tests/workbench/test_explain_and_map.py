@@ -106,3 +106,8 @@ def test_with_graphviz_it_draws(tmp_path: Path) -> None:
     file = tmp_path / "m.svg"
     assert CliRunner().invoke(main, ["map", "boiler_fill", "--svg", str(file)]).exit_code == 0
     assert file.read_text(encoding="utf-8").rstrip().endswith("</svg>")
+
+
+@pytest.mark.parametrize("circuit", list(BASE.circuits))
+def test_no_circuit_gives_an_empty_picture(circuit: str) -> None:
+    assert map_of(BASE, circuit).nodes

@@ -9,7 +9,8 @@ import pytest
 from click.testing import CliRunner
 
 from expert.cli import main
-from expert.language.load import read_rules
+from expert.language.load import load_rules, read_rules
+from expert.language.shipped import shipped
 from expert.trace.places import SUFFIX
 from expert.workbench.explaining import Entry, NoSuchId, entries_of, explained_id, found_by
 from expert.workbench.mapping import map_of
@@ -108,6 +109,9 @@ def test_with_graphviz_it_draws(tmp_path: Path) -> None:
     assert file.read_text(encoding="utf-8").rstrip().endswith("</svg>")
 
 
-@pytest.mark.parametrize("circuit", list(BASE.circuits))
-def test_no_circuit_gives_an_empty_picture(circuit: str) -> None:
-    assert map_of(BASE, circuit).nodes
+SHIPPED = load_rules(shipped("rules"))
+
+
+@pytest.mark.parametrize("circuit", list(SHIPPED.circuits))
+def test_no_shipped_circuit_gives_an_empty_picture(circuit: str) -> None:
+    assert map_of(SHIPPED, circuit).nodes

@@ -162,15 +162,15 @@ class Hangs(Exception):
 
 @contextmanager
 def within(seconds: float) -> Iterator[None]:
-    """Raise Hangs when the block takes longer. Only in the main thread of a process."""
+    """Raise Hangs when the block works for longer, waiting not counted. Only in the main thread of a process."""
 
     def stop(*_: object) -> None:
         raise Hangs(f"no answer within {seconds:g} s")
 
-    before = signal.signal(signal.SIGALRM, stop)
-    signal.setitimer(signal.ITIMER_REAL, seconds)
+    before = signal.signal(signal.SIGPROF, stop)
+    signal.setitimer(signal.ITIMER_PROF, seconds)
     try:
         yield
     finally:
-        signal.setitimer(signal.ITIMER_REAL, 0)
-        signal.signal(signal.SIGALRM, before)
+        signal.setitimer(signal.ITIMER_PROF, 0)
+        signal.signal(signal.SIGPROF, before)

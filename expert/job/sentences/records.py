@@ -72,5 +72,9 @@ def last_reading(answer: str) -> str:
     return f"  Last reading: {answer}"
 
 
+def how_again(first: str) -> str:
+    return f"How: {first}. (As before; how tells it all.)"
+
+
 def proved(question: str) -> str:
     return f"Proved: {question}"

@@ -161,10 +161,17 @@ def _how_to_answer(job: Job, question: Question) -> Iterable[tuple[str, str]]:
             assert_never(form)
 
 
+def _how(job: Job, question: Question) -> str:
+    """How the test is made: in full where it is met first, by its first sentence to whoever has made it in this job."""
+    first, _, rest = question.how.partition(". ")
+    made = any(given.question == question.id for given in job.given.values())
+    return say.how_again(first) if made and rest else f"How: {question.how}"
+
+
 def _put(job: Job, record: Put) -> Iterable[tuple[str, str]]:
     if record.is_test:
         question = job.base.questions[record.question]
-        yield "small", f"How: {question.how}"
+        yield "small", _how(job, question)
         yield "question", f"{LEADS.get(record.prompt, '')}{record.text}"
         yield from _how_to_answer(job, question)
         return

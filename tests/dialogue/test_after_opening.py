@@ -83,7 +83,7 @@ def test_before_it_goes_back_as_normal_its_safety_is_tested() -> None:
     assert (job.phase, said[-2:]) == (Phase.PROVE, ["Proof: Is the body earthed?", "  (yes / no)"])
     job, _, said = opened(*LOOKED_INSIDE, "yes", "yes")
     assert said == [
-        "Proved: Is the body earthed?",
+        "Proved.",
         "How does the job end? Type the number.",
         "  1  no fault: normal behaviour",
         "  2  returned unrepaired",

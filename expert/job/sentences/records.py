@@ -76,5 +76,4 @@ def how_again(first: str) -> str:
     return f"How: {first}. (As before; how tells it all.)"
 
 
-def proved(question: str) -> str:
-    return f"Proved: {question}"
+PROVED = "Proved."

@@ -122,9 +122,8 @@ def _lines_of(job: Job, record: Record) -> Iterable[tuple[str, str]]:
             yield "plain", "Noted."
         case Repaired(fault=fault):
             yield "plain", say.repair_noted(job.fault_name(fault))
-        case Proved(passed=passed, question=question):
-            if passed:
-                yield "found", say.proved(job.base.questions[question].ask)
+        case Proved(passed=True):
+            yield "found", say.PROVED
         case ComplaintNow(complaint=complaint, standing=standing):
             name = job.base.complaints[complaint].name
             yield "so", say.complaint_raised(name) if standing == "raised" else say.complaint_gone(name)
@@ -162,7 +161,7 @@ def _how_to_answer(job: Job, question: Question) -> Iterable[tuple[str, str]]:
 
 
 def _how(job: Job, question: Question) -> str:
-    """How the test is made: in full where it is met first, by its first sentence to whoever has made it in this job."""
+    """How a proof is made: by the first sentence where the same test was made before the repair, else in full."""
     first, _, rest = question.how.partition(". ")
     made = any(given.question == question.id for given in job.given.values())
     return say.how_again(first) if made and rest else f"How: {question.how}"
@@ -171,7 +170,7 @@ def _how(job: Job, question: Question) -> str:
 def _put(job: Job, record: Put) -> Iterable[tuple[str, str]]:
     if record.is_test:
         question = job.base.questions[record.question]
-        yield "small", _how(job, question)
+        yield "small", _how(job, question) if record.prompt == "proof" else f"How: {question.how}"
         yield "question", f"{LEADS.get(record.prompt, '')}{record.text}"
         yield from _how_to_answer(job, question)
         return

@@ -83,15 +83,17 @@ def _believed(measure: Measure, text: str) -> Quantity:
 
 def resting_on(base: RuleBase, question: Question) -> Iterator[str]:
     """The questions whose numbers the limits of this one rest on, through worked-out values."""
-    seen: set[str] = set()
+    return (name for name in names_behind(base, question) if name in base.questions)
+
+
+def names_behind(base: RuleBase, question: Question) -> set[str]:
+    """Every name that the limits of a question rest on, through worked-out values."""
+    found: set[str] = set()
     formulas = [limit for reading in question.readings for limit in (reading.low, reading.high) if limit is not None]
     waiting = [name for formula in formulas for name in formula.names]
     while waiting:
         name = waiting.pop()
-        if name in seen:
-            continue
-        seen.add(name)
-        if name in base.work_outs:
-            waiting += base.work_outs[name].formula.names
-        elif name in base.questions:
-            yield name
+        if name not in found:
+            found.add(name)
+            waiting += base.work_outs[name].formula.names if name in base.work_outs else ()
+    return found

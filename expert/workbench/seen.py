@@ -6,14 +6,14 @@ all machines are looked at in one step. What cannot be seen on a machine is not 
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Mapping
-from dataclasses import dataclass, replace
+from collections.abc import Callable, Hashable, Iterable, Mapping
+from dataclasses import dataclass, field, replace
 from functools import cache, cached_property
 
 from expert.language.model import Condition, Machine, Question, RuleBase
 from expert.trade.quantities.units import read_quantity
 from expert.witness.record import MachineRecord, Place, Shown
-from expert.workbench.readings import NotRead, Readings, resting_on
+from expert.workbench.readings import NotRead, Readings, names_behind, resting_on
 from expert.workbench.ways import Way
 
 Mask = int
@@ -54,7 +54,27 @@ class SeenMachines:
     @cached_property
     def answers(self) -> Mapping[str, Mapping[tuple[str, ...], Mask]]:
         """By question, what an answer leaves possible (one outcome, or two near a limit), and on which machines."""
-        return {question.id: self._answers_to(question) for question in self.base.questions.values()}
+        kept, found = self._columns.read, {}
+        for question in self.base.questions.values():
+            key = self._all_that_decides(question)
+            if key not in kept:
+                kept[key] = self._answers_to(question)
+            found[question.id] = kept[key]
+        return found
+
+    def _all_that_decides(self, question: Question) -> tuple[Hashable, ...]:
+        """What the reading of a question rests on: where it is the same after an edit, nothing is read anew."""
+        plain = (question.id, question.outcomes, repr(question.applies), self._made_as)
+        if not question.readings:
+            return plain
+        behind = sorted(names_behind(self.base, question))
+        worked = [repr(self.base.work_outs[name]) for name in behind if name in self.base.work_outs]
+        asked = [repr(self.base.questions[name].form) for name in behind if name in self.base.questions]
+        return (*plain, repr(question.form), repr(self.base.instruments.get(question.instrument)), *worked, *asked)
+
+    @cached_property
+    def _made_as(self) -> str:
+        return repr((self.type.plate, self.type.features))
 
     def _answers_to(self, question: Question) -> Mapping[tuple[str, ...], Mask]:
         """Machines of one place on which the same is typed, and the same at what the limits rest on, answer alike."""
@@ -159,12 +179,16 @@ class SeenMachines:
 
 @dataclass(frozen=True, slots=True)
 class _Columns:
-    """A record column by column. `typed`: by question, the machines of one place on which the same is typed."""
+    """A record column by column. `typed`: by question, the machines of one place on which the same is typed.
+
+    `read`: what rule bases before made of it, kept from one edit to the next.
+    """
 
     typed: Mapping[str, Mapping[tuple[str, str], Mask]]
     having: Mapping[str, Mask]
     only: Mapping[str, Mask]
     parts: Mapping[str, Mask]
+    read: dict[tuple[Hashable, ...], Mapping[tuple[str, ...], Mask]] = field(default_factory=dict)
 
 
 @cache

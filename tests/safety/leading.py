@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
-from expert.language.model import ALWAYS, RuleBase
+from expert.language.model import ALWAYS, Release, RuleBase
 from expert.trace.records import HazardOpened, Moved, Put, Record, Said
 from tests.safety.conditions import facts_in
 from tests.safety.watching import Watch
@@ -30,8 +30,19 @@ def in_order(base: RuleBase, watch: Watch, put: Put) -> Wrong:
     if again & watch.known.taken_back or not any(put.question in release.tests for release in releases):
         return
     due = {test for release in releases if (test := watch.known.due(release, since))}
-    if put.question not in due | set().union(*(waited_for(base, test) for test in due)):
+    # One that has passed may be put again: a contradiction sets an answer aside.
+    passed = {
+        test
+        for release in releases
+        for test in tuple(release.tests)[: _place(release, watch.known.due(release, since))]
+    }
+    if put.question not in due | passed | set().union(*(waited_for(base, test) for test in due)):
         yield "order", f"{put.question} is put to release {put.why.hazard}, and what comes before it has not passed"
+
+
+def _place(release: Release, due: str | None) -> int:
+    """How many tests of an entry have passed: those above the one that is due."""
+    return 0 if due is None else list(release.tests).index(due)
 
 
 def waited_for(base: RuleBase, question: str, depth: int = 4) -> set[str]:

@@ -86,6 +86,8 @@ OHM_AS_TYPED = {
     "MΩ": "Mohm",
     "M": "Mohm",
     "mohms": "mohm",
+    "milliohm": "mohm",
+    "milliohms": "mohm",
     "Mohms": "Mohm",
     "mOhm": "mohm",
     "MOHM": "Mohm",

@@ -46,12 +46,14 @@ class Shown:
 class MachineRecord:
     """The record of one machine type: where it was looked at, and what was seen. Each is itself, however alike.
 
+    `lines`: by question, the digest of the line of the table by which it was answered.
     `differs`: by rule, the faults over which rule and machine are known to differ, each with the reason.
     """
 
     machine: str
     places: tuple[Place, ...]
     shown: tuple[Shown, ...]
+    lines: Mapping[str, str] = field(default_factory=dict)
     differs: Mapping[str, Mapping[str, str]] = field(default_factory=dict)
 
 
@@ -104,7 +106,7 @@ def _record_in(data: Any) -> MachineRecord:
         Shown(row["place"], row["fault"], tuple(row["ids"]), tuple(row["parts"]), answers)
         for row, answers in zip(data["shown"], typed, strict=True)
     )
-    return MachineRecord(data["machine"], places, shown)
+    return MachineRecord(data["machine"], places, shown, data["lines"])
 
 
 def as_text(record: MachineRecord) -> str:
@@ -121,7 +123,9 @@ def as_text(record: MachineRecord) -> str:
     lines += _listed([f"{_line(name)}: {_line(place)}" for name, place in places.items()])
     lines += ["},", '"shown": [']
     lines += _listed([_line(row) for row in rows])
-    lines += ["],", '"answers": {']
+    lines += ["],", '"lines": {']
+    lines += _listed([f"{_line(name)}: {_line(digest)}" for name, digest in sorted(record.lines.items())])
+    lines += ["},", '"answers": {']
     lines += _listed([f"{_line(name)}: {_line(answers[name])}" for name in sorted(answers)])
     return "\n".join([*lines, "}", "}"]) + "\n"
 

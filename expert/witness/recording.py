@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from hashlib import sha256
 from types import MappingProxyType
 
 from expert.job.answers.sound import CANNOT_TELL
@@ -11,7 +12,7 @@ from expert.machine import FAULTS, PLATES, Build, Fault, Machine, brought_in, so
 from expert.witness.answering import answer
 from expert.witness.playing import brought_to, fitted, plate_lines
 from expert.witness.record import MachineRecord, Place, Shown
-from expert.witness.table import Table
+from expert.witness.table import Line, Table
 from expert.witness.verdict import consequences
 
 # Two machines as unlike as the layout allows: mains, sensor, height.
@@ -33,7 +34,12 @@ def record_of(base: RuleBase, table: Table, shown: tuple[Shown, ...]) -> Machine
         Place(name, plate_lines(build), {"sensor": fitted(type_, build).features["sensor"]})
         for name, build in BUILDS.items()
     )
-    return MachineRecord(table.machine, places, shown)
+    return MachineRecord(table.machine, places, shown, {name: digest_of(line) for name, line in table.lines.items()})
+
+
+def digest_of(line: Line) -> str:
+    """What tells whether a question is still answered as when the record was made."""
+    return sha256(repr(line).encode()).hexdigest()[:12]
 
 
 def show(base: RuleBase, table: Table, place: str, fault: str) -> Shown:

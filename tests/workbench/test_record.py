@@ -7,8 +7,9 @@ import random
 import pytest
 
 from expert.job.answers.sound import CANNOT_TELL
-from expert.witness.record import as_text, load_record, shipped_records
-from expert.witness.recording import ALL, as_brought_in, said_of
+from expert.witness.record import MachineRecord, as_text, load_record, shipped_records
+from expert.witness.recording import ALL, as_brought_in, digest_of, said_of
+from expert.witness.table import Table
 from expert.workbench.checks import advice
 from expert.workbench.index import Index
 from tests.workbench.make_record import RECORD, loaded
@@ -19,12 +20,24 @@ SAMPLE = random.Random(18).sample(range(len(ALL)), 5)
 @pytest.mark.parametrize("number", SAMPLE)
 def test_the_record_says_what_the_machine_shows(number: int) -> None:
     """A sample; all of it is made anew by `python -m tests.workbench.make_record`."""
-    (base, table), row = loaded(), load_record(RECORD).shown[number]
+    (base, table), record = loaded(), load_record(RECORD)
+    row = record.shown[number]
     assert (row.place, row.fault) == ALL[number] and row.ids == table.faults.get(row.fault, ())
     machine = as_brought_in(row.place, row.fault)
-    for question in random.Random(number).sample(sorted(table.lines), 10):
+    for question in random.Random(number).sample(current(record, table), 10):
         if question in base.questions:
             assert said_of(base, table, machine, question) == row.typed.get(question, CANNOT_TELL), question
+
+
+def current(record: MachineRecord, table: Table) -> list[str]:
+    """The questions whose line in the table is the one that the record was made by."""
+    return [name for name in sorted(table.lines) if record.lines.get(name) == digest_of(table.lines[name])]
+
+
+def test_the_record_is_not_left_behind_by_its_table() -> None:
+    """A new line is no reason to spend ten minutes; when one in ten is new, the record is made anew."""
+    _, table = loaded()
+    assert len(current(load_record(RECORD), table)) > 0.9 * len(table.lines)
 
 
 def test_a_record_that_is_written_reads_the_same() -> None:

@@ -65,6 +65,14 @@ SLIPS = [
         id="live without its caution",
     ),
     pytest.param(
+        "bench.yaml",
+        "    cautions: [mains_isolate, capacitor_charge]\n    word: dead\n",
+        "    word: dead\n",
+        "caution-missing",
+        "the caution mains_isolate must be shown",
+        id="move without its caution",
+    ),
+    pytest.param(
         "circuits/boiler_heat.yaml",
         "cautions: [mains_isolate, burn, boiler_pressure, descaler, never_dry]",
         "cautions: [mains_isolate, burn, boiler_pressure, never_dry]",

@@ -11,7 +11,7 @@ from expert.language.problems import Problem
 from expert.language.reading.draft import Draft
 
 CODES = {
-    "caution-missing": "A question, its setting up or a repair lacks a caution that its bench state or its steps need.",
+    "caution-missing": "A question, a move or a repair lacks a caution that its bench state or its steps need.",
     "state-unguarded": "A caution says who may work in a state, and the bench file lets others work there.",
     "move-into-danger": "A move leads into a bench state in which nobody may work.",
     "hand-on-live-part": "A question in a live, open machine asks for a hand on a terminal, a wire or a joint.",
@@ -48,6 +48,9 @@ def _asked_for(draft: Draft) -> Iterator[tuple[tuple[str, ...], Mapping[str, str
             yield question.cautions, question.prepare.bench, ("question", question.id, "prepare")
     for fault in draft.faults.values():
         yield fault.repair.cautions, fault.repair.bench, ("fault", fault.id, "repair", "cautions")
+    for move in draft.bench.moves:
+        stood = {dimension: states[0] for dimension, states in move.needs.items() if len(states) == 1}
+        yield move.cautions, {**stood, **move.makes}, ("move", move.id, "cautions")
 
 
 def _spoken_of(draft: Draft) -> Iterator[Problem]:

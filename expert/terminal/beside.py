@@ -83,10 +83,13 @@ def suspects_in_short(job: Job) -> str:
     if not picture.suspects:
         repaired = "; ".join(job.fault_name(fault) for fault in job.mended())
         return f"repaired: {repaired}" if repaired else "no suspect left"
-    likeliest = picture.suspects[0].fault
-    share = beliefs(job.knowledge, picture)[likeliest]
-    count = counted(len(picture.suspects), "suspect")
-    return f"{count}{', likeliest' if len(picture.suspects) > 1 else ''}: {job.fault_name(likeliest)} ({share:.0%})"
+    shares = {fault: f"{share:.0%}" for fault, share in beliefs(job.knowledge, picture).items()}
+    first = picture.suspects[0].fault
+    alike = [suspect.fault for suspect in picture.suspects if shares[suspect.fault] == shares[first]]
+    each = " each" if len(alike) > 1 else ""
+    # The figure before the names: what does not fit is cut off at the end.
+    names = "; ".join(job.fault_name(fault) for fault in alike)
+    return f"{counted(len(picture.suspects), 'suspect')}: {shares[first]}{each} {names}"
 
 
 def where_it_stands(job: Job) -> tuple[str, ...]:
@@ -108,6 +111,11 @@ def joined(parts: tuple[str, ...], width: int) -> tuple[str, ...]:
 def bench_in_words(job: Job) -> str:
     """How the machine stands on the bench, in one line."""
     return clean(f"Bench: {state_in_words(job) or 'not known yet'}")
+
+
+def time_so_far(job: Job) -> str:
+    """What was done so far would take so long by the book; '' before anything was done."""
+    return f"{job.minutes:.0f} min by the book" if job.minutes >= 1 else ""
 
 
 def cut_to(text: str, width: int) -> str:

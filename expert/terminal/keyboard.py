@@ -95,7 +95,7 @@ def _rest_of_flood(descriptor: int) -> str:
 
 
 def paste_bindings() -> KeyBindings:
-    """A paste becomes one line of at most LONGEST_LINE characters; it is never sent off by itself."""
+    """A paste becomes one line of at most LONGEST_LINE characters, never sent off by itself; F1 is help."""
     bindings = KeyBindings()
 
     @bindings.add(Keys.BracketedPaste)
@@ -105,6 +105,12 @@ def paste_bindings() -> KeyBindings:
         room = max(LONGEST_LINE - len(buffer.text), 0)
         # Without a count: the parser has thrown away all but the beginning already.
         buffer.insert_text(text if len(text) <= room else text[: max(room - len(CUT), 0)] + CUT[:room])
+
+    @bindings.add(Keys.F1, filter=Condition(lambda: not get_app().current_buffer.text))
+    def _(event: KeyPressEvent) -> None:
+        """Help, where nothing is typed that it would replace."""
+        event.current_buffer.text = "help"
+        event.current_buffer.validate_and_handle()
 
     @bindings.add(Keys.Vt100MouseEvent, eager=True)
     def _(event: KeyPressEvent) -> None:

@@ -16,7 +16,7 @@ from expert.desk.session import Session
 from expert.job.prompts.registry import owner_at
 from expert.job.state.job import Job
 from expert.job.wording.records import lines_of_reply
-from expert.terminal.beside import NOTHING, bench_in_words, joined, remark_on, where_it_stands
+from expert.terminal.beside import NOTHING, bench_in_words, joined, remark_on, time_so_far, where_it_stands
 from expert.terminal.completion import JobCompleter
 from expert.terminal.keyboard import TypedBefore, history_file, paste_bindings, shorten_pastes
 from expert.terminal.leaving import EndedFromOutside, nothing_typed_is_shown
@@ -201,9 +201,14 @@ class Chat:
         """The remark on the line typed, or the bench where nothing is typed; below it where the job stands."""
         width = get_app().output.get_size().columns
         style, text = self._remark(self.prompt.default_buffer.text)
-        upper = wrapped(text, width)[:MOST_REMARK_LINES] if text else joined((bench_in_words(self.session.job),), width)
+        upper = wrapped(text, width)[:MOST_REMARK_LINES] if text else self._bench(width)
         lower = joined(self._standing(), width)
         return [*((style, line + "\n") for line in upper), (STATUS, "\n".join(lower))]
+
+    def _bench(self, width: int) -> tuple[str, ...]:
+        """How the bench stands and the time so far, as one line; of a narrow one the time is left out."""
+        both = tuple(part for part in (bench_in_words(self.session.job), time_so_far(self.session.job)) if part)
+        return joined(both, width)[:1]
 
     def _remark(self, typed: str) -> tuple[str, str]:
         job = self.session.job

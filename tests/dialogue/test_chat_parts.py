@@ -13,13 +13,25 @@ from prompt_toolkit.document import Document
 from prompt_toolkit.output import ColorDepth
 from prompt_toolkit.styles import DEFAULT_ATTRS
 
+from expert.engine.gain import beliefs
 from expert.job.beginning import begin
 from expert.job.state.job import Job
+from expert.job.state.situation import picture_of
 from expert.job.steps import step
 from expert.terminal import style as chat_style
-from expert.terminal.beside import Remark, bench_in_words, cut_to, joined, remark_on, where_it_stands
+from expert.terminal.beside import (
+    Remark,
+    bench_in_words,
+    cut_to,
+    joined,
+    remark_on,
+    suspects_in_short,
+    time_so_far,
+    where_it_stands,
+)
 from expert.terminal.completion import JobCompleter, offered
 from tests.dialogue.conftest import INTAKE
+from tests.dialogue.shipped_desk import ShippedDesk
 from tests.dialogue.small_rules import small_knowledge, small_shop
 
 PACKAGE = Path(chat_style.__file__).parent
@@ -117,7 +129,7 @@ BOTTOM = [
     ),
     pytest.param(
         INTAKE,
-        ("Job 7 | FIND > repair > prove > close", "3 suspects, likeliest: fill valve: coil open (43%)"),
+        ("Job 7 | FIND > repair > prove > close", "3 suspects: 43% each fill valve: coil open; pump: dead"),
         "Bench: mains isolated, covers on",
         id="search",
     ),
@@ -129,7 +141,7 @@ BOTTOM = [
     ),
     pytest.param(
         TO_COIL,
-        ("Job 7 | FIND > repair > prove > close", "2 suspects, likeliest: fill valve: coil open (74%)"),
+        ("Job 7 | FIND > repair > prove > close", "2 suspects: 74% fill valve: coil open"),
         "Bench: mains isolated, covers off",
         id="two suspects",
     ),
@@ -147,7 +159,7 @@ BOTTOM = [
     ),
     pytest.param(
         (*INTAKE[:3], "steam jet", *INTAKE[4:], "yes", "2 bar"),
-        ("Job 7 | STOPPED for danger", "1 suspect: heat relay: shorted (91%)"),
+        ("Job 7 | STOPPED for danger", "1 suspect: 91% heat relay: shorted"),
         "Bench: mains on, covers on",
         id="stopped",
     ),
@@ -164,6 +176,25 @@ def test_the_bottom_lines(lines: tuple[str, ...], standing: tuple[str, ...], ben
 def test_bottom_lines_are_never_wider_than_the_terminal(width: int) -> None:
     assert all(len(line) <= width for line in joined(where_it_stands(job_after(*INTAKE)), width))
     assert len(cut_to("x" * 200, width)) <= width
+
+
+def test_suspects_that_are_alike_are_shown_alike() -> None:
+    """None of several that weigh the same stands alone as the likeliest."""
+    shipped = ShippedDesk()
+    shipped.type("Ann", "1", "ok", "tingles", "ok", "no", "1", "sound", "nothing")
+    desk = shipped.job
+    said = suspects_in_short(desk)
+    picture = picture_of(desk)
+    believed = beliefs(desk.knowledge, picture)
+    shares = {suspect.fault: believed[suspect.fault] for suspect in picture.suspects}
+    first = f"{shares[picture.suspects[0].fault]:.0%}"
+    alike = [fault for fault, share in shares.items() if f"{share:.0%}" == first]
+    assert said.startswith(f"{len(shares)} suspects: {first}{' each' if len(alike) > 1 else ''} ")
+    assert all(desk.fault_name(fault) in said for fault in alike)
+
+
+def test_the_time_so_far() -> None:
+    assert (time_so_far(job_after(*INTAKE)), time_so_far(job_after(*TO_COIL))) == ("", "9 min by the book")
 
 
 def test_control_sequences_do_not_reach_the_bottom_lines() -> None:

@@ -113,7 +113,7 @@ def test_suspects_are_a_bar_list_that_needs_no_colour(
     terminal = at_size(columns, rows)
     terminal.talk("A|1|ok|no fill|ok|n|1|y|suspects|")
     assert "\n".join(SUSPECTS) in "\n".join(line.rstrip() for line in terminal.screen.split("\n"))
-    standing = ("Job 7 | FIND > repair > prove > close", "3 suspects, likeliest: fill valve: coil open (43%)")
+    standing = ("Job 7 | FIND > repair > prove > close", "3 suspects: 43% each fill valve: coil open; pump: dead")
     assert joined(where_it_stands(at("yes or no").job), columns) == (
         standing if columns == 80 else (" | ".join(standing),)
     )

@@ -54,7 +54,8 @@ def told_by(trace: Trace) -> Told:
             case Answered(question=question, text=text):
                 (told.after[repaired] if repaired else told.answers)[question] = text
             case CannotTell(question=question):
-                (told.after[repaired] if repaired else told.answers)[question] = "can't tell"
+                # Where a reading was to be taken once more and was not, the first one stands.
+                (told.after[repaired] if repaired else told.answers).setdefault(question, "can't tell")
             case TakenBack(question=question):
                 for answers in (told.answers, *told.after.values()):
                     answers.pop(question, None)

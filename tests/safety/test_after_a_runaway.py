@@ -60,6 +60,12 @@ def test_a_mere_complaint_asks_for_the_dead_looks_only_before_it_heats() -> None
     assert not {"high_limit_opens_at", "safety_valve_bench_test"} & dead
 
 
+def test_devices_once_proved_in_a_job_are_not_proved_again_when_the_fault_is_found() -> None:
+    records = gone_through({"relay_output": "2 ohm"}, {"relay_output": "OL"})
+    proved = [name for name in answered(records) if name in ("high_limit_opens_at", "safety_valve_bench_test")]
+    assert sorted(proved) == ["high_limit_opens_at", "safety_valve_bench_test"]
+
+
 def test_what_drives_the_heat_is_mended_before_what_should_have_caught_it() -> None:
     mended = {"relay_output": "OL", "high_limit_bridged": "no"}
     records = gone_through({"relay_output": "2 ohm", "high_limit_bridged": "yes"}, mended)

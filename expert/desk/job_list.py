@@ -99,6 +99,7 @@ def _entry(trace: Trace) -> JobEntry:
                 left = record.state
             case Worker():
                 technician = record.name
+                status = OPEN if status == HANDED_OVER else status
             case Paused():
                 status = PAUSED
             case HandedOver():
@@ -109,6 +110,7 @@ def _entry(trace: Trace) -> JobEntry:
                 status, outcome = CLOSED, record.outcome
     opened, last = (time_in_words(trace.lines[index].at) for index in (0, -1))
     is_closed = status == CLOSED
+    waits_for = "somebody who takes it on" if status == HANDED_OVER else waits_for
     return JobEntry(trace.path, status, opened, last, technician, "" if is_closed else waits_for, left, outcome)
 
 

@@ -28,6 +28,7 @@ from expert.trace.records import (
     Answered,
     CannotMove,
     CannotTell,
+    Closed,
     Opened,
     Paused,
     PromptKind,
@@ -128,7 +129,7 @@ def _segments(trace: Trace) -> Iterator[_Segment]:
     for recorded in others:
         number = recorded.line
         match recorded.record:
-            case Sealed():
+            case Sealed() | Closed(outcome="handed_over"):  # earlier programs closed what was handed over
                 continue
             case Said() | Resumed():
                 yield _Segment(*begins, tuple(led_to))

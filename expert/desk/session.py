@@ -88,7 +88,7 @@ class Session:
             raise not_taken(fault) from fault
         self.writer.append((Said(text), *records))
         self.job = job
-        if job.phase is Phase.DONE:
+        if job.is_closed:
             try:
                 self.writer.seal(self.sign)
             except TraceNotWritten as problem:
@@ -98,7 +98,7 @@ class Session:
 
     @property
     def is_over(self) -> bool:
-        """Closed, or left for later."""
+        """Closed, handed over, or left for later."""
         return self.job.phase is Phase.DONE or self.job.paused
 
     def close(self) -> None:

@@ -10,7 +10,6 @@ from expert.desk.replay import Rerun, rerun, rules_of
 from expert.desk.session import Session
 from expert.engine.knowledge import Knowledge
 from expert.job.prompts.as_left import take_up_again
-from expert.job.state.job import Phase
 from expert.trace.errors import TraceError
 from expert.trace.places import SUFFIX
 from expert.trace.records import Record, Resumed
@@ -71,7 +70,7 @@ def take_up(
     due = confirming or (again.waiting_at if rebuilt else ())
     writer.append((*(() if rebuilt else again.missing), resumed, *due))
     # The plug may have been pulled between the last line and the seal.
-    if again.job.phase is Phase.DONE:
+    if again.job.is_closed:
         writer.seal()
     job.paused = False
     return Session(job, writer), confirming or again.waiting_at

@@ -8,12 +8,13 @@ from expert.desk.intake_lines import intake_of
 from expert.desk.replay import opened_of, rules_of
 from expert.trace.lines import TIME_FORMAT
 from expert.trace.reading import Trace
-from expert.trace.records import Closed, Paused, SearchEnded, Stopped
+from expert.trace.records import Closed, HandedOver, Paused, SearchEnded, Stopped, Worker
 
 
 @dataclass(frozen=True, slots=True)
 class Head:
-    """The job in short. A text is '' where the trace does not come so far; `ending` is then 'open' or 'paused'.
+    """The job in short. A text is '' where the trace does not come so far; `ending` is then
+    'open', 'paused' or 'handed_over'.
 
     `machine`: as it was listed to the technician. `plate`: values typed at the plate prompt that were taken.
     `search`: how the last search ended.
@@ -60,9 +61,17 @@ def head_of(trace: Trace) -> Head:
         complaints=intake.complaints,
         qualified=intake.qualified,
         search=search,
-        ending=closed.outcome if closed else "paused" if records and isinstance(records[-1], Paused) else "open",
+        ending=closed.outcome if closed else _stands(trace),
         minutes=closed.minutes if closed else None,
         parts=closed.parts if closed else (),
         note=closed.note if closed else "",
         stops=sum(isinstance(record, Stopped) for record in records),
     )
+
+
+def _stands(trace: Trace) -> str:
+    """How a job that is not closed stands."""
+    handed = next((r for r in reversed(trace.records) if isinstance(r, HandedOver | Worker)), None)
+    if isinstance(handed, HandedOver):
+        return "handed_over"
+    return "paused" if isinstance(trace.records[-1], Paused) else "open"

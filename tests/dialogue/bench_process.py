@@ -7,7 +7,7 @@ import os
 import signal
 import sys
 from collections.abc import Callable, Collection, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import UTC, datetime
 from itertools import count
 from pathlib import Path
@@ -55,10 +55,20 @@ class Uninterrupted:
 
     @classmethod
     def play(
-        cls, knowledge: Knowledge, number: str, choose: Callable[[Job], str], most: int, taken_up: Collection[int] = ()
+        cls,
+        knowledge: Knowledge,
+        number: str,
+        choose: Callable[[Job], str],
+        most: int,
+        taken_up: Collection[int] = (),
+        command: str = "",
     ) -> Uninterrupted:
-        """Type what `choose` gives for the job as it stands, until it is closed or `most` lines are typed."""
+        """Type what `choose` gives for the job as it stands, until it is closed or `most` lines are typed.
+
+        `command`: what goes on with the job, as whoever hands it over is told.
+        """
         job, records = begin(knowledge, shop_of(knowledge), number)
+        job = replace(job, resume_with=command)
         everything = list(records)
         lines: list[str] = []
         shown = [rendered(job, records)]

@@ -6,6 +6,7 @@ from expert.job.sentences.customer import DO_NOT_USE
 from expert.job.state.job import Phase
 from tests.dialogue.phases import at, each
 
+HANDED = "Handed over, not closed: it stays open until somebody closes it. To take it on:"
 PAUSE = [
     (
         "pause",
@@ -28,7 +29,9 @@ HAND_OVER = [
         "hand over",
         "make safe",
         [
-            "Handed over. Where the job stands:",
+            HANDED,
+            "  expert resume 7",
+            "Where the job stands:",
             "  Complaints: Boiler does not fill",
             "  Bench: mains on, covers on",
             "  Still possible: fill valve: coil open",
@@ -46,14 +49,15 @@ HAND_OVER = [
             "    - If it trips the supply, gives a tingle or smells burnt: pull the plug and do not use it.",
             "    - Use the water that suits your machine, and have it descaled in time.",
             "    - If the complaint comes back, stop using the machine and call us with the job number.",
-            "Job 7 is closed: handed over, 0 min.",
         ],
     ),
     (
         "hand over",
         "find",
         [
-            "Handed over. Where the job stands:",
+            HANDED,
+            "  expert resume 7",
+            "Where the job stands:",
             "  Complaints: Boiler does not fill",
             "  Bench: mains isolated, covers off",
             "  Still possible: fill valve: coil open",
@@ -70,14 +74,15 @@ HAND_OVER = [
             "    - If it trips the supply, gives a tingle or smells burnt: pull the plug and do not use it.",
             "    - Use the water that suits your machine, and have it descaled in time.",
             "    - If the complaint comes back, stop using the machine and call us with the job number.",
-            "Job 7 is closed: handed over, 9 min.",
         ],
     ),
     (
         "hand over",
         "stop",
         [
-            "Handed over. Where the job stands:",
+            HANDED,
+            "  expert resume 7",
+            "Where the job stands:",
             "  Complaints: Safety valve blows",
             "  Bench: mains isolated, covers on",
             "  Danger: The boiler pressure is out of control. Pull the plug.",
@@ -95,14 +100,15 @@ HAND_OVER = [
             "    - If it trips the supply, gives a tingle or smells burnt: pull the plug and do not use it.",
             "    - Use the water that suits your machine, and have it descaled in time.",
             "    - If the complaint comes back, stop using the machine and call us with the job number.",
-            "Job 7 is closed: handed over, 5 min.",
         ],
     ),
     (
         "hand over",
         "repair",
         [
-            "Handed over. Where the job stands:",
+            HANDED,
+            "  expert resume 7",
+            "Where the job stands:",
             "  Complaints: Boiler does not fill",
             "  Bench: mains isolated, covers off",
             "  Found: fill valve: coil open",
@@ -118,14 +124,15 @@ HAND_OVER = [
             "    - If it trips the supply, gives a tingle or smells burnt: pull the plug and do not use it.",
             "    - Use the water that suits your machine, and have it descaled in time.",
             "    - If the complaint comes back, stop using the machine and call us with the job number.",
-            "Job 7 is closed: handed over, 12 min.",
         ],
     ),
     (
         "hand over",
         "prove",
         [
-            "Handed over. Where the job stands:",
+            HANDED,
+            "  expert resume 7",
+            "Where the job stands:",
             "  Complaints: Boiler does not fill",
             "  Bench: mains on, covers on",
             "  Repaired, not proved yet: fill valve: coil open",
@@ -143,14 +150,15 @@ HAND_OVER = [
             "    - If it trips the supply, gives a tingle or smells burnt: pull the plug and do not use it.",
             "    - Use the water that suits your machine, and have it descaled in time.",
             "    - If the complaint comes back, stop using the machine and call us with the job number.",
-            "Job 7 is closed: handed over, 38 min.",
         ],
     ),
     (
         "hand over",
         "close",
         [
-            "Handed over. Where the job stands:",
+            HANDED,
+            "  expert resume 7",
+            "Where the job stands:",
             "  Complaints: Boiler does not fill",
             "  Bench: mains isolated, covers on",
             "  Repaired and proved: fill valve: coil open",
@@ -169,7 +177,6 @@ HAND_OVER = [
             "    - If it trips the supply, gives a tingle or smells burnt: pull the plug and do not use it.",
             "    - Use the water that suits your machine, and have it descaled in time.",
             "    - If the complaint comes back, stop using the machine and call us with the job number.",
-            "Job 7 is closed: handed over, 41 min.",
         ],
     ),
 ]
@@ -184,13 +191,13 @@ def test_pause_leaves_the_job_where_it_is(command: str, phase: str, reply: list[
 
 
 @each(HAND_OVER)
-def test_hand_over_ends_the_job_with_a_summary(command: str, phase: str, reply: list[str]) -> None:
+def test_hand_over_leaves_the_job_with_a_summary(command: str, phase: str, reply: list[str]) -> None:
     desk = at(phase)
     said = desk.type(command)
     if desk.job.leaving:  # plugged in: the plug comes out first
         assert said[0] == "It is handed over as soon as the machine is safe."
         said = desk.type("yes")
         reply = [line.replace("mains on", "mains isolated") for line in reply if "not safe to leave" not in line]
-        said, reply = said[:-1], reply[:-1]  # one minute more
     assert said == reply
     assert (desk.job.phase is Phase.DONE) == (phase != "name")
+    assert not desk.job.is_closed

@@ -10,6 +10,7 @@ from pathlib import Path
 
 import pytest
 
+from expert.desk.opening import resume_command
 from expert.engine.knowledge import Knowledge, knowledge_of
 from expert.job.state.job import Job
 from expert.language.load import load_rules
@@ -49,7 +50,8 @@ def test_a_killed_job_on_the_shipped_rules(seed: int, tmp_path: Path, shipped_kn
 
 def be_killed_and_go_on(chance: random.Random, knowledge: Knowledge, rules: Path, jobs: Path, kills: int) -> None:
     """Play one job with so many violent deaths on the way, and compare it with the job that had none."""
-    job = Uninterrupted.play(knowledge, NUMBER, lambda job: typed(chance, job), MOST_LINES)
+    command = resume_command(rules, jobs / f"{NUMBER}.jsonl")
+    job = Uninterrupted.play(knowledge, NUMBER, lambda job: typed(chance, job), MOST_LINES, (), command)
     wanted = job.lines
     path = jobs / f"{NUMBER}.jsonl"
     acknowledged = 0
@@ -63,7 +65,7 @@ def be_killed_and_go_on(chance: random.Random, knowledge: Knowledge, rules: Path
         begun = path.exists() and b"\n" in path.read_bytes()
         if begun:
             taken_up.add(len(on_disk))
-            job = Uninterrupted.play(knowledge, NUMBER, following(wanted), len(wanted), taken_up)
+            job = Uninterrupted.play(knowledge, NUMBER, following(wanted), len(wanted), taken_up, command)
 
         def work(begun: bool = begun) -> None:
             (resumed if begun else opened)(knowledge, rules, jobs, NUMBER)

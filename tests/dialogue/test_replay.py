@@ -18,6 +18,7 @@ from expert.language.load import read_rules
 from expert.trace.reading import read_trace
 from expert.trace.records import Fired, Found, Narrowed, Paused, Put, Resumed, Said, Sealed, Told
 from expert.trace.verifying import verify
+from tests.dialogue.phases import TO_THE_CLOSE
 from tests.dialogue.small_folder import FILES
 from tests.dialogue.small_rules import small_knowledge, small_shop
 from tests.trace.power_cut import power_cut
@@ -126,7 +127,7 @@ def read_trace_of(folder: Path, lines: list[str]) -> tuple[object, ...]:
 
 def test_a_sealed_job_is_reproduced(tmp_path: Path) -> None:
     path = tmp_path / "7.jsonl"
-    worked(path, [*INTAKE, "yes", "no", "yes", "hand over"])
+    worked(path, [*TO_THE_CLOSE, "1", "ok", "ok", "no"])
     trace = read_trace(path)
     assert isinstance(trace.records[-1], Sealed)
     assert rerun(small_knowledge(), trace).differences == ()

@@ -23,7 +23,10 @@ from expert.trace.storage import TraceFile
 from expert.trace.verifying import verify
 from expert.trace.writing import TraceWriter
 from tests.dialogue.command_line import AT_THE_PUMP, GO_ON, HERE, INTAKE, PUMP_QUESTION, STANDS, Ran, Shop, run, said
+from tests.dialogue.phases import TO_THE_CLOSE
 from tests.dialogue.small_rules import small_knowledge, small_shop
+
+TO_THE_END = "".join(f"{line}\n" for line in (*TO_THE_CLOSE, "1", "ok", "ok", "no"))
 
 # ---------------------------------------------------------------- the disk
 
@@ -87,13 +90,13 @@ def test_a_seal_that_cannot_be_written_is_set_on_resume(shop: Shop, monkeypatch:
             raise session_module.TraceNotWritten(f"{self.path} cannot be written: No space left on device.")
 
         patched.setattr(TraceWriter, "seal", full)
-        closed = shop.bench(AT_THE_PUMP + "hand over\nyes\n")
-        assert "Job 7 is closed: handed over, 3 min.\n" in closed.out
+        closed = shop.bench(TO_THE_END)
+        assert "Job 7 is closed: repaired, 41 min.\n" in closed.out
         assert " ".join(closed.out.split()).endswith(
             "cannot be written: No space left on device. Only the seal is missing; it is set when the job is resumed."
         )
     again = shop.resume()
-    assert again.out.endswith("Job 7 is closed: handed over, 3 min.\n")
+    assert again.out.endswith("Job 7 is closed: repaired, 41 min.\n")
     kinds = [type(record) for record in read_trace(shop.trace()).records[-3:]]
     assert kinds == [Closed, Resumed, Sealed]
 
@@ -190,7 +193,7 @@ def test_what_is_no_file_is_no_job(shop: Shop) -> None:
 
 
 def test_a_closed_job_stays_closed(shop: Shop) -> None:
-    shop.bench(AT_THE_PUMP + "hand over\nyes\n")
+    shop.bench(TO_THE_END)
     sealed = shop.trace().read_bytes()
     message = f"{shop.trace()} is sealed: the job is closed, and nothing can be added to it\n"
     assert shop.resume(HERE + "yes\n") == Ran(2, "", message)

@@ -27,7 +27,7 @@ def rules_beside(path: Path) -> Path:
 
 
 def test_there_are_traces_to_keep() -> None:
-    assert {path.parent.name for path in TRACES} >= {"first", "second", "third"} and len(TRACES) >= 18
+    assert {path.parent.name for path in TRACES} >= {"first", "second", "third", "handed_over"} and len(TRACES) >= 18
 
 
 @pytest.mark.parametrize("path", TRACES, ids=named)

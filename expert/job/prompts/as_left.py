@@ -13,6 +13,7 @@ from expert.job.prompts.owner import Owner, Unattended
 from expert.job.prompts.qualified import ASKED, QUALIFIED, qualified_by
 from expert.job.sentences import safety as say
 from expert.job.state.job import NO_PROMPT, Job, Phase, Prompt, Turn
+from expert.job.state.situation import reopen
 from expert.trace.records import Moved, Put, Record, Worker
 from expert.trade.quantities.units import echo
 
@@ -21,13 +22,25 @@ WHO, QUALIFICATION, STILL = "technician", "qualified", "still"
 
 def take_up_again(job: Job) -> tuple[Job, tuple[Record, ...]]:
     """The job waiting for who is at the bench now, and, where that may have changed, for how the machine stands."""
-    if not job.bench or job.phase is Phase.DONE:
+    if not job.bench or job.is_closed:
         return job, ()
     turn = Turn(job.copy())
+    if turn.job.handed is not None:
+        _take_on(turn.job, *turn.job.handed)
     turn.job.left_at = job.left_at or job.prompt
     turn.job.paused = False
     _ask_who(turn)
     return turn.job, tuple(turn.records)
+
+
+def _take_on(job: Job, phase: Phase, outcome: str) -> None:
+    """Go on where a job was handed over, with all that is known. What only somebody else could test is searched for."""
+    job.handed, job.leaving, job.phase, job.outcome = None, False, phase, outcome
+    job.closing.clear()
+    job.prompt = NO_PROMPT
+    if outcome == "handed_over":
+        job.outcome = ""
+        reopen(job)
 
 
 def _ask_who(turn: Turn) -> None:

@@ -5,14 +5,16 @@ from __future__ import annotations
 from expert.job.answers.mistyped import is_slip
 from expert.job.answers.reading import NO, NotAnAnswer
 from expert.job.prompts.closing_prompt import ClosingPrompt
+from expert.job.prompts.ending import ENDINGS
 from expert.job.prompts.owner import Unattended
 from expert.job.sentences import closing as say
-from expert.job.state.job import Job
+from expert.job.state.job import Job, Turn
 from expert.trade.quantities.units import echo
 
 LONGEST_PART = 80
 LONGEST_NOTE = 2000
 MOST_MINUTES = 10_000
+BACK = "back"
 
 
 class Parts(ClosingPrompt):
@@ -60,7 +62,15 @@ class Note(ClosingPrompt):
     because = say.WHY_NOTE
 
     def text(self, job: Job) -> tuple[str, tuple[str, ...]]:
-        return say.ANYTHING_TO_NOTE, ("no",)
+        ending = job.closing.get("ending", "")
+        follows = say.WITH_THAT_HANDED_OVER if ending == "handed_over" else say.with_that_closed(ENDINGS[ending])
+        return say.anything_to_note(follows), ("no", BACK)
+
+    def take(self, turn: Turn, line: str) -> None:
+        if line.strip().casefold() == BACK:
+            turn.job.closing.clear()
+        else:
+            super().take(turn, line)
 
     def settled(self, job: Job, text: str) -> str:
         # The job is sealed after it: a mistyped command must not end it.

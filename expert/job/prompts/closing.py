@@ -50,17 +50,24 @@ def before_the_ending(turn: Turn) -> bool:
 
 
 def finish(turn: Turn, ending: str) -> None:
-    """The last record of the dialogue; the terminal seals the trace after it."""
+    """The last record of the dialogue; the terminal seals the trace after it. What is handed over stays open."""
     job = turn.job
-    job.phase = Phase.DONE
-    job.prompt = Prompt("done")
-    job.closing["ending"] = ending
+    if ending == "handed_over":
+        hand_over_as_it_stands(turn)
+        return
+    _end(job, ending)
     turn.add(CustomerTold(customer_summary(job, ending)))
     turn.add(Closed(ending, round(job.minutes, 1), job.parts_used, job.closing.get("note", "")))
 
 
+def _end(job: Job, ending: str) -> None:
+    job.phase = Phase.DONE
+    job.prompt = Prompt("done")
+    job.closing["ending"] = ending
+
+
 def hand_over(turn: Turn) -> None:
-    """End here with a summary from which somebody else can go on. A machine that is plugged in is made safe first."""
+    """Leave it to somebody else, with a summary to go on from. A machine that is plugged in is made safe first."""
     job = turn.job
     if not job.leaving and job.bench and not satisfies(job.bench, job.base.bench.safe):
         job.leaving = True
@@ -71,13 +78,15 @@ def hand_over(turn: Turn) -> None:
 
 
 def hand_over_as_it_stands(turn: Turn) -> None:
-    """End here with the summary, whatever state the machine is in; who takes it over is told when it is not safe."""
+    """Leave it with the summary, whatever state the machine is in; who takes it on is told when it is not safe."""
     job = turn.job
+    job.handed = (job.phase, job.outcome)
     if job.outcome != "stopped":
         job.outcome = "handed_over"
     turn.add(HandedOver("\n".join(summary(job))))
     warn_if_not_safe(turn)
-    finish(turn, "handed_over")
+    _end(job, "handed_over")
+    turn.add(CustomerTold(customer_summary(job, "handed_over")))
 
 
 def leave_safely(turn: Turn) -> None:

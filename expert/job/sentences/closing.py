@@ -81,7 +81,15 @@ def no_number_of_minutes(typed: str) -> str:
 
 
 WHY_NOTE = "What the record does not say otherwise, the next person will not know."
-ANYTHING_TO_NOTE = "Anything the next person should know? Type it, or no."
+WITH_THAT_HANDED_OVER = "With that the job is handed over, and stays open."
+
+
+def anything_to_note(what_follows: str) -> str:
+    return f"Anything the next person should know? Type it, or no.\n{what_follows} Not so: back"
+
+
+def with_that_closed(ending: str) -> str:
+    return f"With that the job is closed for good: {ending}."
 
 
 def no_remark(typed: str) -> str:

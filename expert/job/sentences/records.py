@@ -55,7 +55,8 @@ def complaint_gone(complaint: str) -> str:
     return f"Seen to be gone: {complaint}."
 
 
-WHERE_IT_STANDS = "Handed over. Where the job stands:"
+HANDED_OVER = "Handed over, not closed: it stays open until somebody closes it. To take it on:"
+WHERE_IT_STANDS = "Where the job stands:"
 FOR_THE_CUSTOMER = "For the customer:"
 PAUSED = "Paused. Nothing is lost. Go on with:"
 

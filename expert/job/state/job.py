@@ -166,7 +166,13 @@ class Job:
     gone: dict[str, int] = field(default_factory=dict)  # complaint seen to be gone -> the answer that showed it
     workers: tuple[str, ...] = ()  # everybody who worked at this job
     leaving: bool = False  # handed over as soon as the machine is safe
+    handed: tuple[Phase, str] | None = None  # handed over, not closed: in which phase, and with what outcome so far
     unsure: bool = False  # how the machine stands was not as recorded: nothing comes before it is safe
+
+    @property
+    def is_closed(self) -> bool:
+        """Whether somebody closed the job. One that was only handed over waits for whoever takes it on."""
+        return self.phase is Phase.DONE and self.handed is None
 
     @property
     def how_to_resume(self) -> str:

@@ -128,6 +128,8 @@ def _lines_of(job: Job, record: Record) -> Iterable[tuple[str, str]]:
             name = job.base.complaints[complaint].name
             yield "so", say.complaint_raised(name) if standing == "raised" else say.complaint_gone(name)
         case HandedOver(summary=summary):
+            yield "plain", say.HANDED_OVER
+            yield "command", f"  {job.how_to_resume}"
             yield "plain", say.WHERE_IT_STANDS
             for line in summary.splitlines():
                 yield "plain", f"  {line}"

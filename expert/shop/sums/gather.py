@@ -17,7 +17,7 @@ KINDS: Mapping[str, bytes] = {
     "said": b"",
     "told": b"Complaint: ",
     "taken_in": b"",
-    "taken_over": b"",
+    "worker": b"",
     "answered": b"",
     "cannot_tell": b"",
     "taken_back": b"",
@@ -110,9 +110,10 @@ class _Gathering:
         self.facts.machine_key = data.get("serial_key", "")
         self.facts.complaints = list(data["complaints"])
 
-    def _taken_over(self, data: dict[str, Any]) -> None:
-        self.facts.status = "open"
-        self.facts.technician = data["technician"]
+    def _worker(self, data: dict[str, Any]) -> None:
+        # Whoever takes on what was handed over; live answers count for whoever works then.
+        self.facts.status = "open" if self.facts.status == "handed_over" else self.facts.status
+        self.facts.technician = data["name"]
 
     # The search.
 

@@ -106,11 +106,13 @@ def resume(rules: Path | None, jobs: Path | None, plain: bool, today: bool, trac
 def _invent(folder: Path, count: int, seed: int) -> None:
     """Make a season, with a bar where somebody looks, and say what to look at then."""
     from expert.practice.invented import invent
+    from expert.shop.review.invented import review_invented
     from expert.shop.sums.working_out import progress_shown
 
     try:
         with progress_shown("Playing jobs") as progress:
-            invent(folder, count, seed, progress)
+            truths = invent(folder, count, seed, progress)
+        review_invented(folder, ((truth.number, truth.verdict, truth.fault) for truth in truths))
     except OSError as problem:
         refuse(problem)
     where = shlex.quote(str(folder))

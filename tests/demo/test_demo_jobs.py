@@ -30,7 +30,7 @@ def test_the_job_comes_out_again(demo: DemoJob, knowledge: Knowledge, tmp_path: 
     assert read_trace(made).recorded == read_trace(FOLDER / made.name).recorded
     rendered = render(read_trace(made), knowledge)
     assert rendered == (FOLDER / f"{demo.number}.txt").read_text(encoding="utf-8")
-    assert verify(read_trace(FOLDER / made.name)) == ()
+    assert [problem.code for problem in verify(read_trace(FOLDER / made.name)) if problem.grade == "damage"] == []
 
 
 def test_nothing_else_lies_in_the_folder() -> None:

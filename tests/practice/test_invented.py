@@ -12,10 +12,12 @@ from expert.machine import PLATES, SENSORS, Build, sound_machine
 from expert.practice.invented import PEOPLE, TABLE, brought, invent
 from expert.shop.audit import audit_trace
 from expert.shop.report.making import job_page
+from expert.shop.review.book import read_reviews
+from expert.shop.review.invented import review_invented
 from expert.shop.sums.filters import Filters
 from expert.shop.sums.working_out import sums_of
 from expert.trace.reading import read_trace
-from expert.trace.records import Opened
+from expert.trace.records import Opened, TakenIn
 from expert.witness.answering import answer
 from expert.witness.table import load_table
 
@@ -30,12 +32,18 @@ def test_the_seed_alone_decides_what_comes_in() -> None:
     sorts = [len(one.faults) for one in season]
     assert sorts.count(0) and sorts.count(2) and sorts.count(1) > 150
     assert [one.at for one in season] == sorted(one.at for one in season)
+    came_back = len(season) - len({one.serial for one in season})
+    assert 10 < came_back < 45, "some machines come back"
 
 
 def test_a_small_season(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setenv("XDG_CACHE_HOME", str(tmp_path / "cache"))
     folder = tmp_path / "season"
-    assert invent(folder, 2, 3, lambda done, of: None) == 2
+    truths = invent(folder, 2, 3, lambda done, of: None)
+    sealed = [path for path in folder.glob("*.jsonl") if read_trace(path).is_sealed]
+    assert review_invented(folder, ((truth.number, truth.verdict, truth.fault) for truth in truths)) == len(sealed)
+    assert all(not one.trouble for path in sealed for one in read_reviews(path, read_trace(path).lines[-1].digest))
+    assert all(isinstance(r, TakenIn) is False or r.serial_key for path in sealed for r in read_trace(path).records)
     for path in sorted(folder.glob("*.jsonl")):
         trace = read_trace(path)
         opened = trace.records[0]

@@ -256,19 +256,12 @@ FIELDS = tuple(one.name for one in fields(Job))
 
 def copied(value: Any) -> Any:
     """A value of its own where a step could change it in place, else the value itself."""
-    match value:
-        case dict() | set() | list() | State() | HazardAccount():
-            return value.copy()
-        case _:
-            return value
+    return value.copy() if isinstance(value, dict | set | list | State | HazardAccount) else value
 
 
 @dataclass(frozen=True, slots=True)
 class Foreseen:
-    """What a record says was asked next, and why: a job that is run again need not choose it anew.
-
-    `asks`: "" where the record is of a bench move on the way there.
-    """
+    """What a record says was asked next ("" where it is of a move on the way), and why: it need not be chosen anew."""
 
     asks: str
     why: Why

@@ -51,7 +51,7 @@ def test_what_is_plain_and_what_is_packed() -> None:
 def test_a_job_is_small() -> None:
     sizes = [path.stat().st_size for path in DEMOS]
     assert sum(sizes) / len(sizes) < 40_000
-    assert max(sizes) < 48_000  # two faults, 77 lines typed
+    assert max(sizes) < 60_000  # two faults, and each complaint tried again
 
 
 def test_a_word_that_is_said_again_takes_hardly_any_room(tmp_path: Path) -> None:

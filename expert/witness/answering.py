@@ -10,9 +10,22 @@ from functools import reduce
 
 from expert.job.answers.sound import CANNOT_TELL
 from expert.language.model import Question
-from expert.machine import Course, Link, Machine, Reading, Seen, SensorInBath, Sight, Unseen, do, observe, sound_machine
+from expert.machine import (
+    Course,
+    Link,
+    Machine,
+    Reading,
+    Seen,
+    SensorInBath,
+    Sight,
+    Unseen,
+    complaints,
+    do,
+    observe,
+    sound_machine,
+)
 from expert.trade.physics.steam import boiling_point
-from expert.witness.phrases import BOILING, Compared
+from expert.witness.phrases import BOILING, Compared, Noticed
 from expert.witness.table import Line
 
 _EVENT = re.compile(r"event (.+?)(?: before (\d+))?")
@@ -66,10 +79,13 @@ def _done(machine: Machine, line: Line) -> tuple[Machine, list[Seen]]:
         if isinstance(asked, Compared):
             seen.append(compared(machine, asked.what))
             continue
+        if isinstance(asked, Noticed):
+            seen += [Sight(word) for word in complaints(machine)]
+            continue
         machine, one = observe(machine, asked)
         seen.append(one)
     first = line.observe[0]
-    if line.between and not isinstance(first, Compared):
+    if line.between and not isinstance(first, Compared | Noticed):
         for action in line.between:
             machine = do(machine, action)
         machine, again = observe(machine, first)
@@ -101,8 +117,14 @@ def numbers(line: Line, seen: Sequence[Seen]) -> list[float]:
             second = one.happened(line.until)
             found += [] if second is None else [second]
         elif isinstance(one, Course) and line.track:
-            found += [float(getattr(moment, line.track)) for moment in one.moments]
+            tracked = (getattr(moment, line.track) for moment in one.moments)
+            found += [float(value) for value in tracked if _is_number(value)]
     return found
+
+
+def _is_number(value: object) -> bool:
+    """A display shows a number, or a word where it cannot."""
+    return isinstance(value, int | float) or re.fullmatch(r"-?\d+(\.\d+)?", str(value)) is not None
 
 
 def taken(line: Line, seen: Sequence[Seen]) -> float | None:
@@ -125,7 +147,7 @@ def taken(line: Line, seen: Sequence[Seen]) -> float | None:
             value = found[-1]
         case _:
             value = found[0]
-    return value * line.times
+    return min(value * line.times, line.at_most)
 
 
 def _in_words(line: Line, seen: Sequence[Seen]) -> str:

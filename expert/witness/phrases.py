@@ -26,11 +26,16 @@ class Compared:
     what: str
 
 
+@dataclass(frozen=True, slots=True)
+class Noticed:
+    """What the owner has noticed in use, in the machine's own words for complaints."""
+
+
 class BadPhrase(ValueError):
     """A phrase that the machine does not know. The message says what was found."""
 
 
-Asked = simulated.Observation | Compared
+Asked = simulated.Observation | Compared | Noticed
 
 
 def action_of(text: str) -> simulated.Action:
@@ -51,6 +56,8 @@ def observation_of(text: str) -> Asked:
     """
     if match := _COMPARED.fullmatch(text.strip()):
         return Compared(match[1])
+    if text.strip() == "Noticed()":
+        return Noticed()
     made: Asked = _made(text, observations)
     return made
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Mapping
 from dataclasses import dataclass
 from pathlib import Path
@@ -22,7 +23,7 @@ class Line:
     `track`: for a watch, the number of the machine that is followed. `until`: the event whose second is the answer.
     `take`: which of several numbers counts. `between`: done between two readings, for a change. `keep`: what was done
     stays; `undo`: nothing of it does, as drained water is poured back. `then`: another line, where this says nothing.
-    `types`: what is typed whatever the machine, as what is stamped on a part.
+    `types`: what is typed whatever the machine, as what is stamped on a part. `at_most`: where a test is stopped.
     """
 
     do: tuple[Action, ...]
@@ -37,6 +38,7 @@ class Line:
     undo: bool = False
     then: tuple[Line, ...] = ()
     types: str = ""
+    at_most: float = math.inf
 
 
 @dataclass(frozen=True, slots=True)
@@ -135,4 +137,5 @@ class _Reader:
             text("undo") == "true",
             tuple(self.line(item) for item in then.items) if isinstance(then, Items) else (),
             text("types"),
+            float(text("at_most") or math.inf),
         )

@@ -34,9 +34,11 @@ class Verdict:
 def verdict_on(knowledge: Knowledge, table: Table, faults: Sequence[Fault], played: Played) -> Verdict:
     """What the job came to. `faults`: what is truly wrong, in the machine's words."""
     named = named_in(played)
+    outcome_is_normal = played.job.outcome == "normal"
     listed = [fault for fault, standing in played.job.found.items() if standing == "narrowed"][:SHORT]
     truth = {fault.name: table.faults.get(fault.name, ()) for fault in faults}
-    found = tuple(name for name, ids in truth.items() if set(ids) & set(named))
+    answered = {fault.name for fault in faults if outcome_is_normal and _no_fault_of_the_machine(fault, truth[fault.name])}
+    found = tuple(name for name, ids in truth.items() if set(ids) & set(named) or name in answered)
     on_list = tuple(name for name, ids in truth.items() if name not in found and set(ids) & set(listed))
     known = knowledge.base.faults
     wrong_parts = {known[id_].part for ids in truth.values() for id_ in ids if id_ in known}
@@ -44,7 +46,7 @@ def verdict_on(knowledge: Knowledge, table: Table, faults: Sequence[Fault], play
     # A result, as a limit that tripped or a board that locked itself, blames no part.
     condemned = tuple(f for f in named if known[f].part not in wrong_parts and not known[f].result)
     ending = played.job.closing.get("ending", "") or played.job.outcome
-    still_in = tuple(fault.name for fault in faults if fault.part not in played.mended)
+    still_in = tuple(fault.name for fault in faults if fault.part not in played.mended and fault.name not in answered)
     return Verdict(
         found,
         on_list,
@@ -56,6 +58,12 @@ def verdict_on(knowledge: Knowledge, table: Table, faults: Sequence[Fault], play
         sum(isinstance(record, Answered | CannotTell) for record in played.records),
         round(float(played.job.minutes), 1),
     )
+
+
+def _no_fault_of_the_machine(fault: Fault, ids: Sequence[str]) -> bool:
+    """Whether "nothing is wrong with the machine" is the true answer: the supply of the house, or what the bench sets
+    right by itself when it fills the tank or closes a tap."""
+    return not fault.of_a_part and (fault.stored or not ids)
 
 
 def named_in(played: Played) -> tuple[str, ...]:

@@ -49,6 +49,11 @@ class CoolDown:
 
 
 @dataclass(frozen=True, slots=True)
+class Dry:
+    """Dry the inside with warm air for two hours, plug out: what is damp dries, what is broken stays broken."""
+
+
+@dataclass(frozen=True, slots=True)
 class Vent:
     """Open the steam tap until nothing comes, close it again; let the pressure out at the group."""
 
@@ -193,6 +198,7 @@ Action = (
     | Wait
     | HeatUp
     | CoolDown
+    | Dry
     | Vent
     | Lever
     | Basket

@@ -20,6 +20,7 @@ from expert.machine.running.machine import Machine
 
 _RESET_BELOW = 30.0  # K under its opening temperature
 _NIGHT = 10 * 3600.0
+_DRIED = 0.02  # what two hours of warm air leave of the damp (common practice, no source)
 
 
 def do(machine: Machine, action: a.Action) -> Machine:
@@ -75,6 +76,11 @@ def _cool_down(machine: Machine, action: a.CoolDown) -> Machine:
     machine = _switch(machine, a.Switch(False))
     below = max(action.below, machine.build.room + 2.0)
     return advance(machine, _NIGHT, lambda now, _: max(now.state.boiler, now.state.group) < below)
+
+
+def _dry(machine: Machine, action: a.Dry) -> Machine:
+    machine = advance(_switch(machine, a.Switch(False)), 7200.0)
+    return replace(machine, state=replace(machine.state, moisture=machine.state.moisture * _DRIED))
 
 
 def _vent(machine: Machine, action: a.Vent) -> Machine:
@@ -189,6 +195,7 @@ _DOING: dict[type, Callable[[Machine, Any], Machine]] = {
     a.Wait: lambda machine, action: advance(machine, action.seconds),
     a.HeatUp: _heat_up,
     a.CoolDown: _cool_down,
+    a.Dry: _dry,
     a.Vent: _vent,
     a.Lever: _lever,
     a.Basket: _basket,

@@ -19,6 +19,7 @@ from expert.trade.counting import counted
 
 CLOSE = 5  # suspects so close together that the complaint counts as narrowed to them
 CLOSE_SPAN = 10  # decibans below the heaviest suspect within which the others are close
+LISTED_SPAN = 20  # decibans below the heaviest beyond which nobody is worth a line: a hundredth of its odds
 
 LOOKED_ALONG = 4  # parts named where the cause may be one that no rule knows
 FOUND, ELIMINATED, LISTED, OWN_JUDGEMENT = "found", "left_by_elimination", "narrowed", "own_judgement"
@@ -113,8 +114,8 @@ def _complaint_in_words(job: Job, picture: Picture, complaint: str, outcome: str
         left = job.fault_name(suspects[0].fault)
         return [say.left_by_elimination(name, left)]
     if outcome == LISTED:
-        lead = say.narrowed(name)
-        return [lead, *in_rows(job, picture, close(suspects)), something_unknown(job, complaint)]
+        rows = in_rows(job, picture, shortlisted(suspects, picture))
+        return [say.narrowed(name), *rows, something_unknown(job, complaint)]
     if not suspects:
         return [
             say.not_resolved(name),
@@ -142,13 +143,27 @@ def _complaint_ends(job: Job, picture: Picture, complaint: str) -> tuple[str, tu
         return ELIMINATED if may_be_named(job, picture, complaint, last) else LISTED, (last,)
     near = close(open_ones)
     if near and len(near) <= CLOSE:
-        return LISTED, tuple(suspect.fault for suspect in near)
+        return LISTED, tuple(suspect.fault for suspect in shortlisted(open_ones, picture))
     return "unresolved", tuple(suspect.fault for suspect in open_ones[:LONGEST])
 
 
 def close(suspects: tuple[Weighed, ...]) -> tuple[Weighed, ...]:
     """Those that weigh nearly as much as the heaviest."""
     return tuple(suspect for suspect in suspects if suspect.decibans >= suspects[0].decibans - CLOSE_SPAN)
+
+
+def shortlisted(suspects: tuple[Weighed, ...], picture: Picture) -> tuple[Weighed, ...]:
+    """Those that stand on a short list: the close ones, what would give the same answers as one of them that is held
+    back, and whoever else is not far behind, as long as the list stays short."""
+    near = close(suspects)
+    alike = {rival for suspect in near for rival in picture.held.get(suspect.fault, ())}
+    floor = suspects[0].decibans - LISTED_SPAN if suspects else 0
+    further = sorted(
+        (s for s in suspects if s not in near and (s.fault in alike or s.decibans >= floor)),
+        key=lambda suspect: suspect.fault not in alike,
+    )
+    chosen = {suspect.fault for suspect in (*near, *further[: max(CLOSE - len(near), 0)])}
+    return tuple(suspect for suspect in suspects if suspect.fault in chosen)
 
 
 def _may_be_sound(job: Job, complaint: str, last: Weighed) -> bool:

@@ -58,6 +58,21 @@ class Picture:
         return not (self.complaints_open or self.observations_open or self.causes_wanted)
 
 
+def accounted_by_results(knowledge: Knowledge, confirmed: Iterable[str]) -> dict[str, tuple[str, ...]]:
+    """The complaints that a confirmed result accounts for, each with the causes it may have.
+
+    A limit that has tripped is why the boiler is cold: what else leaves a boiler cold is no suspect then, what trips
+    limits is. Another fault beside it shows itself in the proof.
+    """
+    faults = knowledge.base.faults
+    found: dict[str, tuple[str, ...]] = {}
+    for fault in confirmed:
+        if faults[fault].result:
+            for complaint in faults[fault].explains:
+                found[complaint] = (*found.get(complaint, ()), *faults[fault].caused_by)
+    return found
+
+
 def is_open(state: State, fault: str) -> bool:
     """Neither confirmed nor cleared."""
     return len(state.possible(fault)) == 2
@@ -97,7 +112,9 @@ def take_picture(
         if not _accounted(knowledge, state, question, confirmed, fired)
     )
     causes_wanted = tuple(fault for fault in confirmed if _cause_is_wanted(knowledge, state, fault, confirmed))
-    reasons = _reasons(knowledge, state, complaints_open, observations_open, causes_wanted, fired)
+    settled_by_a_result = accounted_by_results(knowledge, confirmed)
+    unexplained = tuple(c for c in complaints_open if c not in settled_by_a_result)
+    reasons = _reasons(knowledge, state, unexplained, observations_open, causes_wanted, fired)
     reasons = _with_held(base.faults, reasons, named.held)
     evidence = evidence_of(knowledge, state.fired)
     weighed = (

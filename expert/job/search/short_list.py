@@ -5,7 +5,7 @@ from __future__ import annotations
 from expert.engine.candidates import Candidate
 from expert.engine.gain import beliefs
 from expert.engine.planner import worth_asking
-from expert.engine.suspicion import Picture, Weighed
+from expert.engine.suspicion import Picture, Weighed, accounted_by_results
 from expert.job.sentences import search as say
 from expert.job.state.bench import bench_map
 from expert.job.state.job import Job
@@ -15,8 +15,9 @@ LONGEST = 8
 
 
 def ranked(job: Job, picture: Picture, complaint: str) -> tuple[Weighed, ...]:
-    """The open suspects that explain a complaint, the heaviest first."""
-    explainers = job.knowledge.explainers[complaint]
+    """The open suspects that explain a complaint, the heaviest first: where a result accounts for it, its causes."""
+    results = accounted_by_results(job.knowledge, picture.confirmed)
+    explainers = results.get(complaint, job.knowledge.explainers[complaint])
     return tuple(suspect for suspect in picture.suspects if suspect.fault in explainers)
 
 

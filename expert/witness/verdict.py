@@ -34,10 +34,10 @@ class Verdict:
 def verdict_on(knowledge: Knowledge, table: Table, faults: Sequence[Fault], played: Played) -> Verdict:
     """What the job came to. `faults`: what is truly wrong, in the machine's words."""
     named = named_in(played)
-    outcome_is_normal = played.job.outcome == "normal"
     listed = [fault for fault, standing in played.job.found.items() if standing == "narrowed"][:SHORT]
     truth = {fault.name: table.faults.get(fault.name, ()) for fault in faults}
-    answered = {fault.name for fault in faults if outcome_is_normal and _no_fault_of_the_machine(fault, truth[fault.name])}
+    is_normal = played.job.outcome == "normal"
+    answered = {one.name for one in faults if is_normal and _no_fault_of_the_machine(one, truth[one.name])}
     found = tuple(name for name, ids in truth.items() if set(ids) & set(named) or name in answered)
     on_list = tuple(name for name, ids in truth.items() if name not in found and set(ids) & set(listed))
     known = knowledge.base.faults

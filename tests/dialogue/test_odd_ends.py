@@ -14,9 +14,9 @@ import pytest
 from click.testing import CliRunner
 
 from expert.cli import main
-from expert.desk import session as session_module
 from expert.desk.faults import faults_folder
-from expert.job.state.job import Job
+from expert.job import steps as steps_module
+from expert.job.state.job import Foreseen, Job
 from expert.trace.reading import read_trace
 from expert.trace.records import Record, Said
 from tests.dialogue.command_line import AT_THE_PUMP, Ran, Shop, run
@@ -121,14 +121,14 @@ def test_a_pipe_is_no_trace_and_keeps_nobody_waiting(tmp_path: Path) -> None:
 @pytest.fixture
 def faulty(monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> Path:
     """A program that fails at the line 'boom', and keeps the particulars in a folder of its own."""
-    step = session_module.step
+    step = steps_module.step
 
-    def fails(job: Job, line: str) -> tuple[Job, tuple[Record, ...]]:
+    def fails(job: Job, line: str, foreseen: Foreseen | None = None) -> tuple[Job, tuple[Record, ...]]:
         if "boom" in line:
             raise ZeroDivisionError("a \x1b[31mplanted\x1b[0m fault")
-        return step(job, line)
+        return step(job, line, foreseen)
 
-    monkeypatch.setattr(session_module, "step", fails)
+    monkeypatch.setattr(steps_module, "step", fails)
     monkeypatch.setenv("XDG_DATA_HOME", str(tmp_path / "data"))
     return faults_folder()
 

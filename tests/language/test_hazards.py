@@ -7,11 +7,13 @@ import pytest
 
 from expert.language.load import read_rules
 from expert.language.model import Any, Is, Release
-from tests.language.small_base import HAZARDS, expected_problems, problems_of, with_files
+from tests.language.small_base import HAZARDS, SMALL, expected_problems, problems_of, with_files
+
+TANK = SMALL["circuits/tank.yaml"].replace("name: leaking\n", "name: leaking\n        dangerous: yes\n")
 
 
 def test_what_is_written_is_what_is_read() -> None:
-    base = read_rules(with_files(hazards=HAZARDS))
+    base = read_rules(with_files(hazards=HAZARDS, tank=TANK))
     hazard = base.hazards["water_above_the_mains"]
     assert hazard.holds == Is("level", ("high",)) and hazard.suspected == ("valve.leaking",)
     assert hazard.forbids == ("energise",)
@@ -24,7 +26,8 @@ def test_what_is_written_is_what_is_read() -> None:
 
 
 def test_any_of_several() -> None:
-    files = with_files(hazards=HAZARDS.replace("while: {level: high}", "while: {any: [{level: high}, {coil: open}]}"))
+    hazards = HAZARDS.replace("while: {level: high}", "while: {any: [{level: high}, {coil: open}]}")
+    files = with_files(hazards=hazards, tank=TANK)
     assert isinstance(read_rules(files).hazards["water_above_the_mains"].holds, Any)
 
 

@@ -17,7 +17,7 @@ ROWS = {
             plate:
               rated_voltage: {name: rated voltage, measure: voltage, unit: V}  # 49: 'voltage' is no kind of quantity; did you mean dc_voltage? [unknown-kind]
               element_power: {name: power of the element, measure: power, unit: bar}  # 69: 'bar' is no unit of a power; it may be W, kW [wrong-unit]
-              set_temperature: {name: set temperature, measure: temperature, unit: degC, range: 5 K}  # 78: 'range' is not a key of a plate value; it may have name, measure, unit, part_of [unknown-key]
+              set_temperature: {name: set temperature, measure: temperature, unit: degC, range: 5 K}  # 78: 'range' is not a key of a plate value; it may have name, measure, unit, part_of, believable [unknown-key]
             """,
     },
     "complaints": {

@@ -223,9 +223,13 @@ def set_plate_value(turn: Turn, name: str, text: str) -> None:
 
 
 def _refuse_absurd(job: Job, name: str, quantity: Quantity) -> None:
-    """Raise NotAnAnswer for a rating ten times off that of the type: limits that rest on it would pass anything."""
+    """Raise NotAnAnswer for a rating beyond belief or ten times off the type's: limits on it would pass anything."""
     assert job.machine is not None
     usual = job.machine.plate[name]
+    span = job.base.plate_values[name].believable
+    if span is not None and not span[0].value <= quantity.value <= span[1].value:
+        low, high, shown = (show(value, _unit(job, name), job.shop.system) for value in (*span, quantity))
+        raise NotAnAnswer(say.beyond_belief_on_a_plate(name, shown, low, high))
     if usual.kind == "temperature" or min(usual.value, quantity.value) <= 0:
         return
     if not 1 / MOST_TIMES_OFF <= quantity.value / usual.value <= MOST_TIMES_OFF:

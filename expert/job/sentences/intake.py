@@ -186,6 +186,13 @@ def cannot_be_right_for_type(name: str, shown: str, of_the_type: str) -> str:
     )
 
 
+def beyond_belief_on_a_plate(name: str, shown: str, low: str, high: str) -> str:
+    return (
+        f"{name}: {shown} is not taken: such machines have {low} to {high}, and other limits rest on it. Read the "
+        "plate again, mind the unit."
+    )
+
+
 def over_range_on_a_plate(name: str) -> str:
     return f"{name}: a plate states a number, not over range."
 

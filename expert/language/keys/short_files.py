@@ -41,6 +41,7 @@ PLATE_VALUE = Shape(
         must("measure", QuantityKind(), "The kind of quantity.", field="kind"),
         must("unit", Unit(), "The unit of a number that is typed without one."),
         may("part_of", Id("plate value"), "The rating of the whole to which it adds up with others."),
+        may("believable", Amount(span=True), "A plate beyond these two is not taken: other limits rest on it."),
     ),
 )
 FEATURES_FILE = Shape(

@@ -158,7 +158,8 @@ class Feature:
 class PlateValue:
     """A rating with a unit that a machine states; `plate.<id>` in formulas.
 
-    `part_of`: the rating of the whole to which this one adds up with others, or ''.
+    `part_of`: the rating of the whole to which this one adds up with others, or ''. `believable`: beyond these two a
+    plate is misread or is no plate of such a machine, and is not taken.
     """
 
     id: str
@@ -166,6 +167,7 @@ class PlateValue:
     kind: str
     unit: str
     part_of: str = ""
+    believable: tuple[Quantity, Quantity] | None = None
     at: Position = field(default=NOWHERE, compare=False)
 
 

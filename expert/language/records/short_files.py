@@ -6,7 +6,7 @@ from types import MappingProxyType
 
 from expert.language import keys, model
 from expert.language.reading.draft import Draft, entries
-from expert.language.reading.quantities import read_kind, read_named, read_one, read_unit
+from expert.language.reading.quantities import read_kind, read_named, read_one, read_span, read_unit
 from expert.language.reading.reader import Reader
 from expert.language.reading.record import Record
 from expert.language.reading.values import fields_of
@@ -36,7 +36,9 @@ def read_features(reader: Reader, root: Node, draft: Draft) -> None:
         if part_of and reader.names.kinds.get(f"plate.{part_of}") not in (None, kind):
             reader.refuse(whole or key, "wrong-kind", f"'{part_of}' is of another kind; a part and its whole are alike")
         unit = read_unit(record, "unit", kind)
-        plate = model.PlateValue(name, record.text("name"), kind, unit, part_of, reader.at(key))
+        span = record.node_of("believable")
+        believable = None if span is None else read_span(reader, span, kind, unit)
+        plate = model.PlateValue(name, record.text("name"), kind, unit, part_of, believable, reader.at(key))
         if reader.refusals == before:
             draft.plate_values[name] = plate
 

@@ -214,8 +214,10 @@ def keep_account(standings: HazardAccount, known: Known, next_number: int) -> li
         causes = causes_of(hazard, known)
         if hazard.id in standings.open:
             standing = standings.open[hazard.id]
-            if causes - standing.causes:
-                standing = standings.open[hazard.id] = replace(standing, causes=standing.causes | causes)
+            if new := causes - standing.causes:
+                # What has just happened again asks for tests made after it.
+                since = next_number if happened(known) in new and not hazard.any_time else standing.since
+                standing = standings.open[hazard.id] = replace(standing, since=since, causes=standing.causes | causes)
             end = released(hazard, standing, known) or corrected(standing, causes, known)
             if end is not None:
                 del standings.open[hazard.id]
@@ -233,6 +235,12 @@ def keep_account(standings: HazardAccount, known: Known, next_number: int) -> li
             standings.open[hazard.id] = opened
             changed.append((hazard.id, opened))
     return changed
+
+
+def happened(known: Known) -> str:
+    """The cause that is the last thing told by the word danger, or ''."""
+    number, _ = known.answers.get(known.base.bench.danger_met, (0, ()))
+    return f"answer {number}" if number else ""
 
 
 def correct(standings: HazardAccount, known: Known, question: str, taken: str, next_number: int) -> None:

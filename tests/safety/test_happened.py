@@ -109,3 +109,11 @@ def test_during_the_intake_it_says_what_comes_first() -> None:
         "then type danger."
     ]
     assert [r for r in desk.records if isinstance(r, Put)][-1].prompt == "intake"
+
+
+def test_what_happens_while_a_danger_stands_asks_for_tests_made_after_it() -> None:
+    desk = ShippedDesk().intake(complaint="tingles")
+    desk.type("sound", "nothing")  # lead and customer
+    assert "somebody_felt_mains" in desk.job.hazards.open
+    desk.type("danger shock")
+    assert desk.job.hazards.open["somebody_felt_mains"].since == desk.job.next_number

@@ -22,6 +22,7 @@ from expert.language.model import (
 )
 from expert.trace.records import (
     Answered,
+    ComplaintNow,
     Fired,
     HazardReleased,
     Narrowed,
@@ -95,6 +96,10 @@ class Known:
                 self.repaired[fault] = self.place
             case TakenIn(complaint_keys=complaints):
                 self.complaints = set(complaints)
+            case ComplaintNow(complaint=complaint, standing="raised"):
+                self.complaints.add(complaint)
+            case ComplaintNow(complaint=complaint):
+                self.complaints.discard(complaint)
 
     def _forget(self, question: str, number: int) -> None:
         if question in self.answers and self.answers[question].number == number:
@@ -227,6 +232,8 @@ class Watch:
                 return (question,)
             case Narrowed(fact=fact):
                 return (fact,)
+            case ComplaintNow(complaint=complaint):
+                return (f"complaint.{complaint}",)
             case Fired(rule=rule) | Unfired(rule=rule):
                 return suspects_of(self.base, rule)
         return ()
@@ -244,7 +251,7 @@ class Watch:
             fresh = now - self.settled.get(hazard.id, set())
             self.settled[hazard.id] = self.settled.get(hazard.id, set()) & now
             if hazard.id in self.open:
-                self.open[hazard.id].causes |= now
+                self._goes_on(hazard, now)
             elif fresh:
                 any_time = FROM_THE_START in now or hazard.any_time
                 since = Open(0, 0, now) if any_time else Open(self.known.number, self.known.place, now)
@@ -252,6 +259,14 @@ class Watch:
                     self.settled[hazard.id] = now
                 else:
                     self.open[hazard.id] = since
+
+    def _goes_on(self, hazard: Hazard, now: set[Cause]) -> None:
+        """It stood already. What has just happened again asks for tests made after it."""
+        since = self.open[hazard.id]
+        happened = [c for c in now - since.causes if c[:2] == ("answer", self.base.bench.danger_met)]
+        if happened and not hazard.any_time:
+            since.number, since.place = self.known.number, self.known.place
+        since.causes |= now
 
     def _released(self, record: HazardReleased) -> Iterator[str]:
         hazard, since = self.base.hazards[record.hazard], self.open.get(record.hazard)

@@ -54,7 +54,7 @@ def test_a_cause_that_is_left_is_named_before_the_new_part() -> None:
     assert said[:3] == [
         "Not repaired: pump: dead.",
         "Repair: hose: split. About 10 min.",
-        "! Its cause is found and not mended: pump: dead. A new part will go the same way.",
+        "! Found with it and not mended: pump: dead. Mend that too before the machine is switched on.",
     ]
 
 

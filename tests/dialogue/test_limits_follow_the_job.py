@@ -76,7 +76,7 @@ def test_the_gauge_follows_set_temperature_and_altitude(
     plate: tuple[str, ...], set_at: float, air: float, question: str
 ) -> None:
     desk = desk_with(*plate)
-    assert desk.limit(question, "low")[1] == pytest.approx(gauge(set_at - 8, air), abs=0.003)
+    assert desk.limit(question, "low")[1] == pytest.approx(gauge(set_at - 5, air), abs=0.003)
     assert desk.limit(question, "high")[0] == pytest.approx(gauge(set_at + 3, air), abs=0.003)
 
 

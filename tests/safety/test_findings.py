@@ -14,7 +14,7 @@ from expert.job.prompts.danger import DangerStop
 from expert.job.prompts.move import BenchMove
 from expert.job.prompts.repair import Repair
 from expert.language.model.job_answers import JobAnswers
-from expert.trace.records import Answered, Closed, Moved, Put, Record
+from expert.trace.records import Answered, Closed, HandedOver, Moved, Put, Record
 from tests.dialogue.shipped_desk import ShippedDesk, shipped_knowledge
 
 BASE = shipped_knowledge().base
@@ -71,7 +71,9 @@ def before(records: list[Record], state: Mapping[str, str]) -> list[str]:
 
 
 def outcome(records: Iterable[Record]) -> str:
-    return next(record.outcome for record in records if isinstance(record, Closed))
+    """How the job was closed; a job that was handed over is still open."""
+    last = next(record for record in reversed(list(records)) if isinstance(record, Closed | HandedOver))
+    return last.outcome if isinstance(last, Closed) else "handed_over"
 
 
 GASKET = {

@@ -47,6 +47,10 @@ def danger_found(danger: str) -> str:
     return f"Danger found: {danger}"
 
 
+def danger_was_found(danger: str) -> str:
+    return f"A danger was found on the way and put right. It was told as: {danger}"
+
+
 NOT_SHOWN_IN_ORDER = " (not shown to be in order)"
 NOT_IN_ORDER = " (NOT IN ORDER)"
 WATCH = "What to watch:"

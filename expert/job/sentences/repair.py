@@ -22,7 +22,7 @@ def you_need(things: str) -> str:
 
 
 def cause_not_mended(names: str) -> str:
-    return f"! Its cause is found and not mended: {names}. A new part will go the same way."
+    return f"! Found with it and not mended: {names}. Mend that too before the machine is switched on."
 
 
 def and_more(count: int) -> str:

@@ -36,7 +36,8 @@ def customer_summary(job: Job, ending: str) -> tuple[str, ...]:
     lines = [say.job(job.number, title)]
     lines.append(say.reported("; ".join(base.complaints[complaint].name for complaint in job.complaints)))
     lines += _wrong_and_done(job)
-    lines += [say.danger_found(danger) for danger in job.dangers_met.values()]
+    tell_danger = say.danger_was_found if ending in FINE else say.danger_found
+    lines += map(tell_danger, job.dangers_met.values())
     lines.append(CLOSING_LINES[ending])
     lines += not_to_be_used(job, ending)
     lines += still_open_in_words(job)

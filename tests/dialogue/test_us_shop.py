@@ -57,7 +57,7 @@ def test_bare_numbers_have_the_units_of_the_shop(question: str, typed: str, expe
 def test_a_reading_is_told_in_us_units_with_its_limit_and_where_that_comes_from() -> None:
     desk = us_desk()
     desk.go(KNOWN, until="boiler_pressure")
-    # 17.0 psi expected: 1.17 bar, steam tables at 253.4 degF; 12.3 is below, 20.0 psi above.
+    # 17.0 psi expected: 1.17 bar, steam tables at 253.4 degF; 14.8 (5 degrees less) is below, 20.0 psi above.
     assert desk.type("17")[0] == (
         "17.0 psi counts as: sound. (high is above 20.0 psi; expected 17.0 psi from 253.4 °F; "
         "the machine's boiler gauge, 0 to 3 bar (0 to 44 psi): ±1.09 psi)"
@@ -70,7 +70,7 @@ def test_how_shows_the_limits_in_us_units() -> None:
     limits = [line for line in desk.type("how") if line.startswith("Limit: ")]
     assert limits == [
         "Limit: none is below 1.45 psi.",
-        "Limit: low is below 12.3 psi.",
+        "Limit: low is below 14.8 psi.",
         "Limit: at_safety_valve is above 26.1 psi.",
         "Limit: high is above 22.5 psi.",
     ]

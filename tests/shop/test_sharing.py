@@ -86,7 +86,7 @@ def test_the_tree_of_one_conclusion(tmp_path: Path) -> None:
         "FOUND: fill solenoid valve: coil open",
         "  because: A coil without continuity draws no current and cannot lift its",
         "    plunger. [fill_coil_is_open]",
-        "    answer 9: What does the meter read across the fill solenoid's coil, one",
+        "    answer 11: What does the meter read across the fill solenoid's coil, one",
         "      lead pulled off? OL (open)",
     ]
     refused = expert("audit", DEMOS[0], "--of", "nonsense")

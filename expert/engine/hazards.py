@@ -274,8 +274,10 @@ def to_answer_anew(standing: OpenHazard, known: Known) -> str | None:
 
 
 def _lost(cause: str, known: Known) -> bool:
-    """Whether a cause went by a repair or in a contradiction: it was there, and what ends it is a test."""
+    """Whether a cause went by a repair, in a contradiction or with what had raised it: what ends it is a test."""
     sort, _, name = cause.partition(" ")
+    if sort == "complaint":
+        return known.possible(f"complaint.{name}") != ("yes",)
     if sort == "answer":
         return name not in {str(number) for number, _ in known.answers.values()}
     return sort == "fault" and name in known.repaired

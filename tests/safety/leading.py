@@ -41,8 +41,8 @@ def in_order(base: RuleBase, watch: Watch, put: Put) -> Wrong:
 
 
 def _place(release: Release, due: str | None) -> int:
-    """How many tests of an entry have passed: those above the one that is due."""
-    return 0 if due is None else list(release.tests).index(due)
+    """How many tests of an entry have passed: those above the one that is due, or all."""
+    return len(release.tests) if due is None else list(release.tests).index(due)
 
 
 def waited_for(base: RuleBase, question: str, depth: int = 4) -> set[str]:

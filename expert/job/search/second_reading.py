@@ -26,7 +26,7 @@ def ask_again(turn: Turn, picture: Picture, *, at_the_end: bool) -> bool:
     `at_the_end`: the search would end now. Else only what differs between two readings is asked.
     """
     job = turn.job
-    doubtful = [name for name in job.again if not _agrees(job, name) and not _ends_a_danger(job, name)]
+    doubtful = [n for n in job.again if not _agrees(job, n) and not _ends_a_danger(job, n) and _way_there(job, n)]
     if doubtful:
         return _choose(turn, doubtful[0], say.READINGS_DIFFER)
     if not at_the_end or job.base.bench.read_twice is None:
@@ -100,8 +100,14 @@ def _can_be_repeated(job: Job, name: str) -> bool:
         and question.minutes <= twice.longest
         and question.possible_with(job.instruments)
         and not _ends_a_danger(job, name)
-        and bench_map(job).route(job.bench, question.bench) is not None
+        and _way_there(job, name)
     )
+
+
+def _way_there(job: Job, name: str) -> bool:
+    """Whether the bench can be brought to where it is asked: a move that cannot be made spares the second reading."""
+    wanted = job.base.questions[name].bench
+    return not wanted or bench_map(job).route(job.bench, wanted) is not None
 
 
 def _ends_a_danger(job: Job, name: str) -> bool:

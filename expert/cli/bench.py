@@ -4,12 +4,17 @@ from __future__ import annotations
 
 import shlex
 import sys
+from collections.abc import Iterable
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import click
 
 from expert.cli.shared import JOBS, RULES, UNITS_OR_PROFILE, load, now, refuse
 from expert.terminal.out import say, say_data
+
+if TYPE_CHECKING:
+    from expert.desk.job_list import JobEntry
 
 MOST_CLOSED = 20
 
@@ -126,7 +131,7 @@ def _chosen(rules: Path | None, jobs: Path | None) -> str:
     from expert.trace.places import jobs_folder
 
     folder = jobs or jobs_folder()
-    entries = [entry for entry in open_jobs(folder) if entry.status != DAMAGED]
+    entries = _by_now((entry for entry in open_jobs(folder) if entry.status != DAMAGED), rules)
     if not entries:
         refuse(f"No job is open in {folder}. Open one with: expert bench")
     say("\n".join(in_words(entries, rules or shipped("rules"))))
@@ -139,6 +144,20 @@ def _chosen(rules: Path | None, jobs: Path | None) -> str:
     if not answer:
         sys.exit(0)
     return answer
+
+
+def _by_now(entries: Iterable[JobEntry], rules: Path | None) -> tuple[JobEntry, ...]:
+    """The jobs with what has become of their machines; as they were left, where the rules cannot be read now."""
+    from expert.desk.compiled import knowledge_in
+    from expert.desk.job_list import by_now
+    from expert.language.problems import RulesRefused
+    from expert.language.shipped import shipped
+
+    listed = tuple(entries)
+    try:
+        return by_now(listed, knowledge_in(rules or shipped("rules")).base.bench) if listed else ()
+    except RulesRefused:
+        return listed
 
 
 @click.command()
@@ -156,7 +175,7 @@ def jobs(rules: Path | None, jobs: Path | None, closed: bool, as_json: bool) -> 
     from expert.trace.places import jobs_folder
 
     folder = jobs or jobs_folder()
-    entries = (*open_jobs(folder), *(closed_jobs(folder, MOST_CLOSED) if closed else ()))
+    entries = (*_by_now(open_jobs(folder), rules), *(closed_jobs(folder, MOST_CLOSED) if closed else ()))
     if as_json:
         say_data({"folder": str(folder), "jobs": as_data(entries)})
     else:

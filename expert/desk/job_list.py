@@ -5,12 +5,14 @@ from __future__ import annotations
 import os
 import textwrap
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any
 
 from expert.desk.intake_lines import intake_of
 from expert.desk.opening import resume_command
+from expert.engine.bench import bench_state, in_time
+from expert.language.model import Bench
 from expert.trace.cleaning import clean
 from expert.trace.errors import TraceDamaged, TraceError
 from expert.trace.lines import time_in_words
@@ -88,6 +90,19 @@ def entry_of(path: Path) -> JobEntry:
     return _entry(trace)
 
 
+def by_now(entries: Iterable[JobEntry], bench: Bench) -> tuple[JobEntry, ...]:
+    """The same jobs with the state that each machine has come to since it was left: what was left on is hot by now.
+
+    A job on another bench, whose states have other names, is listed as it was left.
+    """
+    return tuple(
+        replace(entry, left=dict(in_time(bench, bench_state(bench, entry.left))))
+        if entry.left is not None and set(entry.left) == set(bench.states)
+        else entry
+        for entry in entries
+    )
+
+
 def _entry(trace: Trace) -> JobEntry:
     status, technician, waits_for, outcome = OPEN, intake_of(trace).technician, "", ""
     left: Mapping[str, str] | None = None
@@ -121,8 +136,9 @@ def in_words(entries: Iterable[JobEntry], rules: Path) -> Iterator[str]:
         ended = f": {entry.outcome.replace('_', ' ')}" if entry.outcome else ""
         yield f"{entry.number}  {entry.status}{ended}{who}  {_day(entry.last)}".rstrip()
         if entry.left:
-            state = ", ".join(f"{dimension} {value}" for dimension, value in entry.left.items())
-            yield f"{'! ' if entry.is_live else '  '}    left: {clean(state)}"
+            state = ", ".join(f"{dimension} {value.replace('_', ' ')}" for dimension, value in entry.left.items())
+            first = f"{'! ' if entry.is_live else '  '}    left: "
+            yield from textwrap.wrap(clean(state), WIDTH, initial_indent=first, subsequent_indent="        ")
         if entry.status == CLOSED:
             continue
         word = "damaged" if entry.status == DAMAGED else "waits for"

@@ -24,6 +24,11 @@ from expert.job.wording.values import spelt_out_all
 from expert.trace.records import Record, Told
 
 LONGEST_LINE = 2_000
+MOST_ROUNDS = 100  # without a prompt; the longest met in random jobs is four
+
+
+class GoesRound(RuntimeError):
+    """The job would never wait for the technician again."""
 
 
 def step(job: Job, line: str, foreseen: Foreseen | None = None) -> tuple[Job, tuple[Record, ...]]:
@@ -54,28 +59,37 @@ def take_line(turn: Turn, line: str) -> None:
 
 
 def go_on(turn: Turn) -> None:
-    """Let the job run until it waits for the technician again."""
+    """Let the job run until it waits for the technician again.
+
+    Raises GoesRound where it never would: a fault of the program, told as such instead of a bench that hangs.
+    """
+    for _ in range(MOST_ROUNDS):
+        if turn.job.prompt != NO_PROMPT:
+            return
+        _go_one_further(turn)
+    raise GoesRound(f"nothing was asked in {MOST_ROUNDS} rounds of phase {turn.job.phase.name}")
+
+
+def _go_one_further(turn: Turn) -> None:
     job = turn.job
-    while job.prompt == NO_PROMPT:
-        turn.note_phase()
-        if job.phase is Phase.INTAKE:  # what is known must be complete before anything follows from it
-            _go_on_in(job.phase, turn)
-            continue
-        watch(turn)
-        if job.leaving:
-            leave_safely(turn)
-            continue
-        # A danger first: a contradiction is cleared up with more tests, and nothing is tested before it is safe.
-        if open_dangers(job):
-            handle_danger(turn)
-        elif not may_stand(job):
-            leave(turn)
-        elif job.unsure:
-            make_safe_again(turn)
-        elif conflict := conflict_of(job):
-            handle_conflict(turn, *conflict)
-        else:
-            _go_on_in(job.phase, turn)
+    turn.note_phase()
+    if job.phase is Phase.INTAKE:  # what is known must be complete before anything follows from it
+        _go_on_in(job.phase, turn)
+        return
+    watch(turn)
+    if job.leaving:
+        leave_safely(turn)
+    # A danger first: a contradiction is cleared up with more tests, and nothing is tested before it is safe.
+    elif open_dangers(job):
+        handle_danger(turn)
+    elif not may_stand(job):
+        leave(turn)
+    elif job.unsure:
+        make_safe_again(turn)
+    elif conflict := conflict_of(job):
+        handle_conflict(turn, *conflict)
+    else:
+        _go_on_in(job.phase, turn)
 
 
 def _make_safe(turn: Turn) -> None:

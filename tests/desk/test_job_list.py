@@ -13,8 +13,9 @@ from click.testing import CliRunner, Result
 
 from expert.cli import main
 from expert.desk.job_list import open_jobs
-from expert.desk.opening import trace_path
+from expert.desk.opening import shop_of, trace_path
 from expert.desk.session import Session
+from tests.dialogue.shipped_desk import shipped_knowledge
 from tests.dialogue.small_rules import small_knowledge, small_shop
 
 DEMOS = Path(__file__).resolve().parents[2] / "transcripts_demo"
@@ -110,6 +111,20 @@ def test_resume_without_a_number_shows_the_open_ones_where_nobody_can_pick(folde
     assert result.exit_code == 2
     assert result.stderr == "Which one? Type its number behind: expert resume\n"
     assert "0001  paused" in result.stdout and "0009" not in result.stdout
+
+
+def test_a_machine_that_was_left_on_is_not_listed_as_cold(tmp_path: Path) -> None:
+    knowledge = shipped_knowledge()
+    session, _ = Session.open(knowledge, shop_of(knowledge), tmp_path / "1.jsonl", "1", lambda: datetime.now(UTC))
+    for line in ("Ann", "1", "ok", "leaks at the rim", "1", "ok", "no", "1", "1", "1", "centre", "on", "pause"):
+        session.say(line)
+    session.close()
+    listed = expert("jobs", "--jobs", tmp_path).stdout.splitlines()
+    assert listed[1:3] == [
+        "!     left: mains on, covers on, boiler warm, pressure some, element connected,",
+        "        altered nothing",
+    ]
+    assert json.loads(expert("jobs", "--jobs", tmp_path, "--json").stdout)["jobs"][0]["left"]["pressure"] == "some"
 
 
 def test_a_closed_job_is_not_listed(tmp_path: Path) -> None:

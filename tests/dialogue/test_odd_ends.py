@@ -15,11 +15,13 @@ from click.testing import CliRunner
 
 from expert.cli import main
 from expert.desk.faults import faults_folder
+from expert.job import steps
 from expert.job import steps as steps_module
 from expert.job.state.job import Foreseen, Job
 from expert.trace.reading import read_trace
 from expert.trace.records import Record, Said
 from tests.dialogue.command_line import AT_THE_PUMP, Ran, Shop, run
+from tests.dialogue.shipped_desk import ShippedDesk
 from tests.dialogue.small_folder import small_folder
 from tests.dialogue.terminals import AtSize
 
@@ -159,3 +161,10 @@ def test_a_fault_in_the_chat(faulty: Path, at_size: AtSize) -> None:
     terminal.talk("Ann|boom|")
     assert "The line was not taken." in " ".join(terminal.screen.split())
     assert terminal.said[0] == "Ann" and "boom" not in terminal.said
+
+
+def test_a_job_that_goes_round_is_a_fault_and_no_bench_that_hangs(monkeypatch: pytest.MonkeyPatch) -> None:
+    desk = ShippedDesk().intake()
+    monkeypatch.setattr(steps, "search_on", lambda turn: None)
+    with pytest.raises(steps.GoesRound, match="nothing was asked in 100 rounds of phase FIND"):
+        steps.step(desk.job, "sound")

@@ -49,6 +49,14 @@ def test_the_dangers_were_met(played: Tally) -> None:
     assert all(played.refused[hazard] for hazard in ("lead_not_looked_at", "customer_not_asked"))
 
 
+# Jobs that a long run met: a hazard that went with the complaint that an answer had raised, a search for ever for a
+# second reading that the bench could not be brought to.
+@pytest.mark.parametrize("number", [5305, 7100])
+def test_a_job_that_went_wrong_once(number: int) -> None:
+    caught = SHIPPED.job(number)
+    assert not caught.judge.found and caught.played.ended, caught.judge.found
+
+
 @settings(deadline=None, max_examples=25, derandomize=True, suppress_health_check=[HealthCheck.too_slow])
 @given(st.integers(0, 10**9))
 def test_any_job_of_all(number: int) -> None:

@@ -28,7 +28,7 @@ MOST_ROUNDS = 100  # without a prompt; the longest met in random jobs is four
 
 
 class GoesRound(RuntimeError):
-    """The job would never wait for the technician again."""
+    """The job would never wait for the technician again; the phase in which it goes round."""
 
 
 def step(job: Job, line: str, foreseen: Foreseen | None = None) -> tuple[Job, tuple[Record, ...]]:
@@ -67,7 +67,7 @@ def go_on(turn: Turn) -> None:
         if turn.job.prompt != NO_PROMPT:
             return
         _go_one_further(turn)
-    raise GoesRound(f"nothing was asked in {MOST_ROUNDS} rounds of phase {turn.job.phase.name}")
+    raise GoesRound(turn.job.phase.name)
 
 
 def _go_one_further(turn: Turn) -> None:

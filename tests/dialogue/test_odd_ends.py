@@ -166,5 +166,5 @@ def test_a_fault_in_the_chat(faulty: Path, at_size: AtSize) -> None:
 def test_a_job_that_goes_round_is_a_fault_and_no_bench_that_hangs(monkeypatch: pytest.MonkeyPatch) -> None:
     desk = ShippedDesk().intake()
     monkeypatch.setattr(steps, "search_on", lambda turn: None)
-    with pytest.raises(steps.GoesRound, match="nothing was asked in 100 rounds of phase FIND"):
+    with pytest.raises(steps.GoesRound, match="FIND"):
         steps.step(desk.job, "sound")

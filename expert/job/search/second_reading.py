@@ -26,7 +26,7 @@ def ask_again(turn: Turn, picture: Picture, *, at_the_end: bool) -> bool:
     `at_the_end`: the search would end now. Else only what differs between two readings is asked.
     """
     job = turn.job
-    doubtful = [n for n in job.again if not _agrees(job, n) and not _ends_a_danger(job, n) and _way_there(job, n)]
+    doubtful = [n for n in job.again if _differ(job, n) and not _ends_a_danger(job, n) and _way_there(job, n)]
     if doubtful:
         return _choose(turn, doubtful[0], say.READINGS_DIFFER)
     if not at_the_end or job.base.bench.read_twice is None:
@@ -85,11 +85,21 @@ def _shown_by(job: Job, given: Given) -> int:
 
 def _agrees(job: Job, question: str) -> bool:
     """Whether it was read twice in a row alike since the last repair, or cannot be told again."""
-    since = since_repair(job)
-    read = [given for given in job.given.values() if given.question == question and given.number >= since]
+    read = _read(job, question)
     if question in job.cannot or not read or len(read) >= MOST_READINGS:
         return True
     return len(read) > 1 and read[-1].outcomes == read[-2].outcomes
+
+
+def _differ(job: Job, question: str) -> bool:
+    """Whether it was read twice since the last repair, and not alike."""
+    return len(_read(job, question)) > 1 and not _agrees(job, question)
+
+
+def _read(job: Job, question: str) -> list[Given]:
+    """What was read since the last repair: one made before and one made after may well differ."""
+    since = since_repair(job)
+    return [given for given in job.given.values() if given.question == question and given.number >= since]
 
 
 def _can_be_repeated(job: Job, name: str) -> bool:

@@ -22,7 +22,8 @@ class Choice:
     """The question to put next and why.
 
     `danger_first`: it may show a danger and the bench stands for it already. `ahead_by` and `ahead_for`: the rule whose
-    check list put it ahead, and for which suspect. `others`: the runners-up.
+    check list put it ahead, and for which suspect. `others`: the runners-up. `second_reading`: it is put once more to
+    see whether the answer stays, and not for what it may tell.
     """
 
     best: Candidate
@@ -30,6 +31,7 @@ class Choice:
     ahead_for: str | None
     others: tuple[Candidate, ...]
     danger_first: bool = False
+    second_reading: bool = False
 
 
 def choose(situation: Situation) -> Choice | None:

@@ -44,7 +44,7 @@ def search_on(turn: Turn) -> None:
         if not raised_instead(turn, picture) and not ask_again(turn, picture, at_the_end=True):
             end_search(turn, picture)
         return
-    if job.choice.best.asks not in job.again:  # a second reading has said itself why it comes first
+    if not job.choice.second_reading:  # that has said itself why it comes first
         if not job.announced.issuperset(picture.confirmed):
             turn.tell(*why_search_goes_on(job, picture))
         job.announced = frozenset(picture.confirmed)

@@ -45,7 +45,7 @@ def _choose(turn: Turn, question: str, why: str) -> bool:
     turn.tell(why)
     turn.job.again = tuple(dict.fromkeys((*turn.job.again, question)))
     again = Candidate(question, question, 0.0, 0.0, Route((), 0.0), ())
-    turn.job.choice = Choice(again, None, None, ())
+    turn.job.choice = Choice(again, None, None, (), second_reading=True)
     return True
 
 

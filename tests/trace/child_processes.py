@@ -2,8 +2,12 @@
 
 from __future__ import annotations
 
+import gc
 import os
+import signal
 from collections.abc import Callable
+
+SECONDS = 60  # a child that hangs is ended, and the test that waits for it fails
 
 
 def in_a_child(work: Callable[[int], None]) -> tuple[int, int]:
@@ -13,6 +17,10 @@ def in_a_child(work: Callable[[int], None]) -> tuple[int, int]:
     if process:
         os.close(writing)
         return process, reading
+    # What other tests left behind is not cleaned up here: its threads did not come along, and would be waited for.
+    gc.freeze()
+    signal.signal(signal.SIGALRM, signal.SIG_DFL)
+    signal.alarm(SECONDS)
     try:
         os.close(reading)
         work(writing)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 import multiprocessing
 import os
 import signal
@@ -45,6 +46,7 @@ def _begin(knowledge: Knowledge, shop: Shop, cases: Sequence[Case]) -> None:
     """What each process works with. Ctrl-C is for the process that started it."""
     global _here
     _here = knowledge, shop, cases
+    gc.freeze()  # what the process that started it holds is that one's to clean up
     signal.signal(signal.SIGINT, signal.SIG_IGN)
 
 

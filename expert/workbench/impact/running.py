@@ -6,6 +6,7 @@ looked at.
 
 from __future__ import annotations
 
+import gc
 import multiprocessing
 import signal
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
@@ -116,6 +117,7 @@ def _begin(rules: Mapping[str, Texts]) -> None:
 def _begin_quietly(rules: Mapping[str, Texts]) -> None:
     """Ctrl-C is for the process that started this one."""
     signal.signal(signal.SIGINT, signal.SIG_IGN)
+    gc.freeze()  # what the process that started it holds is that one's to clean up
     _begin(rules)
 
 

@@ -12,6 +12,7 @@ from expert.language.problems import Problem, RulesRefused
 from expert.language.yaml.text_check import LARGEST_FILE, decoded
 
 APART = ("cases", "simulated")
+_FOLDERS = ("circuits", "machines")
 
 
 def texts_in(folder: Path) -> tuple[dict[str, str], list[Problem]]:
@@ -20,6 +21,8 @@ def texts_in(folder: Path) -> tuple[dict[str, str], list[Problem]]:
     texts: dict[str, str] = {}
     if not folder.is_dir():
         raise RulesRefused([Problem(Position(str(folder), 1, 1), "there is no such folder", "no-rules")])
+    if wrong := [_no_folder(folder / name) for name in _FOLDERS if _is_none(folder / name)]:
+        raise RulesRefused(wrong)  # nothing in it can be known, and all else would be blamed
     for inner in files_in(folder, problems):
         texts[inner], found = file_text(folder / inner)
         problems += found
@@ -41,10 +44,20 @@ def files_in(folder: Path, problems: list[Problem]) -> list[str]:
             below.clear()
             continue
         seen.add(place)
-        below[:] = [name for name in below if not name.startswith(".")]
+        names += [name for name in below if name.endswith(".yaml")]  # a folder where a file is wanted: said when read
+        below[:] = [name for name in below if not name.startswith(".") and name not in names]
         inner = (Path(here).relative_to(folder) / name for name in names)
         found += [path.as_posix() for path in inner if not is_apart(path.as_posix())]
     return sorted(found)
+
+
+def _is_none(folder: Path) -> bool:
+    return os.path.lexists(folder) and not folder.is_dir()
+
+
+def _no_folder(file: Path) -> Problem:
+    what = "this is a file" if file.exists() else "this link leads nowhere"
+    return Problem(Position(str(file), 1, 1), f"{what}; a folder is wanted here", "unreadable-file")
 
 
 def digest_of(texts: Mapping[str, str]) -> str:
@@ -71,7 +84,8 @@ def file_text(file: Path) -> tuple[str, list[Problem]]:
     """The text of a file, empty if there is a problem with it."""
     if not file.is_file():  # A link to nowhere, or something that would keep us waiting for ever.
         there = file.exists() or file.is_symlink()
-        message = "this is not a file that can be read" if there else "there is no such file"
+        there_is = "this is a folder, not a file" if file.is_dir() else "this is not a file that can be read"
+        message = there_is if there else "there is no such file"
         return "", [Problem(Position(str(file), 1, 1), message, "unreadable-file")]
     try:
         with file.open("rb") as opened:

@@ -98,7 +98,7 @@ def base_of(texts: Mapping[str, str], problems: list[Problem], folder: str, kept
             path = str(PurePosixPath(folder) / inner) if folder else inner
             sort = _sort_of(inner)
             if not sort:
-                meant = _sort_of(str(PurePosixPath(inner).with_suffix(".yaml"))) if inner.endswith(".yml") else ""
+                meant = _sort_of(str(PurePosixPath(inner).with_suffix(".yaml")))
                 problems.append(_unknown_file(path, inner, meant))
                 if meant:  # Its names are known all the same, so that nothing else is blamed.
                     survey.declare(meant, path, read_nodes(path, texts[inner])[0])

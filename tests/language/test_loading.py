@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import gc
 import os
+import shutil
+from collections.abc import Callable
 from dataclasses import FrozenInstanceError
 from pathlib import Path
 
@@ -205,8 +207,39 @@ def test_a_linked_folder_is_read_and_a_capital_ending_is_not_passed_over(tmp_pat
     (folder / "circuits").symlink_to(tmp_path / "elsewhere")
     assert load_rules(folder).rules
     (tmp_path / "elsewhere" / "more.YAML").write_text("rules: {}\n", encoding="utf-8")
-    (refusal,) = refusals(folder)
-    assert refusal.startswith(f"{folder}/circuits/more.YAML:1:1: this file is not part of a rule base; ")
+    message = "rule files end in .yaml; rename it to more.yaml [unknown-file]"
+    assert refusals(folder) == [f"{folder}/circuits/more.YAML:1:1: {message}"]
+
+
+@pytest.mark.parametrize("ending", ["yml", "YAML", "Yml"])
+def test_a_file_of_another_ending_is_the_only_thing_blamed(tmp_path: Path, ending: str) -> None:
+    folder = written(tmp_path, dict(SMALL))
+    (folder / "complaints.yaml").rename(folder / f"complaints.{ending}")
+    message = "rule files end in .yaml; rename it to complaints.yaml [unknown-file]"
+    assert refusals(folder) == [f"{folder}/complaints.{ending}:1:1: {message}"]
+
+
+def test_a_folder_where_a_file_is_wanted(tmp_path: Path) -> None:
+    folder = written(tmp_path, dict(SMALL))
+    (folder / "complaints.yaml").unlink()
+    (folder / "complaints.yaml").mkdir()
+    assert refusals(folder) == [f"{folder}/complaints.yaml:1:1: this is a folder, not a file [unreadable-file]"]
+
+
+@pytest.mark.parametrize(
+    ("made", "what"),
+    [
+        (lambda path: path.write_text("x"), "this is a file"),
+        (lambda path: path.symlink_to("nowhere"), "this link leads nowhere"),
+    ],
+    ids=["a file", "a link"],
+)
+def test_what_is_no_folder_where_one_is_wanted(tmp_path: Path, made: Callable[[Path], object], what: str) -> None:
+    folder = written(tmp_path, dict(SMALL))
+    (folder / "circuits").rename(tmp_path / "aside")
+    shutil.rmtree(tmp_path / "aside")
+    made(folder / "circuits")
+    assert refusals(folder) == [f"{folder}/circuits:1:1: {what}; a folder is wanted here [unreadable-file]"]
 
 
 def test_a_folder_that_links_back_up_ends(tmp_path: Path) -> None:

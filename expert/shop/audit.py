@@ -28,6 +28,8 @@ from expert.trade.counting import counted
 WIDTH = 100
 SLIP_DIGITS = 16
 
+_KNOWN_IN_PART = ("not-registered", "renamed", "known-late")
+
 
 @dataclass(frozen=True, slots=True)
 class Again:
@@ -55,7 +57,7 @@ class Again:
 class Audit:
     """A trace, what is wrong with it, and the story it tells. `again` None: it was not run again.
 
-    `registered`: the register of its folder knows it, so that a cut end or a trace written anew would show.
+    `registered`: the register of its folder knows all of it, so that a cut end or a trace written anew would show.
     """
 
     trace: Trace
@@ -88,8 +90,9 @@ def audit_trace(path: Path, base: RuleBase | None = None, again_with: RuleBase |
     names = Names(story.questions, base if is_of_the_job else None)
     again = None if again_with is None else run_again(trace, knowledge_of(again_with))
     register = read_register(register_path(path))
-    registered = register is not None and bool(register.of(path.name))
-    return Audit(trace, (*verify(trace), *disagreements(trace, register)), story, names, again, registered)
+    against = disagreements(trace, register)
+    registered = register is not None and not any(problem.code in _KNOWN_IN_PART for problem in against)
+    return Audit(trace, (*verify(trace), *against), story, names, again, registered)
 
 
 def rules_at_hand(path: Path) -> RuleBase | None:

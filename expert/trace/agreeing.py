@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from expert.trace.errors import TraceDamaged
 from expert.trace.reading import Trace
+from expert.trace.records import Said
 from expert.trace.register import Entry, Register, read_register, register_path
 from expert.trace.verifying import Problem
 from expert.trade.counting import counted
@@ -29,6 +30,8 @@ def disagreements(trace: Trace, register: Register | None) -> tuple[Problem, ...
         entry = _known_as(trace, register)
         problems.append(_unregistered(trace, entry))
         entries = register.of(entry.job) if entry is not None else ()
+    elif _is_late(trace, entries[0]):
+        problems.append(_known_late(trace, entries[0]))
     wrong = next((entry for entry in entries if not _holds(trace, entry)), None)
     if wrong is not None:
         problems.append(_wrong(trace, wrong, entries[-1]))
@@ -62,6 +65,19 @@ def _wrong(trace: Trace, wrong: Entry, last: Entry) -> Problem:
 def _known_as(trace: Trace, register: Register) -> Entry | None:
     """An entry of another name that speaks of this very trace."""
     return register.naming({line.digest for line in trace.lines})
+
+
+def _is_late(trace: Trace, first: Entry) -> bool:
+    """Whether somebody had said something already when the register first heard of the job."""
+    return any(isinstance(at.record, Said) and at.line < first.lines for at in trace.recorded)
+
+
+def _known_late(trace: Trace, first: Entry) -> Problem:
+    message = (
+        f"the register of the folder knows this trace only from line {first.lines} on: it came from elsewhere, or is "
+        "older than the register"
+    )
+    return Problem(trace.path, first.lines, "note", "known-late", message)
 
 
 def _unregistered(trace: Trace, known_as: Entry | None) -> Problem:

@@ -109,6 +109,15 @@ def test_a_trace_from_elsewhere_is_a_note(tmp_path: Path) -> None:
     assert said_of(Path(shutil.copy(other, tmp_path / "9.jsonl"))) == ["1 note not-registered"]
 
 
+def test_what_was_cut_before_the_register_knew_of_it_is_not_vouched_for(tmp_path: Path) -> None:
+    elsewhere = written(tmp_path / "elsewhere" / "7.jsonl", seal=False)
+    cut(elsewhere)
+    path = Path(shutil.copy(elsewhere, tmp_path / "7.jsonl"))
+    with TraceWriter.go_on(path, SteadyClock(LATER)) as writer:
+        writer.append([A_JOB[-1]])
+    assert said_of(path) == ["5 note not-sealed", "5 note known-late"]
+
+
 @pytest.mark.parametrize("line", [1, 2, 3, 4])
 def test_a_change_of_the_register_is_found(line: int, tmp_path: Path) -> None:
     path = written(tmp_path / "7.jsonl")

@@ -156,11 +156,20 @@ def test_a_machine_file_that_is_not_there() -> None:
     ]
 
 
-def test_a_file_that_is_no_machine_file_is_not_read_and_quoted(tmp_path: Path) -> None:
-    secret = tmp_path / "secret"
-    secret.write_text("password: [hunter2", encoding="utf-8")
+@pytest.mark.parametrize(
+    ("name", "content", "why"),
+    [
+        ("secret", "password: [hunter2", "its name would end in .yaml"),
+        ("secret.yaml", "password: [hunter2", "it has no key 'machine'"),
+        ("secret.yaml", "hunter2", "it has no key 'machine'"),
+        ("secret.yaml", "x: {machine: hunter2}", "it has no key 'machine'"),
+    ],
+)
+def test_a_file_that_is_no_machine_file_is_not_quoted(tmp_path: Path, name: str, content: str, why: str) -> None:
+    secret = tmp_path / name
+    secret.write_text(content, encoding="utf-8")
     with pytest.raises(RulesRefused) as caught:
         read_answers("a.yaml", f"machine: {secret}\ncomplaints: [leaks]\n", BASE)
     assert [str(problem) for problem in caught.value.problems] == [
-        f"a.yaml:1:10: '{secret}' is no machine file: its name would end in .yaml [unreadable-file]"
+        f"a.yaml:1:10: '{secret}' is no machine file: {why} [unreadable-file]"
     ]

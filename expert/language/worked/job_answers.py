@@ -5,6 +5,7 @@ Answers stay text, as typed at the prompt: the dialogue makes of them what it ma
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from pathlib import Path
 from types import MappingProxyType
@@ -184,6 +185,12 @@ def _places(record: Record) -> dict[tuple[str, str], Position]:
     }
 
 
+def _begins_as_a_machine(file: Path) -> bool:
+    """Whether a file has the key of a machine file at the left edge, however wrong the rest may be."""
+    text, problems = file_text(file)
+    return bool(problems) or re.search(r"^machine[ \t]*:", text, re.MULTILINE) is not None
+
+
 def _machine(record: Record, base: RuleBase) -> Machine | None:
     """A shipped machine type by its id, or the machine in a file, found from where the answers stand."""
     reader, node = record.reader, record.node_of("machine")
@@ -199,8 +206,12 @@ def _machine(record: Record, base: RuleBase) -> Machine | None:
     if not file.is_file() and not Path(text).is_file():
         reader.refuse(node, "unreadable-file", f"there is no machine file '{text[:120]}'")
         return None
+    file = file if file.is_file() else Path(text)
+    if not _begins_as_a_machine(file):  # What else stands in it is nobody's business, and not quoted.
+        reader.refuse(node, "unreadable-file", f"'{text[:120]}' is no machine file: it has no key 'machine'")
+        return None
     try:
-        return load_machine(file if file.is_file() else Path(text), base)
+        return load_machine(file, base)
     except RulesRefused as refused:
         reader.problems.extend(refused.problems)
         return None

@@ -35,7 +35,7 @@ def check(request: pytest.FixtureRequest) -> Check:
         # Twelve digits: the same value reached on two ways is one value.
         note(kind, source, f"{found:.12g} {unit}", deviation, allowed, unit)
         assert deviation <= allowed, (
-            f"{found!r} is {deviation:g} from {expected!r} {unit} ({source.words}); {allowed:g} allowed"
+            f"{found!r} is {deviation:g} from {expected!r} {unit} ({source.on}: {source.words}); {allowed:g} allowed"
         )
 
     return compare
@@ -48,6 +48,6 @@ def agree(request: pytest.FixtureRequest) -> Agree:
 
     def compare(found: object, expected: object, source: Source, about: str) -> None:
         note(kind, source, about, 0.0 if found == expected else math.inf, 0.0, "")
-        assert found == expected, f"{about}: {found!r} is not {expected!r} ({source.words})"
+        assert found == expected, f"{about}: {found!r} is not {expected!r} ({source.on}: {source.words})"
 
     return compare

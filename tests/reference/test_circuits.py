@@ -6,6 +6,7 @@ import random
 
 import numpy as np
 import pytest
+from scipy.integrate import simpson
 
 from expert.trade.physics.element_groups import group_resistance, parallel_resistance
 from expert.trade.physics.fault_currents import filter_leakage
@@ -27,6 +28,7 @@ from .sources import independent, restated, round_trip
 KIND = "circuits"
 FLOYD = independent("wire table in Floyd, Electric Circuit Fundamentals, 2nd edition")
 NODES = independent("numpy, node equations of the whole network solved")
+SINE = independent("scipy, voltage times current integrated over a period of the mains")
 HAND = restated("the definition, by hand")
 Branch = tuple[int, int, complex]  # from node, to node, admittance; node 0 is the return
 
@@ -131,6 +133,17 @@ def test_relay_on_its_sink(check: Check) -> None:
         check(relay_base_temperature(amperes, paste + sink, air), base, NODES, within=1e-6, unit="degC")
         back = sink_resistance(amperes, base, air) if base <= 125.0 else paste + sink
         check(back, paste + sink, round_trip("the sink that gives this temperature"), relative=1e-9, unit="K/W")
+
+
+@pytest.mark.parametrize(("amperes", "drop"), [(6.0, 0.5), (11.7, 0.35), (2.0, 1.1), (16.0, 0.03)])
+def test_heat_in_a_joint_from_the_sine_itself(amperes: float, drop: float, check: Check) -> None:
+    """Instantaneous voltage times current through a period; the resistance is the slope of one over the other."""
+    angles = np.linspace(0.0, 2 * np.pi, 4097)
+    voltage, current = np.sqrt(2) * drop * np.sin(angles), np.sqrt(2) * amperes * np.sin(angles)
+    heat = float(simpson(voltage * current, x=angles)) / (2 * np.pi)
+    check(joint_heat(amperes, drop), heat, SINE, relative=1e-9, unit="W in a joint")
+    slope = float(np.polyfit(current, voltage, 1)[0])
+    check(joint_resistance(amperes, drop), slope, SINE, relative=1e-9, unit="ohm of a joint")
 
 
 ARITHMETIC = [

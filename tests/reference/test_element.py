@@ -4,10 +4,12 @@ from __future__ import annotations
 
 import math
 import random
+from collections.abc import Callable
 
 import pint
 import pytest
 from scipy.integrate import quad
+from scipy.optimize import brentq
 
 from expert.trade.errors import OutOfRange
 from expert.trade.physics.element import (
@@ -36,6 +38,7 @@ TOLERANCE = restated("IEC 60335-1 clause 10 table 1, from memory, to be confirme
 COLD = restated("the same, over 1.03 (common practice, no source)")
 ALLOY = transcription("HLT alloy table, Ct", ours="")
 INTEGRATED = independent("scipy, the cut sine integrated")
+SINE = independent("scipy, voltage times current integrated over a period of the mains")
 PINT = restated("pint on the same equation")
 
 PLATES = [  # V, W: ohm, band from, band to
@@ -182,3 +185,34 @@ def test_more_watts_mean_fewer_ohms_and_the_band_holds_the_plate() -> None:
     for watt in watts:
         low, middle, high = (band(230.0, watt) for band in (element_lowest_cold, element_resistance, element_highest))
         assert low < middle < high
+
+
+def over_a_period(power: Callable[[float], float]) -> float:
+    """Mean of what goes on through one period of the mains, by numerical integration."""
+    total, _ = quad(power, 0.0, 2 * math.pi, limit=200)
+    return float(total / (2 * math.pi))
+
+
+@pytest.mark.parametrize(("volts", "ohm"), [(230.0, 26.45), (230.0, 37.8), (120.0, 10.3), (208.0, 41.1), (100.0, 7.1)])
+def test_heat_current_and_resistance_from_the_sine_itself(volts: float, ohm: float, check: Check) -> None:
+    """u(t) times i(t) through a period; the resistance of a plate is the one that gives off its watts."""
+    peak = math.sqrt(2) * volts
+    watts = over_a_period(lambda angle: (peak * math.sin(angle)) ** 2 / ohm)
+    amperes = math.sqrt(over_a_period(lambda angle: (peak * math.sin(angle) / ohm) ** 2))
+    check(element_power(volts, ohm), watts, SINE, relative=1e-12, unit="W")
+    check(element_current(watts, volts), amperes, SINE, relative=1e-12, unit="A")
+    found = brentq(lambda r: over_a_period(lambda angle: (peak * math.sin(angle)) ** 2 / r) - watts, 1.0, 1000.0)
+    check(element_resistance(volts, watts), found, SINE, relative=1e-9, unit="ohm")
+    for share in (0.8, 0.9, 1.1):
+        other = over_a_period(lambda angle, part=share: (part * peak * math.sin(angle)) ** 2 / ohm)
+        check(power_at_voltage(watts, volts, share * volts), other, SINE, relative=1e-12, unit="W")
+
+
+@pytest.mark.parametrize("voltages", [(220.0, 240.0), (110.0, 120.0), (100.0, 110.0)])
+def test_middle_and_pairs_from_the_sine_itself(voltages: tuple[float, float], check: Check) -> None:
+    """The middle lies as far from both ends; a pair of powers is what one resistance gives off at both voltages."""
+    low, high = voltages
+    middle = brentq(lambda volts: (volts - low) - (high - volts), low, high)
+    check(middle_voltage(low, high), middle, SINE, relative=1e-12, unit="V")
+    watts = [over_a_period(lambda a, top=volts: 2 * (top * math.sin(a)) ** 2 / 27.0) for volts in voltages]
+    check(pair_resistance(low, high, *watts), 27.0, SINE, relative=1e-12, unit="ohm in a pair")

@@ -4,8 +4,11 @@ from __future__ import annotations
 
 import random
 
+import numpy as np
 import pint
 import pytest
+from fluids.flow_meter import flow_meter_discharge
+from scipy.integrate import simpson
 
 from expert.trade.physics.flow import duty, expansion, flow_rate, hydraulic_power, orifice_flow, pulses_volume
 
@@ -17,6 +20,8 @@ KIND = "flow"
 EXACT = restated("definition, by hand")
 PINT = restated("pint on the same equation")
 COOLPROP = independent("CoolProp, IF97 densities")
+METER = independent("fluids, discharge through an orifice plate, and CoolProp, density")
+STROKES = independent("scipy, pressure over volume integrated stroke by stroke")
 FORMULA = restated("orifice formula, by hand")
 
 
@@ -81,3 +86,31 @@ def test_wider_holes_and_more_pressure_pass_more() -> None:
     by_pressure = [orifice_flow(step / 10, 0.6) for step in range(1, 160)]
     assert by_hole == sorted(by_hole)
     assert by_pressure == sorted(by_pressure)
+
+
+def test_orifice_against_a_library(check: Check) -> None:
+    """A plate in a pipe a hundred times as wide: the speed before the hole counts for nothing."""
+    chance = random.Random(5167)
+    density = if97_liquid("D", 20.0, 10.0)
+    for _ in range(30):
+        bar, bore, coefficient = chance.uniform(0.2, 15.0), chance.uniform(0.3, 3.0), chance.uniform(0.55, 0.95)
+        mass = flow_meter_discharge(bore / 10, bore / 1000, bar * 1e5 + 1e5, 1e5, density, coefficient)
+        check(orifice_flow(bar, bore, coefficient), mass / density * 1e6, METER, relative=1e-3, unit="ml/s")
+
+
+@pytest.mark.parametrize(("bar", "strokes", "volume"), [(9.0, 50, 0.02), (3.0, 50, 0.15), (12.0, 60, 0.01)])
+def test_work_of_a_piston_pump(bar: float, strokes: int, volume: float, check: Check) -> None:
+    """Each stroke pushes its volume out against the pressure: the work of a second is the power in the water."""
+    pushed = np.linspace(0.0, volume * 1e-6, 101)
+    work = strokes * float(simpson(np.full_like(pushed, bar * 1e5), x=pushed))
+    flow = strokes * volume
+    check(hydraulic_power(bar, flow), work, STROKES, relative=1e-9, unit="W of a piston pump")
+    check(flow_rate(60 * flow, 60.0), strokes * float(pushed[-1]) * 1e6, STROKES, relative=1e-9, unit="ml/s of strokes")
+
+
+@pytest.mark.parametrize(("on", "off"), [(60.0, 60.0), (120.0, 60.0), (7.0, 45.0)])
+def test_share_of_time_from_a_record(on: float, off: float, check: Check) -> None:
+    """A record of ten cycles, a sample every hundredth of a second: how many samples are on."""
+    samples = np.arange(0.0, 10 * (on + off), 0.01) + 0.005
+    share = 100 * float(np.mean(np.mod(samples, on + off) < on))
+    check(duty(on, off), share, independent("numpy, samples of a switched record counted"), within=1e-6, unit="%")

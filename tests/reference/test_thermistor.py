@@ -22,6 +22,7 @@ from expert.trade.sensors.thermistor import (
 from expert.trade.sensors.thermistor_parts import (
     ntc_sensor_least,
     ntc_sensor_most,
+    ntc_sensor_resistance,
     ntc_sensor_spread,
     ntc_sensor_temperature,
 )
@@ -39,6 +40,9 @@ THROUGH = independent("maker's table AMF52-503F3950, against Steinhart-Hart thro
 TABLE = restated("maker's table AMF52-503F3950, the rows that the code holds")
 OTHER = independent("another maker's table of type 503F3950 (CMFB)")
 CARRIED_ON = independent("scipy, Steinhart-Hart solved with coefficients from thermistor-utils")
+PRINTED = independent(
+    "resistance table of data sheet 29049 as a printer's firmware holds it; the code has its coefficients"
+)
 OTHER_ROWS = independent("maker's table AMF52-503F3950, rows that the code does not hold")
 
 TEN_K = [  # degC: four-term ohm, beta 3977 ohm, beta's error [K]
@@ -63,6 +67,39 @@ def test_ten_k_rows(temperature: float, ohm: float, beta_ohm: float, error: floa
     check(ntc_beta_resistance(10000.0, 3977.0, temperature), beta_ohm, BETA, within=0.1, unit="ohm")
     read_by_beta = ntc_temperature(10000.0, 3977.0, ntc_10k_resistance(temperature))
     check(read_by_beta - temperature, error, BETA, within=0.06, unit="K")
+
+
+TEN_K_TABLE = (  # ohm from 5 to 150 degC, every 5 K
+    *(25339, 19872, 15698, 12488, 10000, 8059, 6535, 5330, 4372, 3605, 2989, 2490, 2084, 1753, 1481),
+    *(1256, 1070, 915.4, 786.0, 677.3, 585.7, 508.3, 442.6, 386.6, 338.7, 297.7, 262.4, 231.9, 205.5, 182.6),
+)
+
+
+def test_ten_k_table(check: Check) -> None:
+    """The sheet's rows, which its four-term forms must give: to half a unit of the last digit printed, or 0.02 %."""
+    for temperature, ohm in zip(range(5, 155, 5), TEN_K_TABLE, strict=True):
+        half = 0.55 if ohm >= 1000 else 0.055
+        check(ntc_10k_resistance(temperature), ohm, PRINTED, within=max(half, 2e-4 * ohm), unit="ohm")
+        check(ntc_10k_temperature(ohm), temperature, PRINTED, within=0.03, unit="K")
+        check(
+            ntc_sensor_resistance(10000.0, 3977.0, temperature), ohm, PRINTED, within=max(half, 2e-4 * ohm), unit="ohm"
+        )
+        # Another resistance at 25 degC, as the tolerance allows: the curve goes with it.
+        check(
+            ntc_sensor_resistance(10050.0, 3977.0, temperature) / 1.005,
+            ohm,
+            PRINTED,
+            within=max(half, 2e-4 * ohm),
+            unit="ohm",
+        )
+        check(ntc_sensor_temperature(10050.0, 3977.0, ohm * 1.005), temperature, PRINTED, within=0.03, unit="K")
+
+
+def test_unknown_parts_by_their_beta(check: Check) -> None:
+    """A part of no known curve, 47 kohm and 3977 K: the library's beta values for 10 kohm, times 4.7."""
+    for temperature, _, ohm, _ in TEN_K:
+        check(ntc_sensor_resistance(47000.0, 3977.0, temperature) / 4.7, ohm, BETA, within=0.1, unit="ohm by 4.7")
+        check(ntc_sensor_temperature(47000.0, 3977.0, ohm * 4.7), temperature, BETA, within=0.01, unit="K")
 
 
 @pytest.mark.parametrize(("ohm", "temperature"), [(5000, 41.342), (1000, 87.205), (500, 111.354)])
@@ -129,8 +166,6 @@ def test_curves_reach_160_degrees(check: Check) -> None:
         check(ntc_50k_resistance(temperature), solved, CARRIED_ON, relative=5e-6, unit="ohm")
         back = ntc_50k_temperature(ntc_50k_resistance(temperature))
         check(back, temperature, round_trip("inverse of the same curve"), within=1e-10, unit="K")
-    # From memory of the maker's table for short times at 150 degC: 182.6 ohm, to be confirmed.
-    check(ntc_10k_resistance(150.0), 182.6, restated("data sheet 29049 at 150 degC, from memory"), relative=1e-3)
 
 
 @pytest.mark.parametrize(("at", "beta"), [(50, 3950), (85, 4005), (100, 4025), (125, 4056)])

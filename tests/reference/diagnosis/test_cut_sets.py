@@ -2,7 +2,9 @@
 
 Vesely, Goldberg, Roberts, Haasl: Fault Tree Handbook, NUREG-0492, US NRC 1981, chapter VIII, reduced tree of the
 pressure tank example: E1 = T + E2, E2 = K2 + E3, E3 = S E4, E4 = S1 + E5, E5 = K1 + R, and its minimal cut sets T; K2;
-S S1; S K1; S R (from memory of the handbook, to be confirmed against its text).
+S S1; S K1; S R (from memory of the handbook, to be confirmed against its text. Read on the same tank:
+K2's contacts alone bring the top event about, Barlow, Engineering Reliability, page 130; and the upper gates of the
+tree in Barlow and Chatterjee 1973, AD0774072, as a public fault tree program transcribes it).
 """
 
 from __future__ import annotations

@@ -27,6 +27,8 @@ from tests.reference.sources import independent
 KIND = "stuck faults"
 SIMULATED = independent("ISCAS-85 netlists of circuitgraph, all vectors simulated at once")
 MUTUAL = independent("scipy, mutual information of fault and response")
+HEADER = independent("header of c17 in the ISCAS format (sportlab.usc.edu, benchmark project)")
+PROFILE = independent("table of the ISCAS-85 circuits (Bryan, MCNC 1988; a thesis's appendix A, scribd 285734640)")
 VECTORS = {"c17": 32, "c432": 10}
 
 
@@ -101,14 +103,24 @@ def test_c432_leaves_what_a_simulation_leaves(data: st.DataObject) -> None:
     assert left_by_the_engine("c432", true, applied) == left_by_simulation("c432", true, applied)
 
 
-def test_the_netlists_are_those_published() -> None:
-    # Brglez and Fujiwara 1985, table 1 (from memory, to be confirmed). The library splits the wide AND gates of c432.
+def test_the_netlists_are_those_published(agree: Agree) -> None:
+    # The library splits the wide AND gates of c432, and has other inverters.
     published = {"c17": (5, 2, {"nand": 6}), "c432": (36, 7, {"nand": 79, "nor": 19, "xor": 18})}
     for name, (inputs, outputs, gates) in published.items():
         of = netlist(name)
         kinds = Counter(kind for kind, _ in of.gates.values())
-        assert (len(of.inputs), len(of.outputs)) == (inputs, outputs)
-        assert {kind: kinds[kind] for kind in gates} == gates
+        agree((len(of.inputs), len(of.outputs)), (inputs, outputs), PROFILE, f"{name}, inputs and outputs")
+        agree({kind: kinds[kind] for kind in gates}, gates, PROFILE, f"{name}, gates")
+
+
+def test_lines_and_faults_of_c17(agree: Agree) -> None:
+    """Its header: 17 lines, stems and branches each counted, and 22 faults once equivalent ones are taken as one."""
+    of = netlist("c17")
+    feeds = Counter(feed for _, fed_by in of.gates.values() for feed in fed_by)
+    lines = sum(1 + (feeds[net] if feeds[net] > 1 else 0) for net in (*of.inputs, *of.gates))
+    agree(lines, 17, HEADER, "c17, lines")
+    # Each input of a NAND stuck at 0 is its output stuck at 1.
+    agree(2 * lines - sum(len(fed_by) for _, fed_by in of.gates.values()), 22, HEADER, "c17, faults")
 
 
 # ---------------------------------------------------------------- how many tests it takes

@@ -15,8 +15,9 @@ REFERENCE = Path(__file__).parent / "reference"
 
 
 def pytest_configure() -> None:
-    """Nothing that the tests do is kept in the cache of whoever runs them."""
+    """Nothing that the tests do is kept in the cache of whoever runs them, and nobody's own shop plays in them."""
     os.environ["XDG_CACHE_HOME"] = tempfile.mkdtemp(prefix="expert-cache-")
+    os.environ["EXPERT_SHOP"] = str(Path(os.environ["XDG_CACHE_HOME"]) / "no-shop.yaml")
 
 
 def pytest_sessionfinish(session: pytest.Session, exitstatus: int) -> None:

@@ -43,7 +43,7 @@ def bench(
     Answers are typed at the prompt; help lists what else can be typed. Every answer is on the disk before the next
     question appears.
 
-    What the shop's profile says (expert shop --set-up) is not asked; an answers file says everything itself.
+    What the shop's profile says (expert shop --set-up) is not asked, and holds for a job from an answers file as well.
 
     What an answers file holds, and each key that --json prints, stands in rules/README.md, under "Worked cases and
     answers files".
@@ -56,7 +56,7 @@ def bench(
     if as_json and answers is None:
         refuse("--json goes with --answers FILE")
     if answers is not None:
-        _play(rules, jobs, number, answers, as_json, units or "metric")
+        _play(rules, jobs, number, answers, as_json, units or "")
         return
     try:
         open_job(load(rules), rules or shipped("rules"), jobs, number, now, plain, units or "")

@@ -6,11 +6,12 @@ from pathlib import Path
 from typing import Any
 
 from expert.desk.answer_checks import refuse_silly_answers
-from expert.desk.opening import shop_of, under_a_number
+from expert.desk.opening import under_a_number
 from expert.desk.pinning import pin_rules
+from expert.desk.profile.using import profile_at_hand, shop_from
 from expert.desk.result import result_of
 from expert.desk.session import Session
-from expert.desk.unattended import Player, with_machine
+from expert.desk.unattended import CannotPlay, Player, with_machine
 from expert.engine.knowledge import Knowledge
 from expert.job.prompts.owner import Unattended
 from expert.job.state.job import Job
@@ -28,21 +29,25 @@ def play_answers(
     jobs: Path | None,
     number: str | None,
     clock: Clock,
-    system: str = "metric",
+    system: str = "",
 ) -> dict[str, Any]:
-    """Play a job from an answers file. Raises CannotPlay, RulesRefused for the file, and what a trace raises.
+    """Play a job from an answers file, in the shop of the profile where there is one.
 
-    Nothing is played, and no trace begun, when the file holds anything that the prompt would refuse.
+    `system`: units shown, "" as the profile says. Raises CannotPlay, RulesRefused for the file or the profile, and what
+    a trace raises. Nothing is played, and no trace begun, when the file holds anything that the prompt would refuse.
     """
     answers = load_answers(file, knowledge.base)
-    refuse_silly_answers(knowledge, shop_of(knowledge, system), [answers])
+    profile = profile_at_hand(knowledge.base)
     own = "" if answers.machine_type in knowledge.base.machines.values() else machine_text(answers.machine_type)
-    knowledge = with_machine(knowledge, answers.machine_type)
+    knowledge, shop = shop_from(with_machine(knowledge, answers.machine_type), profile, system)
+    if shop.machines and answers.machine_type.id not in shop.machines:
+        raise CannotPlay(f"the shop's profile does not list the machine type {answers.machine_type.id}")
+    refuse_silly_answers(knowledge, shop, [answers])
     folder = jobs or jobs_folder()
     pin_rules(rules, folder, knowledge.base.digest)
 
     def begin(path: Path, number: str) -> tuple[Session, tuple[Record, ...]]:
-        return Session.open(knowledge, shop_of(knowledge, system), path, number, clock, own)
+        return Session.open(knowledge, shop, path, number, clock, own, shop_file=profile.text if profile else "")
 
     session, opening = under_a_number(folder, number, begin)
     try:

@@ -9,6 +9,7 @@ from pathlib import Path
 
 import pytest
 
+from expert.desk.playing import play_answers
 from expert.desk.profile.reading import Profile, read_profile
 from expert.desk.profile.setting_up import set_up
 from expert.desk.profile.using import calibrations_due, shop_from
@@ -21,8 +22,9 @@ from expert.job.wording.home_words import in_words_of
 from expert.job.wording.prose_units import in_us_units
 from expert.job.wording.records import lines_of
 from expert.language.problems import RulesRefused
+from expert.language.shipped import shipped
 from expert.trace.reading import read_trace
-from expert.trace.records import Put, Record
+from expert.trace.records import Opened, Put, Record
 from expert.trade.limits.countries import COUNTRIES, PRACTICE
 from expert.trade.limits.electrical import NATIONAL, earth_limit, insulation_limit, leakage_limit
 from tests.dialogue.shipped_desk import shipped_knowledge
@@ -242,3 +244,27 @@ def test_the_plate_of_a_us_shop() -> None:
     ):
         assert line in text  # a coil for 120 V: 950 ohm x (120/230)^2 = 259 ohm, as P = U^2 / R is the same
     assert "limits                  us (or " in text
+
+
+ANSWERS = """\
+machine: heat_exchanger_lever_tank
+complaints: [boiler_will_not_fill, pump_silent]
+plate: {fill_coil: 260 ohm, element_power: "1,3 kW"}
+answers: {fill_coil_resistance: OL}
+rest: sound
+"""
+
+
+def test_the_profile_holds_for_a_job_from_an_answers_file(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    place, file = tmp_path / "shop.yaml", tmp_path / "answers.yaml"
+    place.write_text(PROFILE + "machines: [heat_exchanger_lever_tank]\n")
+    file.write_text(ANSWERS)
+    monkeypatch.setenv("EXPERT_SHOP", str(place))
+    result = play_answers(shipped_knowledge(), shipped("rules"), file, tmp_path, "7", lambda: datetime.now(UTC))
+    trace = read_trace(Path(result["trace"]))
+    opened = trace.records[0]
+    assert isinstance(opened, Opened) and opened.shop_file == place.read_text() and opened.system == "us"
+    again = rerun(shipped_knowledge(), trace)
+    assert again.differences == () and again.job.machine is not None
+    assert (again.job.machine.features["limits"], again.job.machine.plate["element_power"].value) == ("us", 1300)
+    assert len(again.job.complaints) == 2

@@ -29,6 +29,7 @@ PINT_NAMES = {
     "mohm": "milliohm",
     "Gohm": "gigaohm",
     "fl oz": "floz",
+    "fl oz/min": "floz/minute",
     "gal": "gallon",
     "ml": "milliliter",
     "L": "liter",

@@ -86,7 +86,9 @@ class Complaints(IntakePrompt):
         job.complaints_offered = tuple(complaint.id for complaint in meant)
 
     def unattended(self, job: Job, at_hand: Unattended) -> list[str]:
-        return [", ".join(at_hand.answers.complaints), "ok"]
+        named = ", ".join(at_hand.answers.complaints)
+        # A shop with a profile is asked once, and takes them all.
+        return [named] if job.shop.people and self.name not in job.asked_back else [named, "ok"]
 
     def offers(self, job: Job) -> Iterable[tuple[str, str]]:
         complaints = job.base.complaints

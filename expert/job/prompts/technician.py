@@ -6,7 +6,7 @@ from expert.job.answers.mistyped import is_no_name
 from expert.job.answers.reading import NotAnAnswer
 from expert.job.prompts.intake_prompt import IntakePrompt
 from expert.job.prompts.owner import Unattended
-from expert.job.prompts.plate import plate_prompt, take_plate
+from expert.job.prompts.plate import Plate, plate_prompt, take_plate
 from expert.job.prompts.qualified import Qualified, work_by
 from expert.job.sentences import intake as say
 from expert.job.state.job import Job, Turn
@@ -78,4 +78,8 @@ class Technician(IntakePrompt):
             QUALIFIED.put(turn)
 
     def unattended(self, job: Job, at_hand: Unattended) -> list[str]:
-        return ["unattended"]
+        if not job.shop.people or job.machine is None:
+            return ["unattended"]
+        # One value behind the name, and the plate is asked for; it gets them all. No comma may stand in it.
+        first = Plate().unattended(job, at_hand)[:-1][:1]
+        return [", ".join(["unattended", *(line.replace(",", ".") for line in first)])]

@@ -11,12 +11,14 @@ from expert.job.state.job import Job
 from expert.job.state.values import bands_of, value_of
 from expert.language.formulas.formula import Formula
 from expert.language.model import Question, WorkOut
-from expert.trade.limits.electrical import STRICTEST
+from expert.trade.limits.electrical import NATIONAL, STRICTEST
 from expert.trade.quantities.units import Quantity, show
 
 LIMIT_DIGITS = 3  # more would pretend that a limit of the trade is sharper than it is
 MOST_IN_SHORT = 4
 _LEAST_OR_MOST = re.compile(r"_(?:least|most)(?:_cold)?$")
+_LIMITS = "machine.limits"
+_SET = re.compile(rf"\b({'|'.join(NATIONAL)}): ")  # what begins the part of one country in a source
 _SHOWN_AS_IT_IS = ("temperature", "temperature_difference", "time")
 
 
@@ -124,7 +126,7 @@ def _feature(name: str, value: str) -> str:
     """A feature as people say it: whose limits, which class."""
     if value == STRICTEST:
         return say.THE_STRICTEST_LIMITS
-    if name == "machine.limits":
+    if name == _LIMITS:
         return say.limits_of(value.upper() if len(value) == 2 else value.replace("_", " ").title())
     return value.replace("_", " ")
 
@@ -152,7 +154,17 @@ def _origin(job: Job, name: str) -> str:
         return f"{name}: {shown}"
     inputs = [words for inner in record.formula.names if (words := _input(job, record, inner))]
     tail = f"; {', '.join(inputs)}" if inputs else ""
-    return say.worked_out(record.name, shown, record.formula.text, tail, record.source)
+    return say.worked_out(record.name, shown, record.formula.text, tail, _source_here(job, record))
+
+
+def _source_here(job: Job, record: WorkOut) -> str:
+    """The source; where it names one for each country, that of the shop's, once the shop has said where it is."""
+    home = job.shop.home
+    if home is None or _LIMITS not in record.formula.names:
+        return record.source
+    named = _SET.split(record.source)
+    sets = dict(zip(named[1::2], named[2::2], strict=True))
+    return sets[home.limits].removesuffix("; ") if home.limits in sets else record.source
 
 
 def _input(job: Job, record: WorkOut, name: str) -> str:

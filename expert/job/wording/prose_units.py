@@ -1,7 +1,7 @@
 """The figures in sentences of the rules, for a shop that works in US units: these stand beside them in brackets.
 
-Rules are written in bar, degrees Celsius and metres. To a US reader "123 degrees" is a different temperature, so the
-sentence says both. A number of degrees may be a temperature or a difference; the words around it tell which.
+Rules are written in bar, degrees Celsius, metres and litres. To a US reader "123 degrees" is a different temperature,
+so the sentence says both. A number of degrees may be a temperature or a difference; the words around it tell which.
 """
 
 from __future__ import annotations
@@ -15,9 +15,18 @@ _NUMBER = r"-?[0-9]+(?:\.[0-9]+)?"
 # A figure in quotes is what somebody typed: it is shown as it was.
 _FIGURES = re.compile(
     rf"(?P<before>\b(?:within(?: about)?|offset of more than|differ by(?: more than)?) )?(?<![\w.'])"
-    rf"(?:(?P<first>{_NUMBER}) (?P<joint>to|and|or) )?(?P<last>{_NUMBER}) (?P<unit>bar|degrees|m)\b(?! abs)"
+    rf"(?:(?P<first>{_NUMBER}) (?P<joint>to|and|or) )?(?P<last>{_NUMBER}) "
+    rf"(?P<unit>bar|degrees|m[lL]/s|m[lL]|L|m)\b(?![/ ]*(?:abs|s\b|min\b|h\b))"
     r"(?P<after> (?:below (?!zero)|above (?:its|the)|past|off|apart|warmer|cooler|hotter|of it|more)\b)?"
 )
+
+
+# As written, small: its kind, our name for it, the unit beside it.
+_AMOUNTS = {
+    "ml": ("volume", "ml", "fl oz"),
+    "l": ("volume", "L", "fl oz"),
+    "ml/s": ("flow", "ml/s", "fl oz/min"),
+}
 
 
 def in_us_units(text: str) -> str:
@@ -44,6 +53,10 @@ def _conversion(unit: str, difference: bool) -> tuple[Callable[[float], float], 
     """How to convert, the unit that comes out, and below which single number nothing is said."""
     if unit == "bar":
         return _to("gauge_pressure", "psi"), "psi", 0.0
+    if unit.casefold() in _AMOUNTS:
+        kind, spelt, shown = _AMOUNTS[unit.casefold()]
+        each, to_shown = KINDS[kind].units[spelt][0], _to(kind, shown)
+        return lambda value: to_shown(value * each), shown, 0.0
     if unit == "m":
         return _to("length", "ft"), "ft", 100.0  # shorter lengths are metres of cord and hose
     return _to("temperature_difference" if difference else "temperature", "degF"), "°F", 0.0

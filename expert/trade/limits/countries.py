@@ -52,7 +52,21 @@ class Country:
     words: Mapping[str, str] = field(default_factory=dict)
 
 
+# Where the rules say lead and mean the one to the socket. Leads of parts and of meters stay leads.
+_OF_THE_CORD = (
+    "lead or plug", "lead and plug", "lead, plug", "changed lead", "behind lead", "through lead",
+    "look at lead", "lead, switch", "lead and switch", "path: lead", "lead, terminals", "finds the lead",
+    "the lead through", "along the lead", "bend the lead", "the lead was bent", "the lead at both ends",
+    "the lead is flexed", "flex the lead", "the lead is not what keeps", "only the lead",
+    "the lead was looked over", "the lead is changed", "insulation on a lead", "the new lead", "the old lead",
+    "the lead was scorched", "if the lead is", "look at the lead", "of the lead both", "lead included",
+    "neutral of the lead", "a lead of",
+)  # fmt: skip
 _AMERICAN = {
+    **{phrase: phrase.replace("lead", "cord") for phrase in _OF_THE_CORD},
+    "lead, earth": "cord, ground",
+    "earth path with its lead": "ground path with its cord",
+    "earth tester": "ground tester",
     "an RCD": "a GFCI",
     "an earth": "a ground",
     "an earthed": "a grounded",

@@ -72,7 +72,8 @@ def earth_limit(limit_set: str, cord_length: float, cord_section: float) -> floa
     Source: design IEC 60335-1 27.5; routine EN 50106:2008 A.1 (0.2 or 0.1 plus cord: the lesser is taken); uk IET Code
     of Practice 5th edition 2020; germany DGUV 203-071 annex 5 (above 1.5 mm2: the computed cord value); australia
     AS/NZS 3760 from memory, to be confirmed; us as UL 507 clause 42.1 has it, for this product
-    UL 197 from memory, to be confirmed; canada and japan from memory, to be confirmed.
+    UL 197 from memory, to be confirmed; canada and japan from memory, to be confirmed. Where these leave the cord out,
+    the path with its cord is held to the same 0.1 ohm: a sound cord of 2 m takes 0.03 ohm of it, and it errs to safety.
     >>> round(earth_limit("uk", 2.0, 1.5), 3), round(earth_limit("germany", 6.0, 1.5), 3)
     (0.127, 0.4)
     """

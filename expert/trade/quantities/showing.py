@@ -7,6 +7,7 @@ import math
 from expert.trade.quantities.bench_kinds import KINDS, Kind
 from expert.trade.quantities.quantity import Quantity
 from expert.trade.quantities.unit_names import unit_in
+from expert.trade.quantities.wire_gauge import shown_as_awg
 
 OVER_RANGE = "over range (OL)"
 
@@ -34,9 +35,11 @@ def show(quantity: Quantity, unit: str | None = None, system: str = "metric") ->
         return _minutes(quantity.value)
     else:
         chosen = _convenient(kind, quantity.value, system)
+    if quantity.kind == "area" and system == "us" and (gauge := shown_as_awg(quantity.value)):
+        return gauge
     factor, offset = kind.units[chosen]
     # Four digits of a litre are exact to a spoon; of a fluid ounce they would be a drop.
-    significant = min(kind.significant, 3) if chosen in ("fl oz", "ft") else kind.significant
+    significant = min(kind.significant, 3) if chosen in ("fl oz", "fl oz/min", "ft") else kind.significant
     written = _digits(kind, (quantity.value - offset) / factor, significant)
     return f"{written} {kind.shown.get(chosen, chosen)}".rstrip()
 

@@ -96,6 +96,7 @@ MEGOHM = {"megohm": "Mohm", "meg": "Mohm", "megohms": "Mohm", "megaohm": "Mohm",
 LITRES = {"l": "L", "litre": "L", "litres": "L", "liter": "L", "liters": "L", "cc": "ml", "cm3": "ml"}
 ML = {"millilitre": "ml", "millilitres": "ml", "milliliter": "ml", "oz": "fl oz", "floz": "fl oz", "fl. oz": "fl oz"}
 FLOWS = {"cc/s": "ml/s", "ml/sec": "ml/s", "cc/min": "ml/min", "lph": "L/h", "l/hr": "L/h", "lpm": "L/min"}
+FLOWS |= {"oz/min": "fl oz/min", "floz/min": "fl oz/min"}
 SECONDS = {"sec": "s", "secs": "s", "second": "s", "seconds": "s", '"': "s", "mins": "min", "minute": "min"}
 HOURS = {"minutes": "min", "m": "min", "'": "min", "hr": "h", "hrs": "h", "hour": "h", "hours": "h", "days": "day"}
 METRES = {"metre": "m", "metres": "m", "meter": "m", "meters": "m", '"': "in", "inch": "in", "feet": "ft", "'": "ft"}

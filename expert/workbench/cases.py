@@ -31,7 +31,8 @@ CODES: Mapping[str, str] = MappingProxyType(
         "case-unsafe": "Somebody who is not qualified is led to live work.",
         "case-proof": "A proof fails although the case does not say so.",
         "case-reading": "A number does not mean the outcome that the worked reading gives it.",
-        "means-otherwise": "A rule means something else on the simulated machines than when all cases last passed.",
+        "means-otherwise": "A record says something else than when all cases last passed, or a rule fires with "
+        "other simulated faults.",
         "case-path": "Where a case that failed left its path: the rule and the answer that decided.",
     }
 )

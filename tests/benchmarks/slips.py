@@ -1,10 +1,10 @@
 """`python -m tests.benchmarks.slips [--each N] [--seed N] [--no-cases] [--only TEXT] [--meaning] [--json]`.
 
 Slips planted in the shipped rules: N of each kind at random places (20). Each is shown to `expert check`; what check
-does not see is shown to the worked cases that it touches. Of the rest it is said whether `cases --changed` tells that a
-rule means something else on the simulated machines (`told`): nobody judges that but the author. Prints for each kind
-how many there were of each, and every slip that nobody judged. Keys: `kinds`, `planted`, `by_check`, `by_cases`,
-`by_told`, `by_nobody`, `at_its_place` (check pointed at the record), `rows`, `unseen`.
+does not see is shown to the worked cases that it touches. Of the rest it is said whether `cases --changed` tells what
+the edit changed (`told`): nobody judges that but the author. Prints for each kind how many there were of each, and
+every slip that nobody judged. Keys: `kinds`, `planted`, `by_check`, `by_cases`, `by_told`, `by_nobody`, `at_its_place`
+(what was said points at the record), `rows`, `unseen`.
 """
 
 from __future__ import annotations
@@ -64,10 +64,13 @@ def _seen(bench: Bench, slip: Slip) -> Seen:
     place = f"{slip.place.path} {'.'.join(map(str, slip.place.way))}: {slip.change}"
     if found:
         return Seen(slip.kind.name, "check", bench.judge.at_its_place(slip, found), f"{place}: {found[0]}")
-    if base is not None and bench.cases is not None and bench.cases.see(base):
-        return Seen(slip.kind.name, "cases", False, place)
-    told = next(changed_meanings(base, bench.meanings), None) if base is not None else None
-    return Seen(slip.kind.name, "told" if told else "", False, f"{place}: {told}" if told else place)
+    if base is None:
+        return Seen(slip.kind.name, "", False, place)
+    told = list(changed_meanings(base, bench.meanings))
+    at_its_place = bench.judge.at_its_place(slip, told)  # with a case that fails stands what changed
+    if bench.cases is not None and bench.cases.see(base):
+        return Seen(slip.kind.name, "cases", at_its_place, place)
+    return Seen(slip.kind.name, "told" if told else "", at_its_place, f"{place}: {told[0]}" if told else place)
 
 
 def main() -> None:

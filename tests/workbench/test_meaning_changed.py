@@ -27,7 +27,9 @@ EDITS = [
         FILL,
         "check: [water_tank.not_seated, fill_solenoid, level_probe.wire_off, level_probe.scaled]",
         "check: [level_probe.scaled, level_probe.wire_off, fill_solenoid, water_tank.not_seated]",
-        ["note: board_is_locked says something else; it fires on"],
+        [
+            "note: board_is_locked no longer says 'check: water_tank.not_seated, fill_solenoid.coil_open, ",
+        ],
     ),
     (
         GROUP,
@@ -42,6 +44,44 @@ EDITS = [
         ["note: microswitch_opens is new; it fires on", "note: runs_on_but_microswitch_opens is gone"],
     ),
 ]
+
+# What no worked case has to see: the record, the file, what is written in it, the edit, and the whole note.
+OTHERWISE = [
+    (
+        "bench.yaml",
+        "cautions: [mains_isolate]",
+        "cautions: []",
+        "move isolate no longer says 'cautions: mains_isolate'",
+    ),
+    (
+        "circuits/mains_and_earth.yaml",
+        "open: above 10 ohm",
+        "open: above 100 ohm",
+        "question earth_bond no longer says 'open on heat_exchanger_lever_tank: above 10 ohm', "
+        "and says now 'open on heat_exchanger_lever_tank: above 100 ohm'",
+    ),
+    (
+        "circuits/steam_and_safety.yaml",
+        "explains: [weak_wand, weak_steam]",
+        "explains: [weak_wand]",
+        "fault steam_wand.tip_blocked no longer says 'explains: weak_steam'",
+    ),
+    (
+        "circuits/steam_and_safety.yaml",
+        "explains: [weak_wand, weak_steam]",
+        "explains: [weak_steam, weak_wand]",
+        "fault steam_wand.tip_blocked says the same in another order, from 'explains: weak_steam' on",
+    ),
+]
+
+
+@pytest.mark.parametrize(("file", "written", "edit", "told"), OTHERWISE)
+def test_what_a_record_says_otherwise_is_told_at_its_place(file: str, written: str, edit: str, told: str) -> None:
+    assert RULES[file].count(written) >= 1
+    notes = list(changed_meanings(read_rules({**RULES, file: RULES[file].replace(written, edit, 1)}, TREES), BEFORE))
+    assert [note.message for note in notes] == [f"note: {told}"]
+    line = RULES[file][: RULES[file].index(written)].count("\n") + 1
+    assert notes[0].at.path == file and 0 < line - notes[0].at.line < 20
 
 
 @pytest.mark.parametrize(("file", "written", "edit", "told"), EDITS)

@@ -31,7 +31,7 @@ def memory_file(rules: Path) -> Path:
 class Remembered:
     """The cases that came out as expected, each with its footprint and the digest of all that this touched.
 
-    `meanings`: what the rules meant on the simulated machines when all of them last did.
+    `meanings`: what every record meant when all of them last did.
 
     A file that is missing, damaged or of another version of the program remembers nothing: then every case is run.
     """
@@ -80,7 +80,7 @@ def _read(file: Path) -> tuple[dict[str, Any], Meanings]:
         return {}, {}
     match found:
         case {"program": program, "cases": dict(cases), "meanings": dict(meanings)} if program == digest_of_program():
-            return cases, {rule: (str(kept[0]), str(kept[1])) for rule, kept in meanings.items() if len(kept) == 2}
+            return cases, {key: tuple(map(str, says)) for key, says in meanings.items() if isinstance(says, list)}
     return {}, {}
 
 

@@ -2,8 +2,9 @@
 
 A start makes some hundred and fifty classes of records before its first question, and for each of them the library
 writes out and compiles six functions. Comparing, hashing and showing need no text of their own: for frozen records they
-are given here, and do the same (`tests/trade/test_frozen.py` holds both against each other). The rest is the library's
-work, and so is all of it where anything else is asked for.
+are given here, and do the same (`tests/trade/test_frozen.py` holds both against each other). A start also unpickles ten
+thousand records; the library asks each of them for its fields anew. The rest is the library's work, and so is all of it
+where anything else is asked for.
 """
 
 from __future__ import annotations
@@ -40,6 +41,7 @@ def _methods(cls: type) -> dict[str, Callable[..., Any]]:
     key = _values_of([field.name for field in fields if field.compare])
     hash_key = _values_of([field.name for field in fields if (field.compare if field.hash is None else field.hash)])
     shown = [field.name for field in fields if field.repr]
+    fill = [getattr(cls, field.name).__set__ for field in fields]  # of its slots
 
     def __eq__(self: object, other: object) -> Any:
         return key(self) == key(other) if other.__class__ is self.__class__ else NotImplemented
@@ -52,7 +54,11 @@ def _methods(cls: type) -> dict[str, Callable[..., Any]]:
         values = ", ".join(f"{name}={getattr(self, name)!r}" for name in shown)
         return f"{self.__class__.__qualname__}({values})"
 
-    return {"__eq__": __eq__, "__hash__": __hash__, "__repr__": __repr__}
+    def __setstate__(self: object, values: list[object]) -> None:
+        for set_in, value in zip(fill, values, strict=True):
+            set_in(self, value)
+
+    return {"__eq__": __eq__, "__hash__": __hash__, "__repr__": __repr__, "__setstate__": __setstate__}
 
 
 def _values_of(names: list[str]) -> Callable[[object], Any]:

@@ -4,7 +4,8 @@ be typed, against Python importing prompt_toolkit and nothing else:
     python -m tests.benchmarks.starting [--times N] [--json]
 
 All starts are interleaved in one run, so that other work on the machine slows all of them; ratios are of medians. The
-rules are those shipped, read by the same program before, as on every start but the first after an update.
+rules are those shipped, read by the same program before, and modules are compiled, ours and theirs, as on every start but
+the first after an update: bytecode is kept in a folder of the run, also where the environment forbids to write it.
 """
 
 from __future__ import annotations
@@ -29,17 +30,28 @@ CAN_BE_TYPED = b"\x1b[?2004h"  # the prompt asks the terminal to mark pastes
 PATIENCE = 20  # seconds
 
 
-def baseline() -> float:
+def settings_in(folder: Path) -> dict[str, str]:
+    """An environment in which whatever was run once is compiled, and nobody has a profile."""
+    allowed = {name: value for name, value in os.environ.items() if name != "PYTHONDONTWRITEBYTECODE"}
+    return allowed | {
+        "PYTHONPYCACHEPREFIX": str(folder / "bytecode"),
+        "XDG_CACHE_HOME": str(folder / "cache"),
+        "EXPERT_SHOP": str(folder / "none.yaml"),
+        "TERM": "xterm",
+    }
+
+
+def baseline(folder: Path) -> float:
     """Seconds until a bare Python has imported prompt_toolkit and ended."""
     start = perf_counter()
-    subprocess.run([sys.executable, "-c", BASELINE], check=True)
+    subprocess.run([sys.executable, "-c", BASELINE], check=True, env=settings_in(folder))
     return perf_counter() - start
 
 
 def bench(folder: Path) -> tuple[float, float]:
     """Seconds until the first question stands in a terminal, and until a line can be typed."""
     ours, theirs = pty.openpty()
-    settings = os.environ | {"TERM": "xterm", "EXPERT_SHOP": str(folder / "none.yaml")}
+    settings = settings_in(folder)
     command = [sys.executable, "-c", PROGRAM, "bench", "--jobs", str(folder / "jobs")]
     start = perf_counter()
     with subprocess.Popen(command, stdin=theirs, stdout=theirs, stderr=theirs, env=settings) as program:
@@ -64,9 +76,10 @@ def measured(times: int) -> dict[str, float]:
     """Medians in seconds, and their ratios."""
     bare, asked, typed = [], [], []
     with tempfile.TemporaryDirectory() as name:
+        baseline(Path(name))
         bench(Path(name))  # compiles what was never run, and keeps the rules
         for _ in range(times):
-            bare.append(baseline())
+            bare.append(baseline(Path(name)))
             first, second = bench(Path(name))
             asked.append(first)
             typed.append(second)

@@ -39,6 +39,9 @@ NOT_WANTED = (
     "expert.witness",
     "expert.workbench",
 )
+# What a start loads now, and a little. Whoever needs more first looks for what can wait until the question is shown.
+MOST_OF_OURS = 165
+MOST_IN_ALL = 360
 PROGRAM = """
 import sys
 from expert.cli import main
@@ -76,6 +79,12 @@ def test_the_list_of_what_is_loaded_is_one(loaded: frozenset[str]) -> None:
 @pytest.mark.parametrize("name", NOT_WANTED)
 def test_a_first_question_does_not_wait_for(name: str, loaded: frozenset[str]) -> None:
     assert not [module for module in loaded if module == name or module.startswith(name + ".")]
+
+
+def test_a_first_question_waits_for_few_modules(loaded: frozenset[str]) -> None:
+    ours = {name for name in loaded if name.split(".")[0] == "expert"}
+    assert 100 < len(ours) < MOST_OF_OURS
+    assert len(loaded) < MOST_IN_ALL
 
 
 def test_all_that_is_named_exists() -> None:

@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 
 import click
 
+from expert.cli import sentences
 from expert.cli.shared import JOBS, RULES, UNITS_OR_PROFILE, load, now, refuse
 from expert.terminal.out import say, say_data
 
@@ -54,7 +55,7 @@ def bench(
     from expert.trace.errors import TraceError
 
     if as_json and answers is None:
-        refuse("--json goes with --answers FILE")
+        refuse(sentences.JSON_GOES_WITH_ANSWERS)
     if answers is not None:
         _play(rules, jobs, number, answers, as_json, units or "")
         return
@@ -121,7 +122,7 @@ def _invent(folder: Path, count: int, seed: int) -> None:
     except OSError as problem:
         refuse(problem)
     where = shlex.quote(str(folder))
-    say(f"{count} invented jobs in {folder}. Look at them with:\n  expert shop {where}\n  expert report {where}")
+    say(sentences.invented_jobs(count, folder, where))
 
 
 def _chosen(rules: Path | None, jobs: Path | None) -> str:
@@ -133,12 +134,12 @@ def _chosen(rules: Path | None, jobs: Path | None) -> str:
     folder = jobs or jobs_folder()
     entries = _by_now((entry for entry in open_jobs(folder) if entry.status != DAMAGED), rules)
     if not entries:
-        refuse(f"No job is open in {folder}. Open one with: expert bench")
+        refuse(sentences.no_job_is_open(folder))
     say("\n".join(in_words(entries, rules or shipped("rules"))))
     if not sys.stdin.isatty():
-        refuse("Which one? Type its number behind: expert resume")
+        refuse(sentences.WHICH_ONE_BEHIND_RESUME)
     try:
-        answer = input("Which job? Type its number, or nothing to leave: ").strip()
+        answer = input(sentences.WHICH_JOB).strip()
     except (EOFError, KeyboardInterrupt):
         answer = ""
     if not answer:
@@ -179,7 +180,7 @@ def jobs(rules: Path | None, jobs: Path | None, closed: bool, as_json: bool) -> 
     if as_json:
         say_data({"folder": str(folder), "jobs": as_data(entries)})
     else:
-        say("\n".join(in_words(entries, rules or shipped("rules"))) or f"No job is open in {folder}.")
+        say("\n".join(in_words(entries, rules or shipped("rules"))) or sentences.no_job_is_open_2(folder))
 
 
 @click.command()
@@ -214,4 +215,4 @@ def demo(
     except (TraceError, NoSuchDemo, FileNotFoundError) as problem:
         refuse(problem)
     except KeyboardInterrupt:
-        say("\nThe demo was stopped.")
+        say(sentences.DEMO_STOPPED)

@@ -14,6 +14,7 @@ from typing import Any
 
 import click
 
+from expert.cli import sentences as say
 from expert.language.garbage import garbage_collection_seldom
 from expert.terminal.out import CannotShow, ReaderLeft, complain, flush, prepare_streams
 
@@ -60,7 +61,7 @@ def at_the_edge(run: Callable[[], object]) -> int:
     prepare_streams()
     if sys.stdout is None:
         if sys.stderr is not None:
-            complain("There is nowhere to write to: standard output is closed.")
+            complain(say.NOWHERE_TO_WRITE)
         return BAD
     try:
         code = _run(run)

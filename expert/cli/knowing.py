@@ -10,6 +10,7 @@ from pathlib import Path
 
 import click
 
+from expert.cli import sentences
 from expert.cli.shared import JOBS, RULES, load, refuse
 from expert.terminal.out import say
 
@@ -41,10 +42,10 @@ def explain(rules: Path | None, jobs: Path | None, listed: bool, words: tuple[st
         for entry in found:
             say_wrapped(f"{entry.sort} {entry.id}: {entry.about}")
         if not found:
-            say(f"Nothing in the rules is about {' '.join(words)}.")
+            say(sentences.nothing_is_about(" ".join(words)))
         return
     if len(words) != 1:
-        refuse("name one id, such as: expert explain element_resistance. Or: expert explain --all WORDS")
+        refuse(sentences.NAME_ONE_ID)
     try:
         cases = load_cases(rules or shipped("rules"), base)
     except RulesRefused as refused:
@@ -124,8 +125,8 @@ def schema(rules: Path | None, folder: Path | None, sort: str | None) -> None:
         folder.mkdir(parents=True, exist_ok=True)
         for name, content in schemas.items():
             (folder / f"{name}.json").write_text(json.dumps(content, indent=1, ensure_ascii=False), encoding="utf-8")
-        say(f"{len(schemas)} schemas are in {folder}. The manual says how an editor is told of them.")
+        say(sentences.schemas_written(len(schemas), folder))
         return
     if sort not in schemas:
-        refuse(f"name a sort of file: {', '.join(schemas)}. Or: expert schema --write FOLDER")
+        refuse(sentences.name_a_sort_of_file(", ".join(schemas)))
     say(json.dumps(schemas[sort], indent=1, ensure_ascii=False))

@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 
 import click
 
+from expert.cli import sentences
 from expert.cli.shared import load, refuse
 from expert.terminal.out import complain, say
 from expert.trade.counting import counted
@@ -65,7 +66,11 @@ def cases(rules: Path | None, only: str, changed: bool, covered: bool, trace: st
         for problem in verdict.problems:
             complain(problem)
         if verbose:
-            say(f"{verdict.case.id}: {verdict.result.minutes:g} min: {', '.join(verdict.result.asked)}")
+            say(
+                sentences.case_and_its_questions(
+                    verdict.case.id, verdict.result.minutes, ", ".join(verdict.result.asked)
+                )
+            )
     failed = sum(bool(verdict.problems) for verdict in done)
     if changed and remembered.meanings:
         for note in changed_meanings(knowledge.base, remembered.meanings):
@@ -73,14 +78,14 @@ def cases(rules: Path | None, only: str, changed: bool, covered: bool, trace: st
     try:
         remembered.keep(done, None if failed or wrong or only else meanings_in(knowledge.base))
     except OSError as problem:
-        complain(f"This run is not remembered for --changed: {problem}")
+        complain(sentences.run_is_not_remembered(problem))
     if covered:
         for line in coverage(knowledge.base, reduce(or_, (v.result.came_up for v in done), NOTHING)):
             say(line)
-    left = f", {len(worked) - len(done)} not touched" if changed else ""
+    left = sentences.not_touched(len(worked) - len(done)) if changed else ""
     if readings:
-        say(f"{counted(len(readings), 'worked reading')}, {len(readings) - len(wrong)} as expected, {len(wrong)} not")
-    say(f"{counted(len(worked), 'case')}{left}, {len(done) - failed} as expected, {failed} not")
+        say(sentences.cases_counted(counted(len(readings), "worked reading"), len(readings) - len(wrong), len(wrong)))
+    say(sentences.changed_cases_counted(counted(len(worked), "case"), left, len(done) - failed, failed))
     sys.exit(1 if failed or wrong or not (worked or readings) else 0)
 
 

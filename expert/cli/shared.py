@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, NoReturn
 
 import click
 
+from expert.cli import sentences as say
 from expert.terminal.out import complain
 from expert.trade.counting import counted
 
@@ -56,6 +57,6 @@ def load(rules: Path | None) -> Knowledge:
     try:
         return knowledge_in(rules or shipped("rules"))
     except RulesRefused as refused:
-        refuse(*refused.problems, f"{counted(len(refused.problems), 'problem')}: the rules are not used")
+        refuse(*refused.problems, say.rules_are_not_used(counted(len(refused.problems), "problem")))
     except OSError as problem:
         refuse(problem)

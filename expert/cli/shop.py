@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 
 import click
 
+from expert.cli import sentences
 from expert.cli.shared import JOBS, RULES, load, now, refuse
 from expert.terminal.out import complain, say, say_data
 from expert.trade.counting import counted
@@ -148,7 +149,7 @@ def report(rules: Path | None, jobs: Path | None, out: Path | None, slip: bool, 
     try:
         if path is None or Path(path).is_dir():
             if slip:
-                refuse("--slip goes with a job: expert report 0007 --slip")
+                refuse(sentences.SLIP_GOES_WITH_A_JOB)
             folder = Path(path) if path else jobs
             made, name = shop_page(folder, rules, Filters(), lambda place: load(place).base), "shop"
         else:
@@ -178,9 +179,9 @@ def _set_up(rules: Path | None) -> None:
         text = set_up(lambda question: clean(input(question)), say, base, before)
         write_profile(profile_path(), text)
     except RulesRefused as refused:
-        refuse(*refused.problems, f"Mend {profile_path()} or move it away, then set up again.")
+        refuse(*refused.problems, sentences.mend_or_move_away(profile_path()))
     except EOFError:
-        refuse("The lines have ended. Nothing was written.")
+        refuse(sentences.NOTHING_WAS_WRITTEN)
     except OSError as problem:
         refuse(problem)
     say(f"Written: {profile_path()}")
@@ -219,7 +220,7 @@ def review(
             say(key_made())
             return
         if trace is None:
-            refuse("Which job? Type its number behind: expert review")
+            refuse(sentences.WHICH_JOB_BEHIND_REVIEW)
         from expert.desk.opening import trace_path
 
         path = trace_path(trace, jobs)
@@ -243,7 +244,7 @@ def _redact(folder: Path | None, out: Path) -> None:
         written = redact_folder(folder or jobs_folder(), out)
     except (OSError, TraceError) as problem:
         refuse(problem)
-    say(f"{counted(len(written), 'trace')} in {out}, without notes and names. Read them before you pass them on.")
+    say(sentences.copied_without_names(counted(len(written), "trace"), out))
 
 
 def _propose(sums: ShopSums, rules: Path | None) -> None:
@@ -255,8 +256,8 @@ def _propose(sums: ShopSums, rules: Path | None) -> None:
     times = next({row[0]: row[2] for row in total.rows} for total in sums.totals if total.of.key == "faults")
     found = proposals(base, times)
     if not found:
-        complain(f"{counted(sum(times.values()), 'fault')} counted: nothing speaks against what the rules say.")
+        complain(sentences.nothing_speaks_against(counted(sum(times.values()), "fault")))
         return
     for one in found:
-        complain(f"{one.fault}: {one.now} in the rules, seen {counted(one.times, 'time')}: {one.proposed}")
+        complain(sentences.seen_how_often(one.fault, one.now, counted(one.times, "time"), one.proposed))
     say(as_edit(base, rules or shipped("rules"), found).rstrip("\n"))

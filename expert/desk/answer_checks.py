@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
+from expert.desk.sentences import jobs as say
 from expert.engine.knowledge import Knowledge
 from expert.job.answers.command_words import command_in
 from expert.job.answers.reading import CANNOT_TELL, NotAnAnswer, refuse_silly
@@ -47,7 +48,7 @@ def _refusal(job: Job, question: str, text: str) -> str:
         return ""
     # Typed at the prompt it would be obeyed, and the question would still wait.
     if command_in(text):
-        return f"{echo(text)} is a command, no answer. Write an answer, or can't tell"
+        return say.is_a_command(echo(text))
     try:
         refuse_silly(job, job.base.questions[question], text)
     except NotAnAnswer as problem:

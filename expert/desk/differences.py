@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping, Sequence
 from typing import Any
 
+from expert.desk.sentences import differing as say
 from expert.trace.cleaning import clean
 from expert.trace.kinds import kind_of, to_json
 from expert.trace.records import (
@@ -31,11 +32,11 @@ def difference_in_words(line: int, recorded: Record | None, now: Record | None) 
     """One sentence; of two records of one kind only what is not the same."""
     if recorded is not None and now is not None and type(recorded) is type(now) and _about(recorded) == _about(now):
         changes = list(_changes((), to_json(recorded), to_json(now)))
-        more = f"; and {len(changes) - MOST_CHANGES} more" if len(changes) > MOST_CHANGES else ""
+        more = say.and_more(len(changes) - MOST_CHANGES) if len(changes) > MOST_CHANGES else ""
         kind = kind_of(type(recorded)).replace("_", " ")
-        return clean(f"line {line}: {kind}: {'; '.join(changes[:MOST_CHANGES])}{more}")
-    then = "then nothing came here" if recorded is None else f"then the job {_did(recorded)}"
-    return clean(f"line {line}: {then}; now {'nothing comes here' if now is None else f'it {_did(now)}'}")
+        return clean(say.changed_in_line(line, kind, "; ".join(changes[:MOST_CHANGES]), more))
+    then = say.THEN_NOTHING if recorded is None else say.then_the_job(_did(recorded))
+    return clean(say.then_and_now(line, then, "nothing comes here" if now is None else f"it {_did(now)}"))
 
 
 def _about(record: Record) -> str:
@@ -56,27 +57,27 @@ def _did(record: Record) -> str:
         case Told(text=text):
             return f"said {_shown(text)}"
         case Put(prompt=prompt, text=text):
-            return f"put this {prompt}: {_shown(text.partition(chr(10))[0])}"
+            return say.put_this_prompt(prompt, _shown(text.partition(chr(10))[0]))
         case Answered(number=number, question=question, outcomes=outcomes):
-            return f"took answer {number}, to {question}, as {' or '.join(outcomes)}"
+            return say.took_answer(number, question, " or ".join(outcomes))
         case CannotTell(question=question):
             return f"left {question} unanswered"
         case Fired(rule=rule):
-            return f"drew the conclusion of the rule {rule}"
+            return say.drew_conclusion(rule)
         case Unfired(rule=rule):
-            return f"withdrew the conclusion of the rule {rule}"
+            return say.withdrew_conclusion(rule)
         case Narrowed(fact=fact, after=after):
-            return f"held {fact} to be {' or '.join(after) or 'impossible'}"
+            return say.held_to_be(fact, " or ".join(after) or "impossible")
         case Found(fault=fault, standing=standing):
-            return f"named the fault {fault} ({standing.replace('_', ' ')})"
+            return say.named_fault(fault, standing.replace("_", " "))
         case SearchEnded(outcome=outcome):
-            return f"ended the search: {outcome.replace('_', ' ')}"
+            return say.ended_search(outcome.replace("_", " "))
         case Moved(move=move):
-            return f"noted the bench move {move}"
+            return say.noted_move(move)
         case CautionShown(caution=caution):
-            return f"showed the caution {caution}"
+            return say.showed_caution(caution)
         case Stopped(rule=rule):
-            return f"stopped the work by the rule {rule}"
+            return say.stopped_by(rule)
         case _:
             values = list(to_json(record).values())[:2]
             return f"recorded {kind_of(type(record)).replace('_', ' ')} ({', '.join(map(_shown, values))})"
@@ -93,7 +94,7 @@ def _changes(path: tuple[str, ...], before: Any, after: Any) -> Iterable[str]:
         for number, (one, other) in enumerate(zip(before, after, strict=True), 1):
             yield from _changes((*path, str(number)), one, other)
     else:
-        yield f"{' '.join(path) or 'it'} was {_shown(before)}, now it is {_shown(after)}"
+        yield say.was_and_is(" ".join(path) or "it", _shown(before), _shown(after))
 
 
 def _holds_records(value: Any) -> bool:

@@ -6,11 +6,10 @@ import traceback
 from datetime import UTC, datetime
 from pathlib import Path
 
+from expert.desk.sentences import jobs as say
 from expert.trace.cleaning import clean_lines
 from expert.trace.places import jobs_folder
 
-NOT_YOURS = "The program failed here; that is a fault of the program, not yours."
-IS_SAFE = "Nothing that was answered is lost. If a machine is on the bench: switch it off and pull the plug."
 LONGEST_REPORT = 200_000
 
 
@@ -20,13 +19,12 @@ class NotTaken(Exception):
 
 def fault_in_words(fault: BaseException) -> str:
     """An unexpected exception told to whoever stands at the machine; its particulars are kept in a file."""
-    return f"{NOT_YOURS} {IS_SAFE} {kept(fault)}"
+    return f"{say.NOT_YOURS} {say.IS_SAFE} {kept(fault)}"
 
 
 def not_taken(fault: BaseException) -> NotTaken:
     """What is told when one line of a job could not be worked through."""
-    go_on = "The job waits where it waited: answer otherwise, type can't tell, or pause and go on later."
-    return NotTaken(f"{NOT_YOURS} The line was not taken. {IS_SAFE} {go_on} {kept(fault)}")
+    return NotTaken(say.line_not_taken(say.NOT_YOURS, say.IS_SAFE, say.JOB_WAITS, kept(fault)))
 
 
 def kept(fault: BaseException) -> str:
@@ -36,8 +34,8 @@ def kept(fault: BaseException) -> str:
         file.parent.mkdir(parents=True, exist_ok=True)
         file.write_text(clean_lines("".join(traceback.format_exception(fault)), LONGEST_REPORT), encoding="utf-8")
     except OSError as problem:
-        return f"The particulars could not be kept: {problem.strerror or problem}. It was: {fault!r}"
-    return f"The particulars are kept, to be sent to whoever looks after the program:\n  {file}"
+        return say.particulars_not_kept(problem.strerror or problem, fault)
+    return say.particulars_kept(file)
 
 
 def faults_folder() -> Path:

@@ -11,6 +11,7 @@ from typing import Any
 
 from expert.desk.intake_lines import intake_of
 from expert.desk.opening import resume_command
+from expert.desk.sentences import jobs as say
 from expert.engine.bench import bench_state, in_time
 from expert.language.model import Bench
 from expert.trace.cleaning import clean
@@ -86,7 +87,7 @@ def entry_of(path: Path) -> JobEntry:
     except TraceError as problem:
         return JobEntry(path, DAMAGED, "", "", waits_for=str(problem))
     if not trace.lines:
-        return JobEntry(path, DAMAGED, "", "", waits_for="there is no whole line")
+        return JobEntry(path, DAMAGED, "", "", waits_for=say.NO_WHOLE_LINE)
     return _entry(trace)
 
 
@@ -125,7 +126,7 @@ def _entry(trace: Trace) -> JobEntry:
                 status, outcome = CLOSED, record.outcome
     opened, last = (time_in_words(trace.lines[index].at) for index in (0, -1))
     is_closed = status == CLOSED
-    waits_for = "somebody who takes it on" if status == HANDED_OVER else waits_for
+    waits_for = say.SOMEBODY_WHO_TAKES_IT_ON if status == HANDED_OVER else waits_for
     return JobEntry(trace.path, status, opened, last, technician, "" if is_closed else waits_for, left, outcome)
 
 

@@ -9,6 +9,7 @@ import os
 import re
 from pathlib import Path
 
+from expert.desk.sentences import jobs as say
 from expert.trace.errors import TraceNotWritten
 
 FOLDER = ".rules"
@@ -46,9 +47,7 @@ def pin_rules(rules: Path, jobs: Path, digest: str) -> None:
             if not place.is_dir():
                 raise
     except OSError as problem:
-        raise TraceNotWritten(
-            f"{place} cannot be written: {problem.strerror or problem}. The job was not opened."
-        ) from problem
+        raise TraceNotWritten(say.job_not_opened(place, problem.strerror or problem)) from problem
 
 
 def rule_files(rules: Path) -> dict[str, Path]:

@@ -13,6 +13,7 @@ from pathlib import Path
 
 from expert.desk.comparing import Difference, Numbered, compare
 from expert.desk.profile.using import shop_at_opening
+from expert.desk.sentences import jobs as sentences
 from expert.desk.unattended import with_machine
 from expert.engine.knowledge import Knowledge
 from expert.job.beginning import begin
@@ -72,7 +73,7 @@ def opened_of(trace: Trace) -> Opened:
     """The first record. Raises TraceDamaged when the trace does not begin with it."""
     first = trace.lines[0].records[0] if trace.lines else None
     if not isinstance(first, Opened):
-        raise TraceDamaged("a trace begins with 'opened'; nothing was recorded here", trace.path, 1)
+        raise TraceDamaged(sentences.NOTHING_RECORDED, trace.path, 1)
     return first
 
 
@@ -92,7 +93,7 @@ def with_its_machine(knowledge: Knowledge, opened: Opened, path: Path | None) ->
     try:
         machine = read_machine_text("the job's machine", opened.machine_file, knowledge.base)
     except RulesRefused as refused:
-        problem = f"the machine type of the job does not fit these rules: {refused.problems[0]}"
+        problem = sentences.machine_does_not_fit(refused.problems[0])
         raise TraceDamaged(problem, path, 1) from None
     return with_machine(knowledge, machine)
 

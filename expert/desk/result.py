@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from typing import Any
 
+from expert.desk.sentences import jobs as say
 from expert.job.search.ending import because_of
 from expert.job.state.job import Job
 from expert.job.state.situation import picture_of
@@ -82,5 +83,5 @@ def in_words(result: Mapping[str, Any]) -> str:
     lines += [f"  {found['standing'].replace('_', ' ')}: {found['name']}" for found in result["findings"]]
     lines += [f"  may be: {fault}" for fault in result["short_list"]]
     lines += [f"  STOP: {stop['text']}" for stop in result["stops"]]
-    lines.append(f"{counted(len(result['asked']), 'question')}, {result['minutes']:g} min. Trace: {result['trace']}")
+    lines.append(say.ended(counted(len(result["asked"]), "question"), result["minutes"], result["trace"]))
     return "\n".join(lines)

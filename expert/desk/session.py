@@ -7,6 +7,7 @@ from pathlib import Path
 
 from expert.desk.faults import not_taken
 from expert.desk.program import program_version
+from expert.desk.sentences import jobs as sentences
 from expert.desk.serials import hidden
 from expert.engine.knowledge import Knowledge
 from expert.job.beginning import begin
@@ -93,7 +94,7 @@ class Session:
                 self.writer.seal(self.sign)
             except TraceNotWritten as problem:
                 # All that was said is recorded: the closing is shown, and the seal can wait.
-                return (*records, Told(f"{problem} Only the seal is missing; it is set when the job is resumed."))
+                return (*records, Told(sentences.only_the_seal_is_missing(problem)))
         return records
 
     @property

@@ -7,6 +7,7 @@ from pathlib import Path
 from expert.desk.comparing import Difference
 from expert.desk.program import program_version
 from expert.desk.replay import Rerun, rerun, rules_of
+from expert.desk.sentences import jobs as say
 from expert.desk.session import Session
 from expert.engine.knowledge import Knowledge
 from expert.job.prompts.as_left import take_up_again
@@ -21,21 +22,14 @@ class TraceDiffers(TraceError):
 
     def __init__(self, path: Path, difference: Difference) -> None:
         number = path.name.removesuffix(SUFFIX)
-        super().__init__(
-            f"{path}:{difference.line}:1: the same rules do not give what was recorded: {difference}. Another version "
-            "of the program wrote it, or it was changed afterwards. Nothing was written to it. To go on with what this "
-            f"program makes of the answers: expert resume --today {number} [job-differs]"
-        )
+        super().__init__(say.recorded_otherwise(path, difference.line, difference, number))
 
 
 class RulesDiffer(TraceError):
     """The job was opened with other rules than those at hand."""
 
     def __init__(self, opened_with: str, at_hand: str) -> None:
-        super().__init__(
-            f"the job was opened with other rules ({opened_with[:12]}) than those at hand ({at_hand[:12]}); "
-            "name the rules of that time with --rules, or see what would change with: expert audit TRACE --rerun"
-        )
+        super().__init__(say.other_rules_than_at_hand(opened_with[:12], at_hand[:12]))
 
 
 def resume(

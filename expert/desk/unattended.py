@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass, field, replace
 
+from expert.desk.sentences import jobs as sentences
 from expert.engine.knowledge import Knowledge
 from expert.job.answers.sound import sound_answer as sound_answer
 from expert.job.beginning import begin
@@ -39,7 +40,7 @@ class Player:
                 return job
             for line in owner_at(job).unattended(job, self.at_hand):
                 job = self._said(job, line)
-        raise CannotPlay(f"the job did not end within {MOST_STEPS} steps")
+        raise CannotPlay(sentences.did_not_end(MOST_STEPS))
 
     def _said(self, job: Job, line: str) -> Job:
         after, records = self.say(line)

@@ -18,6 +18,7 @@ from expert.job.prompts.registry import owner_at
 from expert.job.state.bench import state_in_words
 from expert.job.state.job import PHASES, Job, Phase, Turn
 from expert.job.state.situation import picture_of
+from expert.terminal import sentences as say
 from expert.trace.cleaning import clean
 from expert.trade.counting import counted
 
@@ -94,7 +95,7 @@ def suspects_in_short(job: Job) -> str:
 
 def where_it_stands(job: Job) -> tuple[str, ...]:
     """Job number with phases, then the suspects if there can be any yet."""
-    parts = (f"Job {job.number} | {phases_in_words(job)}", suspects_in_short(job))
+    parts = (say.job_and_phases(job.number, phases_in_words(job)), suspects_in_short(job))
     return tuple(clean(part) for part in parts if part)
 
 
@@ -115,7 +116,7 @@ def bench_in_words(job: Job) -> str:
 
 def time_so_far(job: Job) -> str:
     """What was done so far would take so long by the book; '' before anything was done."""
-    return f"{job.minutes:.0f} min by the book" if job.minutes >= 1 else ""
+    return say.minutes_by_the_book(job.minutes) if job.minutes >= 1 else ""
 
 
 def cut_to(text: str, width: int) -> str:

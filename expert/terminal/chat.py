@@ -7,6 +7,7 @@ from collections.abc import Iterable
 
 from expert.desk.session import Session
 from expert.job.state.job import Phase
+from expert.terminal import sentences as say
 from expert.terminal.plain_lines import show
 from expert.trace.records import Record
 
@@ -18,7 +19,7 @@ def talk_in_terminal(session: Session, opening: Iterable[Record]) -> None:
     be sent again.
     """
     opening = tuple(opening)
-    sys.stdout.write(f"Job {session.job.number}. Type help to see what can be typed at any time.\n\n")
+    sys.stdout.write(say.job_begins(session.job.number))
     if session.job.phase is Phase.INTAKE:
         # The libraries for the prompt take a tenth of a second to load: the question is read meanwhile.
         show(session.job, opening, sys.stdout)

@@ -21,6 +21,7 @@ from expert.job.beginning import begin
 from expert.job.state.job import Job, Phase
 from expert.job.steps import step
 from expert.job.wording.records import lines_of
+from expert.terminal import sentences as say
 from expert.terminal.demo_headings import with_headings
 from expert.terminal.plain_lines import WIDTH, wrapped
 from expert.trace.cleaning import clean
@@ -100,12 +101,12 @@ def demo_named(folder: Path, name: str | None) -> Trace:
     """The demo job of that name, or the first one. Raises NoSuchDemo and what `read_trace` raises."""
     jobs = demo_jobs(folder)
     if not jobs:
-        raise NoSuchDemo(f"{folder} holds no demo job")
+        raise NoSuchDemo(say.holds_no_demo_job(folder))
     chosen = name or next(iter(jobs))
     if chosen not in jobs:
         near = get_close_matches(chosen, jobs, 1)
-        hint = f"did you mean {near[0]}?" if near else f"there are: {', '.join(jobs)}"
-        raise NoSuchDemo(f"{clean(chosen, 60)!a} is no demo job; {hint}")
+        hint = say.did_you_mean(near[0]) if near else f"there are: {', '.join(jobs)}"
+        raise NoSuchDemo(say.is_no_demo_job(clean(chosen, 60), hint))
     return read_trace(jobs[chosen])
 
 
@@ -116,7 +117,7 @@ def listing(folder: Path, knowledge: Knowledge) -> list[str]:
         job = list(scenes(read_trace(path), knowledge))[-1].job
         complaints = "; ".join(knowledge.base.complaints[complaint].name for complaint in job.complaints)
         ending = job.closing.get("ending", "") or "open"
-        lines.append(clean(f"{name}: {complaints}. Ends: {ending.replace('_', ' ')}."))
+        lines.append(clean(say.demo_job(name, complaints, ending.replace("_", " "))))
     return lines
 
 
@@ -131,8 +132,8 @@ def play(
     `show` shows the replies of a scene in a way of its own; None: plain lines.
     """
     if opened_of(trace).rules_digest != knowledge.base.digest:
-        out.write("This job was saved with other rules. It is played with the rules of today.\n")
-    out.write(f"Demo job {opened_of(trace).job}. Nothing needs to be typed. Ctrl-C ends it.\n\n")
+        out.write(say.SAVED_WITH_OTHER_RULES)
+    out.write(say.demo_begins(opened_of(trace).job))
     for scene in scenes(trace, knowledge):
         if scene.line is not None:
             _type(clean(scene.line), out, wait)
@@ -214,7 +215,7 @@ def main(arguments: Iterable[str]) -> int:
                 return 1
             return 0
         case _:
-            print("usage: python -m expert.terminal.demo --write FOLDER [RULES]", file=sys.stderr)
+            print(say.USAGE_OF_DEMO, file=sys.stderr)
             return 2
 
 

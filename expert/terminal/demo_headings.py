@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 
 from expert.job.state.bench import state_in_words
 from expert.job.state.job import PHASES, Job, Phase
+from expert.terminal import sentences as say
 from expert.trace.records import Record, Told
 
 
@@ -14,7 +15,7 @@ def heading(phase: Phase) -> str:
     >>> heading(Phase.REPAIR)
     '--- 4 of 6: repair ---'
     """
-    return f"--- {PHASES.index(phase) + 1} of {len(PHASES)}: {phase.value} ---"
+    return say.phase_heading(PHASES.index(phase) + 1, len(PHASES), phase.value)
 
 
 def with_headings(before: Phase | None, job: Job, records: Sequence[Record]) -> Iterator[Record | str]:
@@ -30,6 +31,6 @@ def with_headings(before: Phase | None, job: Job, records: Sequence[Record]) -> 
     if before is Phase.INTAKE and job.phase is Phase.FIND:
         # Nothing had to be moved: the phase is told all the same, with how the machine stands.
         yield heading(Phase.SAFE)
-        yield Told(f"The machine stands safe: {state_in_words(job)}.")
+        yield Told(say.machine_stands_safe(state_in_words(job)))
     yield heading(job.phase)
     yield from records[begins:]

@@ -21,6 +21,7 @@ from prompt_toolkit.key_binding.key_processor import KeyPress
 from prompt_toolkit.keys import Keys
 
 from expert.desk.session import LONGEST_LINE
+from expert.terminal import sentences as say
 from expert.trace.cleaning import clean
 
 KEPT_OF_A_PASTE = 2 * LONGEST_LINE
@@ -167,7 +168,7 @@ class TypedBefore(History):
                 target.replace(self.file)
 
     def _give_up(self, problem: OSError) -> None:
-        self.trouble = f"Typed lines are not kept for the next job: {self.file}: {problem.strerror or problem}"
+        self.trouble = say.lines_are_not_kept(self.file, problem.strerror or problem)
 
 
 def history_file() -> Path:

@@ -13,9 +13,9 @@ import os
 import sys
 from typing import Any, TextIO
 
+from expert.terminal import sentences
 from expert.trace.cleaning import SHORTEST_LIMIT, clean
 
-READER_LEFT = "Whoever read the output went away: the rest is not shown."
 # What a terminal without these characters shows instead.
 _INSTEAD = {"°": " deg", "Ω": "ohm", "µ": "u", "μ": "u", "±": "+-", "–": "-", "—": "-", "’": "'", "“": '"', "”": '"'}
 
@@ -32,8 +32,8 @@ def cannot_show(problem: OSError, stream: TextIO, go_on: str) -> CannotShow:
     """What to raise when a dialogue can no longer be shown; the stream is let go of. `go_on`: what can be done."""
     _let_go(stream)
     if isinstance(problem, BrokenPipeError):
-        return ReaderLeft(f"Whoever read the output went away. {go_on}")
-    return CannotShow(f"The output cannot be written: {problem.strerror or problem}. {go_on}")
+        return ReaderLeft(sentences.reader_left_2(go_on))
+    return CannotShow(sentences.output_fails(problem.strerror or problem, go_on))
 
 
 def harmless(text: object) -> str:
@@ -76,10 +76,10 @@ def _write(stream: TextIO | None, text: str) -> None:
     except BrokenPipeError:
         _let_go(stream)
         if stream is sys.stdout:
-            complain(READER_LEFT)
+            complain(sentences.READER_LEFT)
     except OSError as problem:
         _let_go(stream)
-        raise CannotShow(f"the output cannot be written: {problem.strerror or problem}") from None
+        raise CannotShow(sentences.cannot_be_written(problem.strerror or problem)) from None
 
 
 def _let_go(stream: TextIO) -> None:

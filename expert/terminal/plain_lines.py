@@ -11,9 +11,10 @@ from expert.desk.faults import NotTaken
 from expert.desk.session import Session
 from expert.job.state.job import Job
 from expert.job.wording.records import lines_of_reply
+from expert.terminal import sentences as say
 from expert.terminal.leaving import EndedFromOutside
 from expert.terminal.out import cannot_show, harmless
-from expert.terminal.typed_ahead import DROPPED, drop_from_terminal
+from expert.terminal.typed_ahead import drop_from_terminal
 from expert.trace.cleaning import clean
 from expert.trace.records import Record
 
@@ -33,11 +34,11 @@ def talk_plainly(session: Session, opening: Iterable[Record], lines: Iterator[st
 
         while not session.is_over:
             if owner_at(session.job).drops_typed_ahead and drop_from_terminal(sys.stdin):
-                out.write(f"{DROPPED}\n")
+                out.write(f"{say.TYPED_AHEAD_IS_DROPPED}\n")
                 out.flush()
             line = next(lines, None)
             if line is None:
-                _leave("The lines have ended.", session, out)
+                _leave(say.THE_LINES_HAVE_ENDED, session, out)
                 return
             text = line.rstrip("\r\n")
             out.write(f"> {clean(text)[:200]}\n")
@@ -67,7 +68,7 @@ def with_path_whole(text: str, width: int) -> list[str]:
 
 def way_back(job: Job) -> str:
     """What is left behind by a job that is not over."""
-    return f"Nothing is lost. Go on with:\n  {job.how_to_resume}"
+    return say.go_on_with(job.how_to_resume)
 
 
 def _leave(why: str, session: Session, out: TextIO) -> None:

@@ -16,6 +16,7 @@ from expert.desk.session import Session
 from expert.job.prompts.registry import owner_at
 from expert.job.state.job import Job
 from expert.job.wording.records import lines_of_reply
+from expert.terminal import sentences as say
 from expert.terminal.beside import NOTHING, bench_in_words, joined, remark_on, time_so_far, where_it_stands
 from expert.terminal.completion import JobCompleter
 from expert.terminal.keyboard import TypedBefore, history_file, paste_bindings, shorten_pastes
@@ -24,17 +25,12 @@ from expert.terminal.out import harmless
 from expert.terminal.paging import Line, pages
 from expert.terminal.plain_lines import way_back, wrapped
 from expert.terminal.style import OF_MANNER, PROMPT, REFUSED, STATUS, STYLE, UNDERSTOOD, color_depth
-from expert.terminal.typed_ahead import DROPPED, drop_from_chat
+from expert.terminal.typed_ahead import drop_from_chat
 from expert.trace.cleaning import clean
 from expert.trace.errors import TraceNotWritten, TraceTooLarge
 from expert.trace.records import Record
 
-NOTHING_IS_LOST = "Nothing is lost: every answer is on the disk. To leave, type pause, or press Ctrl-C once more."
-
 MOST_REMARK_LINES = 3
-
-
-REST = "-- Enter shows the rest -- "
 
 
 def lines_on_screen(job: Job, records: Iterable[Record], width: int) -> list[Line]:
@@ -103,7 +99,7 @@ class Chat:
         """The next line; None when Ctrl-C was pressed once."""
         again, self.again = self.again, ""
         if owner_at(self.session.job).drops_typed_ahead and drop_from_chat(self.prompt.app.input):
-            self.tell(DROPPED, "small")
+            self.tell(say.TYPED_AHEAD_IS_DROPPED, "small")
         try:
             line = self.prompt.prompt(default=again)
         except EndedFromOutside:
@@ -125,7 +121,7 @@ class Chat:
             if self.leaving:
                 self._give_up()
             else:
-                self.tell("Nothing else has changed. Put it right, then press Enter to send the line again.")
+                self.tell(say.NOTHING_ELSE_HAS_CHANGED)
             return
         except NotTaken as problem:
             for line in str(problem).split("\n"):
@@ -137,7 +133,7 @@ class Chat:
             raise
         except KeyboardInterrupt:
             self.again = clean(line)
-            self.tell("Interrupted before the line was recorded. Press Enter to send it again.")
+            self.tell(say.INTERRUPTED)
             return
         _print([("", "\n")])
         self.show(records)
@@ -156,7 +152,9 @@ class Chat:
 
     def _wait_for_enter(self) -> None:
         """Until a page was read. What was typed instead of Enter is kept for the prompt, and not sent."""
-        page: PromptSession[str] = PromptSession([(OF_MANNER["small"], REST)], style=STYLE, color_depth=color_depth())
+        page: PromptSession[str] = PromptSession(
+            [(OF_MANNER["small"], say.ENTER_SHOWS_THE_REST)], style=STYLE, color_depth=color_depth()
+        )
         try:
             self.again = page.prompt() or self.again
         except EndedFromOutside:
@@ -174,7 +172,7 @@ class Chat:
         if self.interrupted:
             return self._way_out()
         self.interrupted = True
-        self.tell(NOTHING_IS_LOST)
+        self.tell(say.NOTHING_IS_LOST)
         return None
 
     def _way_out(self) -> str | None:

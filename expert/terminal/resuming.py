@@ -11,6 +11,7 @@ from expert.desk.replay import Rerun, opened_of, rerun, rules_of
 from expert.desk.session import Session
 from expert.desk.taking_up import RulesDiffer, TraceDiffers, take_up
 from expert.engine.knowledge import Knowledge
+from expert.terminal import sentences
 from expert.terminal.out import complain, say
 from expert.terminal.plain_lines import WIDTH, wrapped
 from expert.terminal.talking import somebody_is_there, talk_through
@@ -21,10 +22,6 @@ from expert.trace.writing import Clock, TraceWriter
 from expert.trade.counting import counted
 
 MOST_SHOWN = 20
-EDITED = "The rules were edited since this job was opened"
-OF_THAT_TIME = "The job goes on with the rules of that time."
-HOW_TO_TODAY = "To go on with today's instead: {command}"
-KEPT = "What was answered and done is kept."
 
 
 def resume_job(
@@ -39,7 +36,7 @@ def resume_job(
     try:
         if not writer.trace.lines:
             number = path.name.removesuffix(SUFFIX)
-            raise TraceNotRead(f"{path} holds no answer yet. Open the job again with: expert bench --job {number}")
+            raise TraceNotRead(sentences.holds_no_answer(path, number))
         opened_of(writer.trace)
         taken_up = _take_up(writer, load, rules, somebody_is_there(plain), today)
     except BaseException:
@@ -77,35 +74,35 @@ def _take_up(
         pin_rules(rules, writer.path.parent, knowledge.base.digest)
     elif again.reworded:
         places = counted(len(again.reworded), "place")
-        say(f"This job would read differently now in {places}; nothing is decided otherwise.")
+        say(sentences.reads_differently(places))
     return take_up(writer, knowledge, again, accept=bool(again.decided) or not same_rules)
 
 
 def _today_is_chosen(changed: tuple[str, ...], command: str, asks: bool) -> bool:
     """Whether to go on with today's rules, where those of the job were kept: only if somebody says so."""
-    say(f"{EDITED}. Files changed: {', '.join(changed)}.")
+    say(sentences.files_changed(sentences.RULES_WERE_EDITED, ", ".join(changed)))
     if asks:
-        return _answered("Go on with the rules of that time (Enter), or with today's (type today)? ", "today")
-    say(OF_THAT_TIME)
-    say(HOW_TO_TODAY.format(command=command.replace("expert resume", "expert resume --today", 1)))
+        return _answered(sentences.THAT_TIME_OR_TODAY, "today")
+    say(sentences.RULES_OF_THAT_TIME)
+    say(sentences.HOW_TO_TODAY.format(command=command.replace("expert resume", "expert resume --today", 1)))
     return False
 
 
 def _accepted(again: Rerun, same_rules: bool, path: Path, asks: bool) -> bool:
     """Whether to go on although this program, or the only rules there are, decide otherwise. Raises TraceDiffers."""
     if not again.decided:
-        say(f"{EDITED}, and those of that time were not kept. Today's decide nothing otherwise so far: it goes on.")
+        say(sentences.not_kept_and_goes_on(sentences.RULES_WERE_EDITED))
         return True
     if same_rules and not asks:
         raise TraceDiffers(path, again.decided[0])
     if not same_rules:
-        complain(f"{EDITED}, and those of that time were not kept.")
+        complain(sentences.not_kept(sentences.RULES_WERE_EDITED))
     else:
-        complain("This program is another than the one that wrote the job.")
+        complain(sentences.ANOTHER_PROGRAM)
     _list(again, complain)
     if asks:
-        return _answered(f"{KEPT} Go on all the same (type yes), or leave it (Enter)? ", "yes")
-    complain("Nothing was changed. Name the rules of that time with --rules, or go on all the same with --today.")
+        return _answered(sentences.go_on_all_the_same(sentences.ANSWERS_ARE_KEPT), "yes")
+    complain(sentences.NOTHING_WAS_CHANGED)
     return False
 
 
@@ -113,14 +110,14 @@ def _tell_what_changes(again: Rerun) -> None:
     if again.decided:
         _list(again, say)
     else:
-        say("Today's rules decide nothing otherwise so far.")
-    say(f"{KEPT} The job goes on with today's rules.")
+        say(sentences.NOTHING_OTHERWISE_SO_FAR)
+    say(sentences.goes_on_with_todays_rules(sentences.ANSWERS_ARE_KEPT))
 
 
 def _list(again: Rerun, tell: Callable[[str], None]) -> None:
     for fault in faults_gone(again):
-        tell(f"No longer found: {fault}.")
-    tell(f"Decided otherwise now, in {counted(len(again.decided), 'place')}:")
+        tell(sentences.no_longer_found(fault))
+    tell(sentences.decided_otherwise(counted(len(again.decided), "place")))
     for difference in again.decided[:MOST_SHOWN]:
         for line in wrapped(f"  {difference}", WIDTH):
             tell(line)

@@ -10,8 +10,6 @@ from typing import TYPE_CHECKING, Protocol
 if TYPE_CHECKING:
     from prompt_toolkit.input import Input
 
-DROPPED = "What was typed before this stood on the screen is dropped. Read it, then type."
-
 
 class HasDescriptor(Protocol):
     def fileno(self) -> int: ...

@@ -4,8 +4,8 @@ be typed, against Python importing prompt_toolkit and nothing else:
     python -m tests.benchmarks.starting [--times N] [--json]
 
 All starts are interleaved in one run, so that other work on the machine slows all of them; ratios are of medians. The
-rules are those shipped, read by the same program before, and modules are compiled, ours and theirs, as on every start but
-the first after an update: bytecode is kept in a folder of the run, also where the environment forbids to write it.
+rules are those shipped, read by the same program before, and modules are compiled, ours and theirs, as on every start
+but the first after an update: bytecode is kept in a folder of the run, also where the environment forbids to write it.
 """
 
 from __future__ import annotations

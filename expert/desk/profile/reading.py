@@ -8,6 +8,7 @@ from datetime import date
 from pathlib import Path
 
 from expert.desk.profile import keys
+from expert.desk.sentences import profile as say
 from expert.job.state.shop import Person
 from expert.language.folder import file_text
 from expert.language.keys.short_files import RANGE
@@ -93,7 +94,7 @@ def _person(record: Record) -> Person:
     qualified = record.yes("live_work")
     by = record.text("by_word_of")
     if qualified and not by:
-        message = "who says that this person may do live work? Add 'by_word_of'"
+        message = say.NOBODY_SAYS_SO
         record.reader.refuse(record.key_node("live_work"), "missing-key", message)
     return Person(record.text("name"), qualified, by)
 
@@ -105,7 +106,7 @@ def _day(record: Record) -> date | None:
     try:
         return date.fromisoformat(record.text("calibrated"))
     except ValueError:
-        record.reader.refuse(node, "not-a-number", "a day is written as in 2026-01-31")
+        record.reader.refuse(node, "not-a-number", say.HOW_A_DAY_IS_WRITTEN)
         return None
 
 

@@ -10,6 +10,7 @@ from datetime import date
 
 from expert.desk.profile.reading import Profile
 from expert.desk.profile.writing import people_entries, profile_text
+from expert.desk.sentences import profile as say
 from expert.language.model import RuleBase
 from expert.language.yaml.writing import Data
 from expert.trade.errors import WrongArguments
@@ -26,27 +27,27 @@ def set_up(ask: Ask, tell: Tell, base: RuleBase, before: Profile | None) -> str:
     entries: dict[str, Data] = {
         "country": home.id,
         "units": _one_of(ask, tell, "Units shown", ("metric", "us"), before.units if before else home.system),
-        "name": _text(ask, "Name of the shop, for the customer's slip", before.name if before else ""),
-        "phone": _text(ask, "Telephone, for the slip", before.phone if before else ""),
+        "name": _text(ask, say.NAME_OF_THE_SHOP, before.name if before else ""),
+        "phone": _text(ask, say.TELEPHONE, before.phone if before else ""),
         "technicians": people_entries(_people(ask, tell, before)),
         "machines": _machines(ask, tell, base, before),
         "instruments": _instruments(ask, tell, base, before),
     }
-    currency = _text(ask, "Currency, if costs are wanted", before.currency if before else "")
+    currency = _text(ask, say.CURRENCY, before.currency if before else "")
     if currency:
         entries["currency"] = currency
-        entries["hourly_rate"] = _number(ask, tell, f"What an hour of work costs, in {currency}", before)
+        entries["hourly_rate"] = _number(ask, tell, say.what_an_hour_costs(currency), before)
     return profile_text(entries)
 
 
 def _country(ask: Ask, tell: Tell, before: Profile | None) -> Country:
     tell(f"Countries: {', '.join(country.name for country in COUNTRIES.values())}.")
     while True:
-        text = _text(ask, "In which country is the shop?", before.country if before else "")
+        text = _text(ask, say.WHICH_COUNTRY, before.country if before else "")
         try:
             home = country_named(text)
         except WrongArguments as problem:
-            tell(f"{problem}. No other country's limits are taken instead.")
+            tell(say.no_other_limits_instead(problem))
             continue
         tell(f"Limits of {home.name}:")
         for what, basis in (("earth", home.earth), ("insulation", home.insulation), ("leakage", home.leakage)):
@@ -57,17 +58,17 @@ def _country(ask: Ask, tell: Tell, before: Profile | None) -> Country:
 
 def _people(ask: Ask, tell: Tell, before: Profile | None) -> list[tuple[str, bool, str]]:
     people = [(p.name, p.qualified, p.by_word_of) for p in before.technicians] if before else []
-    if people and _yes(ask, tell, f"Technicians are still {', '.join(p[0] for p in people)}?"):
+    if people and _yes(ask, tell, say.technicians_are_still(", ".join(p[0] for p in people))):
         return people
     people = []
     while True:
-        name = ask("A technician's name, or nothing when all are named: ").strip()
+        name = ask(say.NEXT_TECHNICIAN).strip()
         if not name and people:
             return people
         if not any(map(str.isalpha, name)):
-            tell("A name is needed for the record.")
+            tell(say.A_NAME_IS_NEEDED)
             continue
-        qualified = _yes(ask, tell, f"Is {name} qualified for live work on mains, by your local rules?")
+        qualified = _yes(ask, tell, say.is_qualified(name))
         by = ""
         while qualified and not by:
             by = ask("By whose word? ").strip()
@@ -78,23 +79,21 @@ def _machines(ask: Ask, tell: Tell, base: RuleBase, before: Profile | None) -> l
     if len(base.machines) == 1:
         return list(base.machines)
     return _chosen(
-        ask, tell, "Which machine types come in?", [(m.id, m.title) for m in base.machines.values()],
+        ask, tell, say.WHICH_MACHINE_TYPES, [(m.id, m.title) for m in base.machines.values()],
         list(before.machines) if before else list(base.machines),
     )  # fmt: skip
 
 
 def _instruments(ask: Ask, tell: Tell, base: RuleBase, before: Profile | None) -> list[Data]:
     owned = list(before.instruments or {}) if before and before.instruments is not None else list(base.instruments)
-    chosen = _chosen(
-        ask, tell, "Which instruments does the shop own?", [(i.id, i.name) for i in base.instruments.values()], owned
-    )
+    chosen = _chosen(ask, tell, say.WHICH_INSTRUMENTS, [(i.id, i.name) for i in base.instruments.values()], owned)
     days = before.calibrated if before else {}
     entries: list[Data] = []
     for instrument in chosen:
         assert isinstance(instrument, str)
         known = days.get(instrument)
         entries.append({"use": instrument, "calibrated": known.isoformat()} if known else {"use": instrument})
-    if entries and _yes(ask, tell, "Note when one was calibrated?", default=False):
+    if entries and _yes(ask, tell, say.NOTE_CALIBRATIONS, default=False):
         entries = [_with_day(ask, tell, base, entry) for entry in entries]
     return entries
 
@@ -102,13 +101,13 @@ def _instruments(ask: Ask, tell: Tell, base: RuleBase, before: Profile | None) -
 def _with_day(ask: Ask, tell: Tell, base: RuleBase, entry: Data) -> Data:
     assert isinstance(entry, dict)
     while True:
-        text = _text(ask, f"{base.instruments[entry['use']].name}: day of calibration", entry.get("calibrated", ""))
+        text = _text(ask, say.day_of_calibration(base.instruments[entry["use"]].name), entry.get("calibrated", ""))
         if not text:
             return entry
         try:
             return {**entry, "calibrated": date.fromisoformat(text).isoformat()}
         except ValueError:
-            tell("A day is written as in 2026-01-31; type nothing if it is not known.")
+            tell(say.HOW_A_DAY_IS_TYPED)
 
 
 def _chosen(ask: Ask, tell: Tell, question: str, listed: Sequence[tuple[str, str]], now: list[str]) -> list[Data]:
@@ -117,13 +116,13 @@ def _chosen(ask: Ask, tell: Tell, question: str, listed: Sequence[tuple[str, str
     for number, (key, name) in enumerate(listed, 1):
         tell(f"  {'*' if key in now else ' '}{number:>3}  {name}")
     while True:
-        text = ask("Type the numbers, or nothing for those with a star: ").replace(",", " ").strip()
+        text = ask(say.TYPE_NUMBERS_OR_NOTHING).replace(",", " ").strip()
         if not text:
             return [key for key, _ in listed if key in now]
         numbers = [int(word) if word.isdecimal() else 0 for word in text.split()]
         if all(1 <= number <= len(listed) for number in numbers):
             return [key for number, (key, _) in enumerate(listed, 1) if number in numbers]
-        tell(f"Type numbers from 1 to {len(listed)}.")
+        tell(say.type_numbers_up_to(len(listed)))
 
 
 def _text(ask: Ask, question: str, now: str) -> str:
@@ -144,7 +143,7 @@ def _yes(ask: Ask, tell: Tell, question: str, default: bool | None = None) -> bo
             return default
         if word in YES | NO:
             return word in YES
-        tell("Type yes or no.")
+        tell(say.TYPE_YES_OR_NO)
 
 
 def _number(ask: Ask, tell: Tell, question: str, before: Profile | None) -> str:
@@ -156,4 +155,4 @@ def _number(ask: Ask, tell: Tell, question: str, before: Profile | None) -> str:
                 return text
         except ValueError:
             pass
-        tell("Type a number such as 80.")
+        tell(say.TYPE_A_NUMBER)

@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING
 
 from platformdirs import user_config_path
 
+from expert.desk.sentences import profile as say
 from expert.engine.knowledge import Knowledge
 from expert.job.state.shop import Shop
 from expert.language.model import RuleBase
@@ -75,7 +76,7 @@ def calibrations_due(profile: Profile, base: RuleBase, today: date) -> Iterator[
     """One line for each instrument whose last calibration is over a year ago (common practice, no source)."""
     for instrument, day in profile.calibrated.items():
         if today - day > CALIBRATED_FOR:
-            yield f"Calibration is due: {base.instruments[instrument].name}, last on {day}."
+            yield say.calibration_is_due(base.instruments[instrument].name, day)
 
 
 def shop_at_opening(knowledge: Knowledge, opened: Opened, path: Path | None) -> tuple[Knowledge, Shop]:
@@ -87,7 +88,7 @@ def shop_at_opening(knowledge: Knowledge, opened: Opened, path: Path | None) -> 
     try:
         profile = read_profile("the job's shop", opened.shop_file, knowledge.base)
     except RulesRefused as refused:
-        problem = f"the shop's profile of the job does not fit these rules: {refused.problems[0]}"
+        problem = say.profile_does_not_fit(refused.problems[0])
         raise TraceDamaged(problem, path, 1) from None
     return shop_from(knowledge, profile, opened.system)
 

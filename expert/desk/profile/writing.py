@@ -6,17 +6,13 @@ import os
 from collections.abc import Mapping, Sequence
 from pathlib import Path
 
+from expert.desk.sentences import profile as say
 from expert.language.yaml.writing import Data, yaml_text
-
-HEAD = """\
-# The shop. Edit it here, or say it anew with: expert shop --set-up
-# The country decides the electrical limits. Local codes and licensed practice come before all of them.
-"""
 
 
 def profile_text(entries: Mapping[str, Data]) -> str:
     """The file's text; entries that are empty are left out."""
-    return HEAD + yaml_text({key: value for key, value in entries.items() if value})
+    return say.HEAD_OF_PROFILE + yaml_text({key: value for key, value in entries.items() if value})
 
 
 def people_entries(people: Sequence[tuple[str, bool, str]]) -> list[Data]:

@@ -8,7 +8,7 @@ quotes the paper; the rest from memory, to be confirmed.) Two further full adder
 SICStus Prolog, Boolean constraint solver, example 4 (read).
 
 Each component is sound or not; a rule states what sound components compute. Ours judges one fault at a time: for each
-component it is asked whether all the others can be sound. Double diagnoses are beyond it, as the manual says.
+component it is asked whether all the others can be sound. Double diagnoses are beyond it, as DEVELOPERS.md says.
 """
 
 from __future__ import annotations

@@ -8,7 +8,18 @@ class OutOfRange(ValueError):
 
     def __init__(self, name: str, value: float, unit: str, low: float | None, high: float | None, source: str) -> None:
         self.name, self.value, self.unit, self.low, self.high, self.source = name, value, unit, low, high, source
-        super().__init__(f"{_with_unit(f'{name} {value:.6g}', unit)}; {source} holds {_limits(low, high, unit)}")
+        super().__init__(f"{_with_unit(f'{name} {_plain(value)}', unit)}; {source} holds {_limits(low, high, unit)}")
+
+
+class WrongWayRound(OutOfRange):
+    """What has to be the lower of two values is the higher one; says both, and that they seem to be swapped."""
+
+    def __init__(self, lower: str, low: float, upper: str, high: float, unit: str) -> None:
+        super().__init__(lower, low, unit, None, high, upper)
+        self.args = (
+            f"{_with_unit(f'{lower} {_plain(low)}', unit)} lies above {_with_unit(f'{upper} {_plain(high)}', unit)};"
+            " are the two swapped?",
+        )
 
 
 class KindsDiffer(TypeError):
@@ -41,14 +52,34 @@ def above(name: str, value: float, unit: str, low: float, source: str) -> None:
         raise OutOfRange(name, value, unit, low, None, source)
 
 
+def in_order(lower: str, low: float, upper: str, high: float, unit: str) -> None:
+    """Pass if low is not above high, else raise WrongWayRound.
+
+    >>> in_order("cut-in", 1.1, "cut-out", 0.9, "bar")
+    Traceback (most recent call last):
+    expert.trade.errors.WrongWayRound: cut-in 1.1 bar lies above cut-out 0.9 bar; are the two swapped?
+    """
+    if low > high:
+        raise WrongWayRound(lower, low, upper, high, unit)
+
+
 def _limits(low: float | None, high: float | None, unit: str) -> str:
     if low is not None and high is not None:
-        return _with_unit(f"from {low:.6g} to {high:.6g}", unit)
+        return _with_unit(f"from {_plain(low)} to {_plain(high)}", unit)
     if low is not None:
-        return _with_unit(f"above {low:.6g}", unit)
+        return _with_unit(f"above {_plain(low)}", unit)
     if high is not None:
-        return _with_unit(f"below {high:.6g}", unit)
+        return _with_unit(f"below {_plain(high)}", unit)
     return "for other values"
+
+
+def _plain(value: float) -> str:
+    """Six digits, without a power of ten where people write none.
+
+    >>> _plain(1619050.3), _plain(0.00611212), _plain(1e12)
+    ('1619050', '0.00611212', '1e+12')
+    """
+    return f"{value:.0f}" if 1e5 <= abs(value) < 1e10 else f"{value:.6g}"
 
 
 def _with_unit(text: str, unit: str) -> str:

@@ -188,7 +188,7 @@ OUTSIDE = [
     (
         "ntc_50k_temperature",
         [500.0],
-        "resistance 500 ohm; the 50 k table (B25/50 = 3950 K, type 503F3950) holds from 694.453 to 1.61905e+06 ohm",
+        "resistance 500 ohm; the 50 k table (B25/50 = 3950 K, type 503F3950) holds from 694.453 to 1619053 ohm",
     ),
     (
         "copper_resistance",
@@ -199,7 +199,7 @@ OUTSIDE = [
     (
         "heat_up_time",
         [300.0, 1000.0, 93.0, 20.0],
-        "end temperature 20 degC; the heat balance with constant heat capacity holds from 93 to 150 degC",
+        "start temperature 93 degC lies above end temperature 20 degC; are the two swapped?",
     ),
     ("earth_limit", ["uk", 200.0, 1.5], "cord length 200 m; IEC 60228, class 5 plain copper, holds from 0 to 100 m"),
     (

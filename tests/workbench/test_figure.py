@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import json
+import shlex
+from itertools import takewhile
 
 import pytest
 from click.testing import CliRunner
@@ -10,9 +12,10 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from expert.cli import main
-from expert.job.figures.reading import NoFigure, calculate, figure_named, pieces_of
+from expert.job.figures.reading import NoFigure, calculate, figure_named, pieces_of, read_argument
 from expert.job.figures.wording import GROUPS, NOT_POSSIBLE, about, example_of, figure_at_the_prompt
 from expert.trade.figures.register import FIGURES
+from expert.trade.quantities.quantity import Quantity
 
 
 def run(*arguments: str) -> tuple[int, str, str]:
@@ -134,12 +137,32 @@ def test_uncertainty_is_carried_through(line: str, shown: str) -> None:
             ("middle_voltage", "100", "240"),
             "highest voltage 240 V; one power for the whole range holds from 100 to 110.526 V",
         ),
+        # A bare number that could mean several things, and what is the wrong way round.
+        (
+            ("heat_up_time", "1.8", "1400", "20", "93"),
+            "volume: '1.8' of what? Type its unit too, such as 250 ml or 1.8 L",
+        ),
+        (("idle_energy", "150", "8"), "time: '8' of what? Type its unit too, such as 90 s or 10 min"),
+        (("lime_left", "10L", "20"), "temporary_hardness: '20' of what? Type its unit too, such as 150 mg/L or 8 dH"),
+        (("filter_leakage", "4.7", "230"), "capacitance: '4.7' of what? Type its unit too, such as 4.7 nF or 0.1 uF"),
+        (("insulation_current", "500", "1"), "resistance: '1' of what? Type its unit too, such as 100 kohm or 1 Mohm"),
+        (("pressurestat_swing", "1.1", "0.9"), "cut-in 1.1 bar lies above cut-out 0.9 bar; are the two swapped?"),
+        (
+            ("steam_drawn", "1.5 L", "0.8", "1.2"),
+            "end pressure 1.2 bar lies above start pressure 0.8 bar; are the two swapped?",
+        ),
+        (
+            ("heat_up_time", "1.8 L", "1400", "93", "20"),
+            "start temperature 93 degC lies above end temperature 20 degC; are the two swapped?",
+        ),
         (("element_resistance", "230 V +- 1 +- 2", "1400"), "voltage: '230 V +- 1 +- 2' has more than one uncertainty"),
         (("element_resistance", "230 V +- -1", "1400"), "voltage: an uncertainty is a positive number"),
     ],
     ids=[
         *("no-name", "near-miss", "no-miss", "nothing", "too-few", "too-many", "no-such-value", "twice", "wrong-kind"),
         *("wrong-word", "gauge", "absolute", "out-of-range", "minus", "over-range", "two-powers"),
+        *("bare-volume", "bare-time", "bare-hardness", "bare-capacitance", "bare-insulation"),
+        *("swapped-cut-in", "swapped-pressures", "swapped-temperatures"),
         *("two-uncertainties", "negative-uncertainty"),
     ],
 )
@@ -209,6 +232,50 @@ def test_page_and_result_fit_eighty_columns(name: str, system: str) -> None:
 def test_every_figure_has_a_page(name: str) -> None:
     assert run(name, "--help")[1].startswith(f"{name}: ")
     assert json.loads(run(name, "--help", "--json")[1])["figure"] == name
+
+
+@pytest.mark.parametrize("name", FIGURES)
+def test_every_figure_through_the_command_line(name: str) -> None:
+    """Its example gives what the function gives for the numbers that the example stands for, and says them again."""
+    figure = FIGURES[name]
+    values = shlex.split(example_of(figure).removeprefix(f"expert figure {name} "))
+    code, shown, problem = run(name, *values)
+    assert (code, problem) == (0, "")
+    data = json.loads(run(name, *values, "--json")[1])
+    said = [one if isinstance(one, str) else one["value"] for one in data["inputs"].values()]
+    assert data["value"] == pytest.approx(figure.call(*said), rel=1e-9, abs=1e-12)
+    lines = shown.split("\n  from ", 1)[1].splitlines()
+    echoed = " ".join(line.strip() for line in (lines[0], *takewhile(lambda line: line.startswith("    "), lines[1:])))
+    for one, typed, again in zip(figure.takes, values, echoed.split("; "), strict=False):
+        again = again.removeprefix(f"{one.name.replace('_', ' ')} ")
+        if one.kind == "word":
+            assert again == typed
+        else:
+            meant, read = (read_argument(one, text).value for text in (typed, again))
+            assert isinstance(meant, Quantity) and isinstance(read, Quantity)
+            assert read.value == pytest.approx(meant.value, rel=0.006, abs=1e-9), (one.name, again)
+
+
+@pytest.mark.parametrize("name", [name for name, figure in FIGURES.items() if any(t.needs_unit for t in figure.takes)])
+def test_a_bare_number_is_never_taken_for_what_it_could_mean_otherwise(name: str) -> None:
+    for wanted in FIGURES[name].takes:
+        if wanted.needs_unit:
+            with pytest.raises(NoFigure, match=rf"^{wanted.name}: '2' of what\? Type its unit too, such as "):
+                read_argument(wanted, "2")
+            assert f"{wanted.name}: " in run(name, "--help")[1] and "with its unit: " in run(name, "--help")[1]
+
+
+@pytest.mark.parametrize("typed", ["14 AWG", "14AWG", "AWG14", "awg 14", "2.08 mm2"])
+def test_a_section_may_be_a_gauge(typed: str) -> None:
+    assert run("lead_drop", "6", "10", typed)[1].splitlines()[0] == (
+        "Voltage that a two-core lead drops, there and back: 0.99 V"
+    )
+
+
+def test_water_as_its_report_prints_it() -> None:
+    assert (
+        run("hardness_of", "80 mg/L", "20mg/l")[1].splitlines()[0] == run("hardness_of", "80", "20")[1].splitlines()[0]
+    )
 
 
 @given(st.sampled_from(sorted(FIGURES)), st.text(max_size=60))

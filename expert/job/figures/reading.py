@@ -8,10 +8,11 @@ import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
+from expert.job.figures.usual import two_of
 from expert.job.sentences import figures as say
 from expert.trade.errors import OutOfRange, WrongArguments
 from expert.trade.figures.register import FIGURES, Figure, Input, work_out
-from expert.trade.quantities.reading import number_and_unit
+from expert.trade.quantities.reading import is_bare_number, number_and_unit
 from expert.trade.quantities.units import KINDS, NotAQuantity, Quantity, difference_of, echo, read_quantity
 
 MOST_PIECES = 60
@@ -132,7 +133,7 @@ def _by_the_numbers(figure: Figure, pieces: Sequence[str]) -> dict[str, Argument
     words = {word for wanted in figure.takes for word in wanted.words}
     texts: list[str] = []
     for piece in pieces:
-        begins = piece in words or _BY_NAME.fullmatch(piece) or re.match(r"(?i)[+-]?[.,]?[0-9]|ol$", piece)
+        begins = piece in words or _BY_NAME.fullmatch(piece) or re.match(r"(?i)[+-]?[.,]?[0-9]|ol$|#?awg", piece)
         if texts and (not begins or _PLUS_MINUS.search(texts[-1][-3:])):
             texts[-1] += f" {piece}"
         else:
@@ -179,8 +180,8 @@ def read_argument(wanted: Input, text: str) -> Argument:
     for spelling in wanted.also:
         parts = [part.removesuffix(spelling).rstrip() for part in parts]
     try:
-        if wanted.needs_unit and not number_and_unit(parts[0])[1]:
-            raise NoFigure(say.of_what(wanted.name, echo(text)))
+        if wanted.needs_unit and is_bare_number(parts[0]):
+            raise NoFigure(say.of_what(wanted.name, echo(text), two_of(wanted.kind)))
         value = read_quantity(parts[0], wanted.kind, wanted.unit)
         if math.isinf(value.value):
             raise NoFigure(say.over_range(wanted.name))

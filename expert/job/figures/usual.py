@@ -29,6 +29,16 @@ BY_KIND: Mapping[str, str] = {
     "hardness": "150 mg/L",
     "conductivity": "447 uS/cm",
 }
+# Where a bare number could mean too much: two of different units.
+TWO_OF: Mapping[str, str] = {
+    "volume": "250 ml or 1.8 L",
+    "time": "90 s or 10 min",
+    "mass": "500 g or 2 kg",
+    "energy": "2 kWh or 500 kJ",
+    "hardness": "150 mg/L or 8 dH",
+    "capacitance": "4.7 nF or 0.1 uF",
+    "resistance": "100 kohm or 1 Mohm",
+}
 BY_NAME: Mapping[str, str] = {
     "start": "20 degC",
     "inlet": "20 degC",
@@ -134,6 +144,11 @@ BY_FIGURE: Mapping[str, Mapping[str, str]] = {
     "steinhart_hart_temperature": {"resistance": "835 ohm"},
     "insulation_shown": {"limit": "1 Mohm", "error_percent": "30"},
 }
+
+
+def two_of(kind: str) -> str:
+    """Two values of a kind, each with its unit."""
+    return TWO_OF.get(kind, BY_KIND.get(kind, "1"))
 
 
 def usual_value(figure: Figure, wanted: Input) -> str:

@@ -8,7 +8,7 @@ from textwrap import wrap
 from typing import Any
 
 from expert.job.figures.reading import Argument, NoFigure, Result, calculate, figure_named, pieces_of
-from expert.job.figures.usual import usual_value
+from expert.job.figures.usual import two_of, usual_value
 from expert.job.sentences import figures as say
 from expert.trade.errors import OutOfRange, WrongArguments
 from expert.trade.figures.of_boiler import BOILER_FIGURES
@@ -115,6 +115,8 @@ def _input_in_words(wanted: Input) -> str:
         unit = say.one_of(", ".join(wanted.words))
     else:
         unit = say.bare_number_in(KINDS[wanted.kind].words, wanted.unit) if wanted.unit else "number"
+        if wanted.needs_unit:
+            unit = say.with_its_unit(KINDS[wanted.kind].words, two_of(wanted.kind))
     default = f" [{wanted.default:g} {wanted.unit}".rstrip() + "]" if wanted.default is not None else ""
     return f"{wanted.name}: {wanted.meaning} ({unit}){default}"
 

@@ -24,7 +24,7 @@ from expert.language.model import Machine
 from expert.language.worked.plate_choices import conditions_behind_limits, features_behind_limits
 from expert.trade.limits.electrical import STRICTEST
 from expert.trade.quantities.units import KINDS, NotAQuantity, Quantity, believable, echo, read_quantity, show
-from expert.trade.quantities.wire_gauge import read_awg, shown_as_awg
+from expert.trade.quantities.wire_gauge import shown_as_awg
 
 
 def set_machine(turn: Turn, machine: Machine) -> None:
@@ -245,8 +245,7 @@ def _told(turn: Turn, name: str, text: str) -> Quantity:
     system = job.shop.system
     unit = KINDS[record.kind].us if system == "us" and KINDS[record.kind].us else record.unit
     try:
-        section = read_awg(text) if record.kind == "area" else None
-        quantity = Quantity(section, "area") if section else middle_of_range(turn, name, record.kind, text)
+        quantity = middle_of_range(turn, name, record.kind, text)
         if quantity is None:
             quantity = read_quantity(text, record.kind, unit, system)
             forget_range(job, name)

@@ -56,8 +56,8 @@ def more_than_one_uncertainty(name: str, typed: str) -> str:
     return f"{name}: {typed} has more than one uncertainty"
 
 
-def of_what(name: str, typed: str) -> str:
-    return f"{name}: {typed} of what? Type its unit too, such as 250 ml or 1.8 L"
+def of_what(name: str, typed: str, examples: str) -> str:
+    return f"{name}: {typed} of what? Type its unit too, such as {examples}"
 
 
 def over_range(name: str) -> str:
@@ -80,6 +80,10 @@ WHAT_THERE_IS = "figure list shows all names, figure NAME what one takes."
 
 def gives(kind: str, unit: str) -> str:
     return f"Gives: {kind}, in {unit}"
+
+
+def with_its_unit(kind: str, examples: str) -> str:
+    return f"{kind} with its unit: {examples}"
 
 
 def bare_number_in(kind: str, unit: str) -> str:

@@ -88,7 +88,7 @@ CIRCUIT_FIGURES: tuple[Figure, ...] = (
         "U Rm / sqrt(Rm^2 + 1/(2 pi f C)^2)",
         (
             _VOLTAGE,
-            Input("capacitance", "capacitance", "uF", "of the snubber"),
+            Input("capacitance", "capacitance", "uF", "of the snubber", needs_unit=True),
             _FREQUENCY,
             Input("meter_resistance", "resistance", "ohm", "input of the meter", mains_circuits.METER),
         ),
@@ -104,8 +104,8 @@ CIRCUIT_FIGURES: tuple[Figure, ...] = (
         "Leakage of filters and damp insulation together",
         "I = U sqrt((2 pi f C)^2 + 1/R^2)",
         (
-            Input("capacitance", "capacitance", "uF", "of all filter capacitors to earth together"),
-            Input("insulation", "resistance", "ohm", "of all parts to earth together"),
+            Input("capacitance", "capacitance", "uF", "of all filters to earth together", needs_unit=True),
+            Input("insulation", "resistance", "ohm", "of all parts to earth together", needs_unit=True),
             _VOLTAGE,
             _FREQUENCY,
         ),

@@ -37,7 +37,7 @@ HEATING_FIGURES: tuple[Figure, ...] = (
             _POWER,
             _START,
             _END,
-            Input("mass", "mass", "g", "of metal that gets as hot as the water"),
+            Input("mass", "mass", "g", "of metal that gets as hot as the water", needs_unit=True),
             Input("metal", "word", "", "of which it is made", None, heat_up.METALS),
         ),
         "time",
@@ -157,7 +157,7 @@ HEATING_FIGURES: tuple[Figure, ...] = (
         "P t",
         (
             Input("holding_power", "power", "W", "mean over whole cycles, as from standing_loss"),
-            Input("time", "time", "s", "that it stands hot"),
+            Input("time", "time", "s", "that it stands hot", needs_unit=True),
         ),
         "energy",
         "kWh",

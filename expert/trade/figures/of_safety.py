@@ -98,7 +98,7 @@ _SAFETY = (
         "U / R",
         (
             Input("voltage", "dc_voltage", "V", "of the tester"),
-            Input("resistance", "resistance", "ohm", "of the insulation"),
+            Input("resistance", "resistance", "ohm", "of the insulation", needs_unit=True),
         ),
         "leakage_current",
         "mA",
@@ -112,7 +112,7 @@ _SAFETY = (
         "Leakage of a sound filter capacitor to earth",
         "2 pi f C U",
         (
-            Input("capacitance", "capacitance", "uF", "of one capacitor to earth"),
+            Input("capacitance", "capacitance", "uF", "of one capacitor to earth", needs_unit=True),
             Input("voltage", "ac_voltage", "V", "across it"),
             Input("frequency", "frequency", "Hz", "of the mains", 50.0),
         ),

@@ -5,8 +5,9 @@ from __future__ import annotations
 from expert.trade.figures.calculation import Figure, Input
 from expert.trade.physics import blending, descaling, water_quality
 
+_MG_L = ("mg/L", "mg/l", "ppm")
 _PH = Input("ph", "number", "", "of the water")
-_SOLIDS = Input("solids", "number", "", "dissolved, in mg/L", also=("mg/L", "mg/l", "ppm"))
+_SOLIDS = Input("solids", "number", "", "dissolved, in mg/L", also=_MG_L)
 _WATER = Input("temperature", "temperature", "degC", "of the water")
 _CALCIUM = Input("calcium_hardness", "hardness", "mg/L", "as CaCO3")
 _ALKALINITY = Input("alkalinity", "hardness", "mg/L", "as CaCO3")
@@ -18,8 +19,8 @@ WATER_FIGURES: tuple[Figure, ...] = (
         "Total hardness from calcium and magnesium",
         "2.4973 Ca + 4.1180 Mg",
         (
-            Input("calcium", "number", "", "as the ion, in mg/L, as a plain number"),
-            Input("magnesium", "number", "", "as the ion, in mg/L, as a plain number"),
+            Input("calcium", "number", "", "as the ion, in mg/L", also=_MG_L),
+            Input("magnesium", "number", "", "as the ion, in mg/L", also=_MG_L),
         ),
         "hardness",
         "mg/L",
@@ -32,7 +33,7 @@ WATER_FIGURES: tuple[Figure, ...] = (
         "alkalinity_of",
         "Alkalinity from hydrogen carbonate",
         "0.8202 HCO3",
-        (Input("hydrogen_carbonate", "number", "", "as the ion, in mg/L, as a plain number"),),
+        (Input("hydrogen_carbonate", "number", "", "as the ion, in mg/L", also=_MG_L),),
         "hardness",
         "mg/L",
         "molar masses",
@@ -108,8 +109,8 @@ WATER_FIGURES: tuple[Figure, ...] = (
         "Most lime that water can leave behind when heated",
         "V x temporary hardness",
         (
-            Input("volume", "volume", "ml", "of water put through"),
-            Input("temporary_hardness", "hardness", "mg/L", "as CaCO3"),
+            Input("volume", "volume", "ml", "of water put through", needs_unit=True),
+            Input("temporary_hardness", "hardness", "mg/L", "as CaCO3", needs_unit=True),
         ),
         "mass",
         "g",
@@ -123,8 +124,8 @@ WATER_FIGURES: tuple[Figure, ...] = (
         "Hardness of two waters mixed",
         "s H1 + (1 - s) H2",
         (
-            Input("first", "hardness", "mg/L", "of the first water"),
-            Input("second", "hardness", "mg/L", "of the second water"),
+            Input("first", "hardness", "mg/L", "of the first water", needs_unit=True),
+            Input("second", "hardness", "mg/L", "of the second water", needs_unit=True),
             Input("share", "number", "%", "of the first water"),
         ),
         "hardness",
@@ -139,9 +140,9 @@ WATER_FIGURES: tuple[Figure, ...] = (
         "Share of the first water that brings a blend to a hardness",
         "(H - H2) / (H1 - H2)",
         (
-            Input("first", "hardness", "mg/L", "of the first water"),
-            Input("second", "hardness", "mg/L", "of the second water"),
-            Input("wanted", "hardness", "mg/L", "of the blend"),
+            Input("first", "hardness", "mg/L", "of the first water", needs_unit=True),
+            Input("second", "hardness", "mg/L", "of the second water", needs_unit=True),
+            Input("wanted", "hardness", "mg/L", "of the blend", needs_unit=True),
         ),
         "number",
         "%",
@@ -155,7 +156,7 @@ WATER_FIGURES: tuple[Figure, ...] = (
         "Dissolved solids of boiler water after making steam, in mg/L",
         "S (1 + steam / boiler)",
         (
-            Input("feed_solids", "number", "", "of the feed water, in mg/L", also=("mg/L", "mg/l", "ppm")),
+            Input("feed_solids", "number", "", "of the feed water, in mg/L", also=_MG_L),
             Input("steam_made", "volume", "ml", "as water, since it was last drained", needs_unit=True),
             Input("boiler_volume", "volume", "ml", "of water in it", needs_unit=True),
         ),
@@ -171,8 +172,8 @@ WATER_FIGURES: tuple[Figure, ...] = (
         "Share of the feed that has to be drained to hold the boiler's solids",
         "S_feed / S_most",
         (
-            Input("feed_solids", "number", "", "of the feed water, in mg/L", also=("mg/L", "mg/l", "ppm")),
-            Input("most_solids", "number", "", "wanted in the boiler, in mg/L", also=("mg/L", "mg/l", "ppm")),
+            Input("feed_solids", "number", "", "of the feed water, in mg/L", also=_MG_L),
+            Input("most_solids", "number", "", "wanted in the boiler, in mg/L", also=_MG_L),
         ),
         "number",
         "%",

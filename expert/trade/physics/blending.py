@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from expert.trade.errors import OutOfRange, above, within
+from expert.trade.errors import OutOfRange, above, in_order, within
 
 _BLEND = "blending of two waters"
 _BOILER = "the balance of dissolved solids in a steam boiler"
@@ -63,6 +63,7 @@ def drain_share(feed_solids: float, most_solids: float) -> float:
     10.0
     """
     within("feed solids", feed_solids, "mg/L", 0.0, 5000.0, _BOILER)
-    above("limit of solids", most_solids, "mg/L", feed_solids, _BOILER)
+    above("limit of solids", most_solids, "mg/L", 0.0, _BOILER)
     within("limit of solids", most_solids, "mg/L", 0.0, 1e5, _BOILER)
+    in_order("feed solids", feed_solids, "limit of solids", most_solids, "mg/L")
     return 100 * feed_solids / most_solids

@@ -5,7 +5,7 @@ The plate's power is that of the whole machine: take off pump, second boiler and
 
 from __future__ import annotations
 
-from expert.trade.errors import OutOfRange, above, within
+from expert.trade.errors import OutOfRange, above, in_order, within
 
 # Lower edge only: wire in water, alloy unknown, is 1 to 6 % lower cold than hot (common practice, no source).
 COLD_FACTOR = 1.03
@@ -120,6 +120,7 @@ def middle_voltage(lowest: float, highest: float) -> float:
     """
     above("lowest voltage", lowest, "V", 0.0, "a plate's range")
     mean = (lowest + highest) / 2
+    in_order("lowest voltage", lowest, "highest voltage", highest, "V")
     within("highest voltage", highest, "V", lowest, lowest * 1.05 / 0.95, "one power for the whole range")
     return mean
 

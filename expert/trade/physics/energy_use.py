@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from expert.trade.errors import within
+from expert.trade.errors import in_order, within
 from expert.trade.physics.heat_up import WATER_DENSITY, WATER_HEAT
 
 _ENERGY = "the energy of heating up and idling"
@@ -20,7 +20,8 @@ def heat_up_energy(volume: float, start: float, end: float) -> float:
     """
     within("volume", volume, "ml", 0.0, 1e6, _ENERGY)
     within("start", start, "degC", 0.0, 150.0, _ENERGY)
-    within("end", end, "degC", start, 150.0, _ENERGY)
+    within("end", end, "degC", 0.0, 150.0, _ENERGY)
+    in_order("start", start, "end", end, "degC")
     return volume * WATER_DENSITY * WATER_HEAT * (end - start) / 1000 / _HOUR
 
 

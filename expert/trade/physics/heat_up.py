@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 
-from expert.trade.errors import OutOfRange, WrongArguments, above, within
+from expert.trade.errors import OutOfRange, WrongArguments, above, in_order, within
 from expert.trade.physics.steam import boiler_temperature
 
 WATER_DENSITY = 0.9982  # g/ml, 20 degC fill
@@ -57,7 +57,8 @@ def heat_up_time_losing(
     capacity = _water(volume)
     _check_span(power, start, end)
     within("surroundings", surroundings, "degC", -20.0, min(60.0, end - 0.1), _SOURCE)
-    within("holding power", holding_power, "W", 0.0, power, _SOURCE)
+    above("holding power", holding_power, "W", -1e-9, _SOURCE)
+    in_order("holding power", holding_power, "power of the heater", power, "W")
     return heat_up_time_of(capacity, holding_power / (end - surroundings), power, start, end, surroundings)
 
 
@@ -167,7 +168,8 @@ def _water(volume: float) -> float:
 def _check_span(power: float, start: float, end: float) -> None:
     above("power", power, "W", 0.0, _SOURCE)
     within("start temperature", start, "degC", _LEAST, _MOST, _SOURCE)
-    within("end temperature", end, "degC", start, _MOST, _SOURCE)
+    within("end temperature", end, "degC", _LEAST, _MOST, _SOURCE)
+    in_order("start temperature", start, "end temperature", end, "degC")
 
 
 def _loss_free(heat_capacity: float, power: float, start: float, end: float) -> float:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from expert.trade.errors import within
+from expert.trade.errors import in_order, within
 
 DROP = 1.2  # V across a conducting triac or thyristor pair, 1.0 to 1.6 by data sheet (common practice, no source)
 _SINK = "a solid-state relay on its heat sink"
@@ -44,7 +44,7 @@ def sink_resistance(
 ) -> float:
     """Highest thermal resistance of sink and paste that keeps a relay's base plate cool enough, in K/W.
 
-    current: effective [A], above 0.01, at most 125; base_temperature: allowed [degC], above surroundings, at most 125;
+    current: effective [A], above 0.01, at most 125; base_temperature: allowed [degC], surroundings to 125;
     surroundings [degC], -20 to 90; forward_drop [V], 0.5 to 3; else OutOfRange.
     Source: thermal resistances in series, as in makers' data sheets.
     >>> round(sink_resistance(8.7), 1)      # 45 K over 10.4 W
@@ -52,5 +52,6 @@ def sink_resistance(
     """
     within("current", current, "A", 0.01, 125.0, _SINK)
     within("surroundings", surroundings, "degC", -20.0, 90.0, _SINK)
-    within("base temperature", base_temperature, "degC", surroundings + 0.1, 125.0, _SINK)
+    within("base temperature", base_temperature, "degC", -20.0, 125.0, _SINK)
+    in_order("surroundings", surroundings, "base temperature", base_temperature, "degC")
     return (base_temperature - surroundings) / relay_loss(current, forward_drop)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 
-from expert.trade.errors import above, within
+from expert.trade.errors import above, in_order, within
 from expert.trade.physics.steam import boiler_pressure, boiler_temperature
 from expert.trade.physics.water_properties import liquid_density, liquid_heat, steam_heat
 
@@ -23,7 +23,7 @@ def steam_drawn(volume: float, start_pressure: float, end_pressure: float, altit
     17
     """
     above("volume", volume, "ml", 0.0, _STORE)
-    high, low = _span(start_pressure, end_pressure, altitude)
+    high, low = _span(*_falling(start_pressure, end_pressure), altitude)
     mass = volume * liquid_density(high) / 1000
     width = (high - low) / _STEPS
     given = 0.0
@@ -46,6 +46,7 @@ def steam_recovery_time(
     27
     """
     above("power", power, "W", 0.0, _STORE)
+    in_order("start pressure", start_pressure, "end pressure", end_pressure, "bar")
     return _stored(volume, start_pressure, end_pressure, altitude) / power
 
 
@@ -61,6 +62,7 @@ def pressurestat_off_time(
     252
     """
     above("holding power", holding_power, "W", 0.0, _STORE)
+    in_order("cut-in", cut_in, "cut-out", cut_out, "bar")
     return _stored(volume, cut_in, cut_out, altitude) / holding_power
 
 
@@ -72,6 +74,7 @@ def pressurestat_swing(cut_in: float, cut_out: float, altitude: float = 0.0) -> 
     >>> round(pressurestat_swing(0.9, 1.1), 1)      # IF97: 121.96 - 118.82
     3.1
     """
+    in_order("cut-in", cut_in, "cut-out", cut_out, "bar")
     high, low = _span(cut_out, cut_in, altitude)
     return high - low
 
@@ -111,7 +114,7 @@ def steam_loss(
     """
     above("time", time, "s", 0.0, _STORE)
     within("holding power", holding_power, "W", 0.0, 1e5, _STORE)
-    high, low = _span(start_pressure, end_pressure, altitude)
+    high, low = _span(*_falling(start_pressure, end_pressure), altitude)
     middle = (high + low) / 2
     cooling = holding_power * (middle - ROOM) / (high - ROOM)  # what it loses to the room goes down with it
     lost = _stored(volume, end_pressure, start_pressure, altitude) - cooling * time
@@ -123,6 +126,12 @@ def _stored(volume: float, low: float, high: float, altitude: float) -> float:
     above("volume", volume, "ml", 0.0, _STORE)
     hot, cool = _span(high, low, altitude)
     return volume * liquid_density(hot) / 1000 * (liquid_heat(hot) - liquid_heat(cool))
+
+
+def _falling(start: float, end: float) -> tuple[float, float]:
+    """The two pressures, which must not rise."""
+    in_order("end pressure", end, "start pressure", start, "bar")
+    return start, end
 
 
 def _span(high: float, low: float, altitude: float) -> tuple[float, float]:

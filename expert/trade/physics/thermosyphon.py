@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Callable
 
-from expert.trade.errors import above, within
+from expert.trade.errors import above, in_order, within
 from expert.trade.physics.brew_path import water_viscosity
 from expert.trade.physics.water_properties import liquid_density
 
@@ -28,7 +28,8 @@ def thermosyphon_flow(
     2.4
     """
     within("hot leg", hot, "degC", 0.0, 110.0, _LOOP)
-    within("cold leg", cold, "degC", 0.0, hot, _LOOP)
+    within("cold leg", cold, "degC", 0.0, 110.0, _LOOP)
+    in_order("cold leg", cold, "hot leg", hot, "degC")
     within("height", height, "m", 0.0, 5.0, _LOOP)
     within("bore", bore, "mm", 1.0, 50.0, _LOOP)
     above("length", length, "m", 0.0, _LOOP)

@@ -14,6 +14,7 @@ from expert.trade.quantities.bench_kinds import KINDS, Kind
 from expert.trade.quantities.quantity import Quantity, article, with_article
 from expert.trade.quantities.showing import show
 from expert.trade.quantities.unit_names import unit_in, unit_like, units_named
+from expert.trade.quantities.wire_gauge import read_awg
 
 LONGEST_READING = 80
 LONGEST_ECHO = 40
@@ -40,7 +41,7 @@ def read_quantity(text: str, kind: str, unit: str | None = None, system: str = "
     """The quantity that the text means, in the base unit of the wanted kind.
 
     text: as typed, at most 80 characters. kind: a name in KINDS. unit: of a bare number (default: the kind's
-    preferred unit in the system, "metric" or "us"). Raises NotAQuantity, or NotBelievable outside the bench range.
+    preferred unit in the system, "metric" or "us"); a section may be a wire gauge, 14 AWG. Raises NotAQuantity, or NotBelievable outside the bench range.
 
     >>> read_quantity("1,2 bar", "gauge_pressure").value, read_quantity("1k8", "resistance").value
     (1.2, 1800.0)
@@ -53,7 +54,8 @@ def read_quantity(text: str, kind: str, unit: str | None = None, system: str = "
     wanted = KINDS[kind]
     default = _default_unit(wanted, unit, system)
     plain = _plain_text(text, wanted, system)
-    value = _value_of(plain, wanted, default, system)
+    section = read_awg(plain) if kind == "area" else None
+    value = _value_of(plain, wanted, default, system) if section is None else section
     quantity = Quantity(value, kind)
     believable(quantity, system)
     return quantity
@@ -70,6 +72,15 @@ def number_and_unit(text: str) -> tuple[float, str]:
     if matched is None:
         raise NotAQuantity(f"{echo(text)} is not a number with a unit")
     return _float(matched[1], text), matched[2] or ""
+
+
+def is_bare_number(text: str) -> bool:
+    """Whether the text is a number and nothing else: no unit, no second piece.
+
+    >>> is_bare_number("1,8"), is_bare_number("1.8 L"), is_bare_number("2 min 30"), is_bare_number("4n7")
+    (True, False, False, False)
+    """
+    return re.fullmatch(_NUMBER, text.strip()) is not None
 
 
 def believable(quantity: Quantity, system: str = "metric") -> None:

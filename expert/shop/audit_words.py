@@ -78,6 +78,8 @@ def head_in_words(head: Head, names: Names) -> Iterator[str]:
         yield f"Stopped for danger: {head.stops} times" if head.stops > 1 else "Stopped for danger: once"
     if head.parts:
         yield f"Parts: {', '.join(head.parts)}"
+    if head.costs:
+        yield f"Costs: {head.costs}"
     if head.note:
         yield f"Note: {head.note}"
 

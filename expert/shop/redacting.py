@@ -104,7 +104,9 @@ def _redacted(record: Record, after: Record | None, origin: str) -> Record:
         case Repaired():
             return replace(record, said=REMOVED)
         case Closed():
-            return replace(record, note=REMOVED if record.note else "")
+            # What the shop charges is its own business, as its name is.
+            bare = Closed(record.outcome, record.minutes, record.parts, record.note)
+            return replace(bare, note=REMOVED if record.note else "")
         case _:
             return record
 

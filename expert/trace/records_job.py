@@ -93,12 +93,19 @@ class CustomerTold(Record):
 
 @dataclass(frozen=True, slots=True)
 class Closed(Record):
-    """The job came to its end."""
+    """The job came to its end. In a shop that wants costs: `currency`, and in it what work and parts cost.
+
+    `without_price`: parts that the shop's list has no price for; `parts_cost` is without them.
+    """
 
     outcome: str
     minutes: float
     parts: tuple[str, ...]
     note: str
+    currency: str = ""
+    work_cost: float = 0.0
+    parts_cost: float = 0.0
+    without_price: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

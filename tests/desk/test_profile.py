@@ -80,6 +80,14 @@ REFUSED = [
         "shop.yaml:2:21: there is no instrument 'crystal_ball' [unknown-name]",
     ),
     (
+        "country: uk\nprices: [{part: coil, price: 35}]\n",
+        "shop.yaml:2:1: 'prices' in which currency? Add 'currency' [missing-key]",
+    ),
+    (
+        "country: uk\ncurrency: GBP\nprices: [{part: coil, price: cheap}]\n",
+        "shop.yaml:3:30: 'price' is 'cheap'; a plain number is wanted, as in 2 or 2.5 [not-a-number]",
+    ),
+    (
         "country: uk\ninstruments: [{use: earth_tester, calibrated: last week}]\n",
         "shop.yaml:2:47: a day is written as in 2026-01-31 [not-a-number]",
     ),
@@ -96,7 +104,7 @@ def test_what_is_refused(text: str, message: str) -> None:
 def test_said_in_the_dialogue_and_read_back() -> None:
     lines = iter(
         ["Atlantis", "New Zealand", "", "Corner Workshop", "", "Ann", "maybe", "yes", "", "Carla", "", "1 99", "1 8",
-         "yes", "soon", "2026-01-31", "", "NZD", "much", "80"]
+         "yes", "soon", "2026-01-31", "", "NZD", "much", "80", "coil", "fill coil 35,50", "seal 0", "", "yes"]
     )  # fmt: skip
     told: list[str] = []
     text = set_up(lambda question: next(lines), told.append, BASE, None)
@@ -109,6 +117,7 @@ def test_said_in_the_dialogue_and_read_back() -> None:
         "NZD",
         80.0,
     )
+    assert (read.prices, read.costs_on_slip) == ((("fill coil", 35.5),), True)
     assert [(p.name, p.qualified, p.by_word_of) for p in read.technicians] == [("Ann", True, "Carla")]
     assert set(read.instruments or {}) == {"multimeter_ohms", "earth_tester"}
     assert any(line.endswith("No other country's limits are taken instead.") for line in told)

@@ -29,6 +29,13 @@ OWNED = Shape(
         may("leads", Amount(), "What its own leads may add."),
     ),
 )
+PRICE = Shape(
+    "the price of a part",
+    (
+        must("part", Text(), "The part, as the repairs of the rules name it."),
+        must("price", Number(), "What one costs the customer."),
+    ),
+)
 PROFILE = Shape(
     "the shop's profile",
     (
@@ -41,5 +48,7 @@ PROFILE = Shape(
         may("instruments", Listed(OWNED), "What the shop owns; the rules' instruments unless it says."),
         may("currency", Text(), "What costs are in."),
         may("hourly_rate", Number(), "What an hour of work costs."),
+        may("prices", Listed(PRICE), "What parts cost. One that is not listed is named without a price."),
+        may("costs_on_slip", YesNo(), "Whether the customer's slip says what it costs; no unless it says yes."),
     ),
 )

@@ -9,6 +9,7 @@ from pathlib import Path
 
 from expert.desk.profile import keys
 from expert.desk.sentences import profile as say
+from expert.job.state.costs import Rates
 from expert.job.state.shop import Person
 from expert.language.folder import file_text
 from expert.language.keys.short_files import RANGE
@@ -44,7 +45,14 @@ class Profile:
     calibrated: Mapping[str, date] = field(default_factory=dict)
     currency: str = ""
     hourly_rate: float = 0.0
+    prices: tuple[tuple[str, float], ...] = ()
+    costs_on_slip: bool = False
     text: str = ""
+
+    @property
+    def rates(self) -> Rates | None:
+        """None for a shop that wants no costs: it names no currency."""
+        return Rates(self.currency, self.hourly_rate, self.prices, self.costs_on_slip) if self.currency else None
 
 
 def load_profile(file: Path, base: RuleBase) -> Profile:
@@ -73,6 +81,9 @@ def read_profile(path: str, text: str, base: RuleBase) -> Profile:
 def _profile(record: Record, base: RuleBase, text: str) -> Profile:
     country = record.word("country", tuple(COUNTRIES))
     home = COUNTRIES.get(country)
+    for key in ("hourly_rate", "prices", "costs_on_slip"):
+        if key in record.written and "currency" not in record.written:
+            record.reader.refuse(record.key_node(key), "missing-key", say.in_which_currency(key))
     owned = [Record(record.reader, item, keys.OWNED) for item in record.list_of("instruments")]
     used = [(instrument, one) for one in owned if (instrument := base.instruments.get(one.name("use", "instrument")))]
     return Profile(
@@ -86,8 +97,14 @@ def _profile(record: Record, base: RuleBase, text: str) -> Profile:
         calibrated={i.id: day for i, one in used if (day := _day(one)) is not None},
         currency=record.text("currency"),
         hourly_rate=record.number("hourly_rate") or 0.0,
+        prices=tuple(_price(Record(record.reader, i, keys.PRICE)) for i in record.list_of("prices")),
+        costs_on_slip=record.yes("costs_on_slip"),
         text=text,
     )
+
+
+def _price(record: Record) -> tuple[str, float]:
+    return record.text("part"), record.number("price") or 0.0
 
 
 def _person(record: Record) -> Person:

@@ -9,7 +9,7 @@ from collections.abc import Callable, Sequence
 from datetime import date
 
 from expert.desk.profile.reading import Profile
-from expert.desk.profile.writing import people_entries, profile_text
+from expert.desk.profile.writing import people_entries, price_entries, profile_text
 from expert.desk.sentences import profile as say
 from expert.language.model import RuleBase
 from expert.language.yaml.writing import Data
@@ -37,6 +37,10 @@ def set_up(ask: Ask, tell: Tell, base: RuleBase, before: Profile | None) -> str:
     if currency:
         entries["currency"] = currency
         entries["hourly_rate"] = _number(ask, tell, say.what_an_hour_costs(currency), before)
+        entries["prices"] = price_entries(_prices(ask, tell, before))
+        now = before.costs_on_slip if before else False
+        if _yes(ask, tell, say.COSTS_ON_SLIP, default=now):
+            entries["costs_on_slip"] = "yes"
     return profile_text(entries)
 
 
@@ -144,6 +148,31 @@ def _yes(ask: Ask, tell: Tell, question: str, default: bool | None = None) -> bo
         if word in YES | NO:
             return word in YES
         tell(say.TYPE_YES_OR_NO)
+
+
+def _prices(ask: Ask, tell: Tell, before: Profile | None) -> dict[str, float]:
+    """The price list: what holds now, and what is typed on top of it. A price of 0 takes a part off the list."""
+    prices = dict(before.prices) if before else {}
+    for listed, each in prices.items():
+        tell(f"  {listed} {each:g}")
+    while True:
+        text = ask(say.A_PART_AND_ITS_PRICE).strip()
+        if not text:
+            return {part: each for part, each in prices.items() if each}
+        part, _, typed = text.rpartition(" ")
+        price = _price(typed)
+        if price is None or not part.strip():
+            tell(say.TYPE_PART_AND_NUMBER)
+            continue
+        prices[part.strip()[:80]] = price
+
+
+def _price(typed: str) -> float | None:
+    try:
+        price = float(typed.replace(",", "."))
+    except ValueError:
+        return None
+    return round(price, 2) if 0 <= price < 1e6 else None
 
 
 def _number(ask: Ask, tell: Tell, question: str, before: Profile | None) -> str:

@@ -69,7 +69,8 @@ def shop_from(knowledge: Knowledge, profile: Profile | None, system: str = "") -
     owned = frozenset(instrument.id for instrument in base.instruments.values() if instrument.owned)
     if profile is None:
         return knowledge, Shop(owned, system or "metric")
-    return knowledge, Shop(owned, system or profile.units, profile.country, profile.machines, profile.technicians)
+    of_the_shop = (profile.country, profile.machines, profile.technicians, profile.rates)
+    return knowledge, Shop(owned, system or profile.units, *of_the_shop)
 
 
 def calibrations_due(profile: Profile, base: RuleBase, today: date) -> Iterator[str]:

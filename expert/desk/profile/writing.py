@@ -23,6 +23,11 @@ def people_entries(people: Sequence[tuple[str, bool, str]]) -> list[Data]:
     ]
 
 
+def price_entries(prices: Mapping[str, float]) -> list[Data]:
+    """A price list as entries."""
+    return [{"part": part, "price": f"{price:.2f}".removesuffix(".00")} for part, price in prices.items()]
+
+
 def write_profile(path: Path, text: str) -> None:
     """Replace the file as a whole, so that a pulled plug leaves the old one or the new one. Raises OSError."""
     path.parent.mkdir(parents=True, exist_ok=True)

@@ -7,6 +7,11 @@ from __future__ import annotations
 NOBODY_SAYS_SO = "who says that this person may do live work? Add 'by_word_of'"
 HOW_A_DAY_IS_WRITTEN = "a day is written as in 2026-01-31"
 
+
+def in_which_currency(key: str) -> str:
+    return f"'{key}' in which currency? Add 'currency'"
+
+
 # ------------------------------------------------------------ setting up
 
 NAME_OF_THE_SHOP = "Name of the shop, for the customer's slip"
@@ -16,6 +21,11 @@ CURRENCY = "Currency, if costs are wanted"
 
 def what_an_hour_costs(currency: str) -> str:
     return f"What an hour of work costs, in {currency}"
+
+
+A_PART_AND_ITS_PRICE = "A part and its price, such as fill solenoid coil 35, or nothing when all are said: "
+TYPE_PART_AND_NUMBER = "Type the part, a space, and a number such as 35 or 12.50."
+COSTS_ON_SLIP = "Does the customer's slip say what it costs?"
 
 
 WHICH_COUNTRY = "In which country is the shop?"

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from expert.engine.bench import satisfies
 from expert.job.answers.reading import NotAnAnswer
 from expert.job.bench.moves import bring_bench
@@ -12,6 +14,7 @@ from expert.job.prompts.ending import Ending
 from expert.job.sentences import closing as say
 from expert.job.state.after_opening import looks_before_return, not_shown_safe_in_words, tests_before_return
 from expert.job.state.bench import state_in_words
+from expert.job.state.costs import costs_of
 from expert.job.state.hazards import forbidding, open_hazards
 from expert.job.state.job import NO_PROMPT, Job, Phase, Prompt, Turn
 from expert.job.state.situation import picture_of
@@ -57,7 +60,21 @@ def finish(turn: Turn, ending: str) -> None:
         return
     _end(job, ending)
     turn.add(CustomerTold(customer_summary(job, ending)))
-    turn.add(Closed(ending, round(job.minutes, 1), job.parts_used, job.closing.get("note", "")))
+    turn.add(_closed(job, ending))
+
+
+def _closed(job: Job, ending: str) -> Closed:
+    closed = Closed(ending, round(job.minutes, 1), job.parts_used, job.closing.get("note", ""))
+    if job.shop.rates is None:
+        return closed
+    costs = costs_of(job.shop.rates, closed.minutes, closed.parts)
+    return replace(
+        closed,
+        currency=costs.currency,
+        work_cost=costs.work,
+        parts_cost=costs.for_parts,
+        without_price=costs.without_price,
+    )
 
 
 def _end(job: Job, ending: str) -> None:

@@ -63,5 +63,27 @@ def done(what: str, parts: str) -> str:
     return f"What was done: {what}{parts}."
 
 
+COSTS = "What it costs:"
+
+
+def cost_of_work(minutes: str, hour: str, worth: str) -> str:
+    return f"  - work, {minutes} min at {hour} an hour: {worth}"
+
+
+def cost_of_part(part: str, price: str) -> str:
+    return f"  - {part}: {price}"
+
+
+def part_without_price(part: str) -> str:
+    return f"  - {part}: the shop says its price"
+
+
+def costs_together(sum_of_all: str, beside: str) -> str:
+    return f"  Together: {sum_of_all}{beside}."
+
+
+AND_WITHOUT_PRICE = ", and what has no price here"
+
+
 def wrong_by_judgement(fault: str) -> str:
     return f"{fault} (by the judgement of the technician)"

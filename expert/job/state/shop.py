@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from expert.job.state.costs import Rates
 from expert.language.model import Machine
 from expert.trade.frozen import dataclass
 from expert.trade.limits.countries import COUNTRIES, Country
@@ -27,7 +28,7 @@ class Shop:
     """Instruments owned (ids), units shown, and what the shop's profile says where there is one.
 
     `country`: a key of COUNTRIES, or '' when nobody has said. `machines`: the types (ids) that come in; none: any.
-    `people`: who works here.
+    `people`: who works here. `rates`: what it charges, None where it wants no costs.
     """
 
     instruments: frozenset[str]
@@ -35,6 +36,7 @@ class Shop:
     country: str = ""
     machines: tuple[str, ...] = ()
     people: tuple[Person, ...] = ()
+    rates: Rates | None = None
 
     @property
     def home(self) -> Country | None:

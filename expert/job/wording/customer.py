@@ -5,6 +5,7 @@ from __future__ import annotations
 from expert.job.sentences import customer as say
 from expert.job.state.after_opening import not_shown_safe_in_words
 from expert.job.state.complaints_now import still_open_in_words
+from expert.job.state.costs import costs_of, money
 from expert.job.state.hazards import open_hazards
 from expert.job.state.job import Job
 from expert.job.state.situation import picture_of
@@ -46,8 +47,28 @@ def customer_summary(job: Job, ending: str) -> tuple[str, ...]:
     if tests:
         lines.append(say.TESTED if job.repaired else "Safety tests:")
         lines += [f"  - {_tested(job, question, answer, passed)}" for question, (answer, passed) in tests.items()]
+    lines += costs_told(job) if ending != "handed_over" else ()
     lines += WHAT_TO_WATCH
     return tuple(lines)
+
+
+def costs_told(job: Job) -> list[str]:
+    """What it costs, line by line; nothing where the shop wants no costs, or none on its slips."""
+    rates = job.shop.rates
+    if rates is None or not rates.on_slip:
+        return []
+    minutes = round(job.minutes, 1)
+    costs = costs_of(rates, minutes, job.parts_used)
+    worth = money(costs.work, rates.currency)
+    return [
+        say.COSTS,
+        say.cost_of_work(f"{minutes:g}", money(rates.hourly_rate, rates.currency), worth),
+        *(
+            say.part_without_price(part) if price is None else say.cost_of_part(part, money(price, rates.currency))
+            for part, price in costs.parts
+        ),
+        say.costs_together(money(costs.together, rates.currency), say.AND_WITHOUT_PRICE if costs.without_price else ""),
+    ]
 
 
 def not_to_be_used(job: Job, ending: str) -> list[str]:

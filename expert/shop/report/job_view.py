@@ -192,4 +192,4 @@ def at_a_glance(view: JobView) -> Mapping[str, str]:
         "Opened": head.opened.replace("T", " ").removesuffix("Z") + " UTC",
         "Effort": f"{counted(asked, 'question')}, {'-' if head.minutes is None else f'{head.minutes:g} min'}",
         "Parts used": ", ".join(head.parts) or "none",
-    } | ({"Note": head.note} if head.note else {})
+    } | {name: text for name, text in (("Costs", head.costs), ("Note", head.note)) if text}

@@ -38,6 +38,9 @@ class JobFacts:
     minutes: float | None = None
     attempts: int = 0
     failed_proofs: int = 0
+    currency: str = ""
+    work_cost: float | None = None
+    parts_cost: float | None = None
     verdict: str = ""
     true_fault: str = ""
     complaints: list[str] = field(default_factory=list)

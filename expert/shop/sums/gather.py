@@ -183,6 +183,9 @@ class _Gathering:
         self.facts.outcome = data["outcome"]
         self.facts.minutes = data["minutes"]
         self.facts.parts = list(data["parts"])
+        if data.get("currency"):
+            self.facts.currency = data["currency"]
+            self.facts.work_cost, self.facts.parts_cost = data.get("work_cost", 0.0), data.get("parts_cost", 0.0)
 
 
 def _once(listed: list[str], name: str) -> None:

@@ -17,14 +17,15 @@ if TYPE_CHECKING:
     from duckdb import DuckDBPyConnection
 
 # To be raised with every change of the tables or of what is gathered: an index of another number is built anew.
-SHAPE = 1
+SHAPE = 2
 TABLES = {
     "shape": "number INTEGER",
     "files": "file INTEGER, name VARCHAR, signature VARCHAR",
     "jobs": (
         "file INTEGER, job VARCHAR, purpose VARCHAR, opened TIMESTAMP, last TIMESTAMP, status VARCHAR, outcome VARCHAR,"
         " technician VARCHAR, machine VARCHAR, machine_key VARCHAR, minutes DOUBLE, attempts INTEGER,"
-        " failed_proofs INTEGER, verdict VARCHAR, true_fault VARCHAR"
+        " failed_proofs INTEGER, currency VARCHAR, work_cost DOUBLE, parts_cost DOUBLE, verdict VARCHAR,"
+        " true_fault VARCHAR"
     ),
     "complaints": "file INTEGER, complaint VARCHAR",
     "faults": "file INTEGER, fault VARCHAR, standing VARCHAR, repaired BOOLEAN",
@@ -41,9 +42,9 @@ OF_A_JOB = tuple(table for table in TABLES if table not in ("shape", "names"))
 _QUESTION = "STRUCT(question VARCHAR, answered INTEGER, cannot INTEGER, taken_back INTEGER, contradicted INTEGER)[]"
 _ROW = {
     **dict.fromkeys(("name", "signature", "job", "purpose", "opened", "last", "status", "outcome"), "VARCHAR"),
-    **dict.fromkeys(("technician", "machine", "machine_key", "verdict", "true_fault"), "VARCHAR"),
+    **dict.fromkeys(("technician", "machine", "machine_key", "currency", "verdict", "true_fault"), "VARCHAR"),
     "file": "INTEGER",
-    "minutes": "DOUBLE",
+    **dict.fromkeys(("minutes", "work_cost", "parts_cost"), "DOUBLE"),
     "attempts": "INTEGER",
     "failed_proofs": "INTEGER",
     "complaints": "VARCHAR[]",
@@ -58,7 +59,8 @@ _FILL = {
     "files": "SELECT file, name, signature FROM fresh",
     "jobs": (
         "SELECT file, job, purpose, try_cast(opened AS TIMESTAMP), try_cast(last AS TIMESTAMP), status, outcome,"
-        " technician, machine, machine_key, minutes, attempts, failed_proofs, verdict, true_fault FROM fresh"
+        " technician, machine, machine_key, minutes, attempts, failed_proofs, currency, work_cost, parts_cost,"
+        " verdict, true_fault FROM fresh"
     ),
     "complaints": "SELECT file, unnest(complaints) FROM fresh",
     "faults": "SELECT file, unnest(faults, recursive := true) FROM fresh",

@@ -173,6 +173,15 @@ GROUP BY 1 ORDER BY n DESC, 1""",
         "SELECT part, count(*) AS n FROM parts JOIN counted USING (file) GROUP BY part ORDER BY n DESC, part",
     ),
     Sum(
+        "costs",
+        "Costs",
+        "Closed jobs of a shop whose profile names a currency; parts without a price in its list are not in it.",
+        ("currency", "jobs", "work", "parts", "together", "the middle job"),
+        """SELECT currency, count(*), sum(work_cost), sum(parts_cost), sum(work_cost + parts_cost),
+  median(work_cost + parts_cost) FROM counted WHERE status = 'closed' AND currency <> ''
+GROUP BY 1 ORDER BY 2 DESC, 1""",
+    ),
+    Sum(
         "come_backs",
         "Machines that came back",
         f"Within {DAYS_TO_COME_BACK} days, by the key of the serial number.",

@@ -14,6 +14,7 @@ from expert.shop.sums.totals import Total
 from expert.trace.cleaning import clean
 
 WIDTH = 79
+_MONEY = ("work", "parts", "together", "the middle job")
 SHOWN = 10
 HEADINGS = {
     REAL: "",
@@ -118,6 +119,8 @@ def shown(column: str, value: Any) -> str:
     """
     if value is None:
         return "-"
+    if isinstance(value, float) and column in _MONEY:
+        return f"{value:,.2f}"
     if isinstance(value, float):
         is_share = column.endswith("share") or column in ("trouble", "of the complaint's jobs")
         return f"{value:.0%}".replace("%", " %") if is_share else f"{value:.0f}"

@@ -10,6 +10,7 @@ from expert.desk.opening import under_a_number
 from expert.desk.pinning import pin_rules
 from expert.desk.profile.using import profile_at_hand, shop_from
 from expert.desk.result import result_of
+from expert.desk.sentences import jobs as words
 from expert.desk.session import Session
 from expert.desk.unattended import CannotPlay, Player, with_machine
 from expert.engine.knowledge import Knowledge
@@ -41,7 +42,7 @@ def play_answers(
     own = "" if answers.machine_type in knowledge.base.machines.values() else machine_text(answers.machine_type)
     knowledge, shop = shop_from(with_machine(knowledge, answers.machine_type), profile, system)
     if shop.machines and answers.machine_type.id not in shop.machines:
-        raise CannotPlay(f"the shop's profile does not list the machine type {answers.machine_type.id}")
+        raise CannotPlay(words.machine_not_in_profile(answers.machine_type.id))
     refuse_silly_answers(knowledge, shop, [answers])
     folder = jobs or jobs_folder()
     pin_rules(rules, folder, knowledge.base.digest)

@@ -86,3 +86,7 @@ def other_rules_than_at_hand(opened_with: str, at_hand: str) -> str:
 
 def did_not_end(steps: int) -> str:
     return f"the job did not end within {steps} steps"
+
+
+def machine_not_in_profile(machine: str) -> str:
+    return f"the shop's profile does not list the machine type {machine}"

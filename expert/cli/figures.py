@@ -27,11 +27,13 @@ def figure(
 ) -> None:
     """One of the trade calculations by itself: NAME and its VALUES, each with its unit.
 
-    A bare number has the unit of the calculation; +- gives an uncertainty.
+    A bare number has the unit of the calculation; +- gives an uncertainty, and
+    a range draws the curve.
 
     \b
     expert figure element_resistance 230 V 1400 W
     expert figure boiler_temperature "1.2 bar +- 0.075" altitude=800m
+    expert figure boiler_temperature "0 to 2 bar"
     """
     from expert.workbench.figure import NOT_POSSIBLE, figure_page
 

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from typing import Any
 
 from expert.job.figures import wording
+from expert.job.figures.curve import curve_as_data, curve_in_words, curve_of, has_range
 from expert.job.figures.reading import NoFigure, calculate, figure_named
 
 NAME_ONE = "name a calculation, such as: expert figure element_resistance 230 V 1400 W. Or: expert figure --list"
@@ -21,5 +22,8 @@ def figure_page(name: str | None, values: Sequence[str], listed: bool, helped: b
     figure = figure_named(name)
     if helped:
         return wording.about_as_data(figure), "\n".join(wording.about(figure))
+    if has_range(values):
+        curve = curve_of(figure, values)
+        return curve_as_data(curve), "\n".join(curve_in_words(curve, system))
     result = calculate(figure, values)
     return wording.result_as_data(result, system), "\n".join(wording.result_in_words(result, system))

@@ -6,9 +6,21 @@ from pathlib import Path
 
 import pytest
 
-from expert.trade.physics import descaling, element, fault_currents, flow, heat_up, leads, mains_circuits, relay_heat
+from expert.trade.physics import (
+    descaling,
+    element,
+    fault_currents,
+    flow,
+    heat_up,
+    leads,
+    mains_circuits,
+    relay_heat,
+    relief,
+)
 from expert.trade.physics.altitude import air_pressure
+from expert.trade.physics.blending import boiler_solids
 from expert.trade.physics.steam import boiler_pressure, boiler_temperature, boiling_point
+from expert.trade.physics.steam_store import steam_recovery_time
 from expert.trade.physics.thermosyphon import thermosyphon_flow
 from expert.trade.sensors.platinum import pt_resistance
 from expert.trade.sensors.thermistor import ntc_10k_resistance, ntc_10k_temperature, ntc_50k_resistance
@@ -30,6 +42,10 @@ SAID = [
     ("1.2 W for each ampere, 7 W at 6 A", relay_heat.relay_loss(6.0), 7.0, 0.5),
     ("each ten metres of 0.75 mm2 take 2.8 V at 6 A", leads.lead_drop(6.0, 10.0, 0.75), 2.8, 0.05),
     ("leak 9 mA at the most behind an RCD of 30 mA", mains_circuits.machines_on_rcd(1.0, 30.0), 9.0, 0.0),
+    ("At 2 bar a bore of 2 mm carries off the steam of 1400 W", relief.relief_power(2.0, 2.0), 1600.0, 200.0),
+    ("4 mm that of 6 kW", relief.relief_power(2.0, 4.0), 6300.0, 300.0),
+    ("three tenths take 1400 W a quarter of a minute", steam_recovery_time(1200.0, 1400.0, 0.9, 1.2), 15.0, 2.0),
+    ("after ten litres of steam 1.2 L hold nine times the salts", boiler_solids(1.0, 10000.0, 1200.0), 9.0, 0.5),
     ("half a volt at six amperes is three watts", leads.joint_heat(6.0, 0.5), 3.0, 0.05),
     ("half a volt at 6 A, a quarter at 12 A", leads.joint_heat(12.0, 0.25), 3.0, 0.05),
     ("half an ohm at 6 A is 3 V and 18 W", leads.joint_heat(6.0, 3.0), 18.0, 0.5),

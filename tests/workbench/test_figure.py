@@ -12,10 +12,13 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from expert.cli import main
+from expert.job.figures.asked import figure_at_the_prompt
+from expert.job.figures.curve import ROWS
 from expert.job.figures.reading import NoFigure, calculate, figure_named, pieces_of, read_argument
-from expert.job.figures.wording import GROUPS, NOT_POSSIBLE, about, example_of, figure_at_the_prompt
+from expert.job.figures.wording import GROUPS, NOT_POSSIBLE, about, example_of
 from expert.trade.figures.register import FIGURES
 from expert.trade.quantities.quantity import Quantity
+from expert.trade.quantities.reading import number_and_unit
 
 
 def run(*arguments: str) -> tuple[int, str, str]:
@@ -291,3 +294,62 @@ def test_no_text_gives_anything_but_a_result_or_a_message(name: str, text: str) 
 def test_a_flood_of_words_is_refused() -> None:
     with pytest.raises(NoFigure, match=r"^61 words are too many for duty$"):
         calculate(figure_named("duty"), ["1"] * 61)
+
+
+def test_a_range_draws_the_curve() -> None:
+    """The straight line of a pump, from its free flow to nothing at 15 bar, by equal steps."""
+    code, shown, _ = run("vibration_pump_flow", "0 to 15 bar", "10", "15", "230", "230")
+    lines = shown.splitlines()
+    assert code == 0 and lines[0] == "Flow of a sound vibration pump against a pressure, over pressure:"
+    assert lines[1] == "  0.00 bar    10 ml/s                                        *"
+    assert lines[5] == "  5.00 bar  6.67 ml/s                           *"
+    assert lines[ROWS] == "  15.0 bar     0 ml/s  *"
+    marks = [line.index("*") for line in lines[1 : ROWS + 1]]
+    assert marks == sorted(marks, reverse=True)
+    data = json.loads(run("vibration_pump_flow", "0 to 15 bar", "10", "15", "230", "230", "--json")[1])
+    assert (data["over"], data["over_unit"], data["unit"]) == ("pressure", "bar", "ml/s")
+    assert [flow for _, flow in data["points"]] == pytest.approx([10 * (1 - bar / 15) for bar, _ in data["points"]])
+    assert figure_at_the_prompt('vibration_pump_flow "0 to 15 bar" 10 15 230 230', "metric") == lines
+
+
+def test_a_curve_tells_where_it_does_not_hold_and_no_more_digits_than_it_has() -> None:
+    shown = run("langelier_index", "7.5", "320", "temperature=25 to 145 degC", "150", "34")[1].splitlines()
+    # 25 degC: Roberge, Corrosion Engineering, chapter 8.
+    assert shown[1].split()[:3] == ["25", "°C", "-0.7"]
+    assert shown[12].split() == ["135", "°C", "does", "not", "hold"]
+
+
+@pytest.mark.parametrize(
+    ("values", "message"),
+    [
+        (("1 to 3 L", "1000 to 2000", "20", "93"), "one value at a time may be a range"),
+        (("2 L to 2 L", "1000", "20", "93"), "the range begins where it ends"),
+        (
+            ("1 to 3 L", "1000", "20", "430"),
+            "end temperature 430 degC; the heat balance with constant heat capacity holds",
+        ),
+        (("1 to 3", "1000", "20", "93"), "volume: '1' of what? Type its unit too, such as 250 ml or 1.8 L"),
+    ],
+    ids=["two", "none", "beyond", "bare"],
+)
+def test_a_range_that_cannot_be_drawn(values: tuple[str, ...], message: str) -> None:
+    code, _, problem = run("heat_up_time", *values)
+    assert code == 2 and problem.startswith(message)
+
+
+@pytest.mark.parametrize("name", FIGURES)
+def test_every_figure_draws_or_says_why_not(name: str) -> None:
+    """Its example, with each number in turn a range from itself to a tenth more."""
+    figure = FIGURES[name]
+    values = shlex.split(example_of(figure).removeprefix(f"expert figure {name} ")) if figure.takes else []
+    for place, one in enumerate(figure.takes):
+        if one.kind == "word":
+            continue
+        number, unit = number_and_unit(values[place])
+        ranged = [*values[:place], f"{number:.10g} {unit} to {number * 1.1:.10g} {unit}".strip(), *values[place + 1 :]]
+        code, shown, problem = run(name, *ranged)
+        assert (code, bool(shown), bool(problem)) in ((0, True, False), (2, False, True))
+        assert all(len(line) < 80 for line in shown.splitlines())
+        assert code == 0 or "does not hold" in problem or ";" in problem or "holds" in problem or "odd" in problem, (
+            problem
+        )

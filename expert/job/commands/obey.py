@@ -97,7 +97,8 @@ def _note(turn: Turn, rest: str) -> None:
 
 def _figure(turn: Turn, rest: str) -> None:
     # Here and not above: the calculations are only loaded where one is wanted.
-    from expert.job.figures.wording import NOT_POSSIBLE, figure_at_the_prompt
+    from expert.job.figures.asked import figure_at_the_prompt
+    from expert.job.figures.wording import NOT_POSSIBLE
 
     try:
         turn.tell(*figure_at_the_prompt(rest, turn.job.shop.system))

@@ -77,14 +77,19 @@ def calculate(figure: Figure, pieces: Sequence[str]) -> Result:
     >>> round(result.value.value), round(result.uncertainty.value)      # uncertainties: 2004 and 52 W
     (2004, 52)
     """
+    arguments = arguments_of(figure, pieces)
+    values = [argument.value for argument in arguments]
+    return Result(figure, arguments, work_out(figure, values), _carried(figure, arguments))
+
+
+def arguments_of(figure: Figure, pieces: Sequence[str]) -> tuple[Argument, ...]:
+    """A value for each input, typed or assumed; whether the calculation holds for them is not looked at."""
     if len(pieces) > MOST_PIECES:
         raise NoFigure(say.too_many_words(len(pieces), figure.name))
     given = _matched(tuple(pieces), figure.takes, {})
     if given is None:
         given = _by_the_numbers(figure, pieces)
-    arguments = [given.get(one.name) or Argument(one, _default(one), assumed=True) for one in figure.takes]
-    values = [argument.value for argument in arguments]
-    return Result(figure, tuple(arguments), work_out(figure, values), _carried(figure, arguments))
+    return tuple(given.get(one.name) or Argument(one, _default(one), assumed=True) for one in figure.takes)
 
 
 def _missing(figure: Figure, given: Mapping[str, Argument]) -> str:

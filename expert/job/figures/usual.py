@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
+from expert.job.sentences import figures as say
 from expert.trade.figures.register import Figure, Input
 
 BY_KIND: Mapping[str, str] = {
@@ -28,16 +29,6 @@ BY_KIND: Mapping[str, str] = {
     "leakage_current": "30 mA",
     "hardness": "150 mg/L",
     "conductivity": "447 uS/cm",
-}
-# Where a bare number could mean too much: two of different units.
-TWO_OF: Mapping[str, str] = {
-    "volume": "250 ml or 1.8 L",
-    "time": "90 s or 10 min",
-    "mass": "500 g or 2 kg",
-    "energy": "2 kWh or 500 kJ",
-    "hardness": "150 mg/L or 8 dH",
-    "capacitance": "4.7 nF or 0.1 uF",
-    "resistance": "100 kohm or 1 Mohm",
 }
 BY_NAME: Mapping[str, str] = {
     "start": "20 degC",
@@ -148,7 +139,7 @@ BY_FIGURE: Mapping[str, Mapping[str, str]] = {
 
 def two_of(kind: str) -> str:
     """Two values of a kind, each with its unit."""
-    return TWO_OF.get(kind, BY_KIND.get(kind, "1"))
+    return say.TWO_OF.get(kind, BY_KIND.get(kind, "1"))
 
 
 def usual_value(figure: Figure, wanted: Input) -> str:

@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from textwrap import wrap
 from typing import Any
 
-from expert.job.figures.reading import Argument, NoFigure, Result, calculate, figure_named, pieces_of
+from expert.job.figures.reading import Argument, NoFigure, Result
 from expert.job.figures.usual import two_of, usual_value
 from expert.job.sentences import figures as say
 from expert.trade.errors import OutOfRange, WrongArguments
@@ -46,11 +46,11 @@ def list_of_figures() -> list[str]:
     for title, figures in GROUPS.items():
         lines.append(title)
         for figure in figures:
-            lines += _wrapped(f"  {figure.name:<{wide}}{figure.title}", " " * (wide + 2))
+            lines += wrapped(f"  {figure.name:<{wide}}{figure.title}", " " * (wide + 2))
     return lines
 
 
-def _wrapped(line: str, further: str = "    ") -> list[str]:
+def wrapped(line: str, further: str = "    ") -> list[str]:
     """A line in pieces that an 80-column terminal holds, `further` before each but the first."""
     return wrap(line, WIDTH, subsequent_indent=further, drop_whitespace=True, break_long_words=False)
 
@@ -69,11 +69,11 @@ def about(figure: Figure) -> list[str]:
         "Takes:" if takes else "Takes nothing.",
         *takes,
         say.gives(KINDS[figure.gives].words, figure.unit or "plain numbers"),
-        f"Holds: {figure.valid}",
-        f"Source: {figure.source} ({STANDINGS[figure.standing]})",
+        say.holds(figure.valid),
+        say.source(figure.source, STANDINGS[figure.standing]),
     ]
     # The example stays in one piece: it is there to be copied.
-    return [piece for line in lines for piece in _wrapped(line)] + [f"Example: {example_of(figure)}"]
+    return [piece for line in lines for piece in wrapped(line)] + [f"Example: {example_of(figure)}"]
 
 
 def example_of(figure: Figure) -> str:
@@ -130,12 +130,12 @@ def result_in_words(result: Result, system: str = "metric") -> list[str]:
         lines.append(f"  from {values}")
     lines += [
         f"  {figure.formula}",
-        f"  Holds: {figure.valid}",
-        f"  Source: {figure.source} ({STANDINGS[figure.standing]})",
+        f"  {say.holds(figure.valid)}",
+        f"  {say.source(figure.source, STANDINGS[figure.standing])}",
     ]
     if result.uncertainty is not None:
         lines.append(say.HOW_UNCERTAINTY_IS_CARRIED)
-    return [piece for line in lines for piece in _wrapped(line)]
+    return [piece for line in lines for piece in wrapped(line)]
 
 
 def _value_in_words(result: Result, system: str) -> str:
@@ -195,14 +195,14 @@ def result_as_data(result: Result, system: str = "metric") -> dict[str, Any]:
             argument.takes.name: argument.value
             if isinstance(argument.value, str)
             else {
-                "value": _in_unit(argument.value, argument.takes.unit),
+                "value": in_unit(argument.value, argument.takes.unit),
                 "unit": argument.takes.unit,
                 "uncertainty": _spread(argument.uncertainty, argument.takes.kind, argument.takes.unit),
                 "assumed": argument.assumed,
             }
             for argument in result.arguments
         },
-        "value": _in_unit(result.value, figure.unit),
+        "value": in_unit(result.value, figure.unit),
         "unit": figure.unit,
         "uncertainty": _spread(result.uncertainty, figure.gives, figure.unit),
         "shown": _value_in_words(result, system),
@@ -213,7 +213,7 @@ def result_as_data(result: Result, system: str = "metric") -> dict[str, Any]:
     }
 
 
-def _in_unit(quantity: Quantity, unit: str) -> float:
+def in_unit(quantity: Quantity, unit: str) -> float:
     factor, offset = KINDS[quantity.kind].units[unit]
     return (quantity.value - offset) / factor
 
@@ -221,17 +221,3 @@ def _in_unit(quantity: Quantity, unit: str) -> float:
 def _spread(spread: Quantity | None, kind: str, unit: str) -> float | None:
     """An uncertainty in the unit of its value: an offset, as that of degF, plays no part."""
     return None if spread is None else spread.value / KINDS[kind].units[unit][0]
-
-
-def figure_at_the_prompt(rest: str, system: str) -> list[str]:
-    """What `figure ...` says in the dialogue. Raises NoFigure, OutOfRange or WrongArguments."""
-    name, *pieces = pieces_of(rest) or [""]
-    if not name or name in ("help", "--help"):
-        return list(HOW_TO_ASK)
-    if name in ("list", "--list"):
-        return list_of_figures()
-    figure = figure_named(name)
-    asks_how = not pieces and figure.least_arguments() > 0
-    if asks_how or pieces in (["help"], ["--help"]):
-        return about(figure)
-    return result_in_words(calculate(figure, pieces), system)

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 # ------------------------------------------------------------ the list
 
 STEAM = "Steam and altitude"
@@ -54,6 +56,33 @@ def none_of_the_words(name: str, typed: str, words: str) -> str:
 
 def more_than_one_uncertainty(name: str, typed: str) -> str:
     return f"{name}: {typed} has more than one uncertainty"
+
+
+# Where a bare number could mean too much: two of different units.
+TWO_OF: Mapping[str, str] = {
+    "volume": "250 ml or 1.8 L",
+    "time": "90 s or 10 min",
+    "mass": "500 g or 2 kg",
+    "energy": "2 kWh or 500 kJ",
+    "hardness": "150 mg/L or 8 dH",
+    "capacitance": "4.7 nF or 0.1 uF",
+    "resistance": "100 kohm or 1 Mohm",
+}
+ONE_RANGE = "one value at a time may be a range"
+RANGE_IS_ONE_VALUE = "the range begins where it ends"
+DOES_NOT_HOLD = "does not hold"
+
+
+def holds(where: str) -> str:
+    return f"Holds: {where}"
+
+
+def source(words: str, standing: str) -> str:
+    return f"Source: {words} ({standing})"
+
+
+def curve_over(title: str, name: str) -> str:
+    return f"{title}, over {name}:"
 
 
 def of_what(name: str, typed: str, examples: str) -> str:

@@ -33,13 +33,15 @@ class Place:
 @dataclass(frozen=True, slots=True)
 class Shown:
     """One machine with one fault, or none (''). `ids`: the rules' names of the fault; `parts`: parts of the rules that
-    are as they are because of it; `typed`: by question, what somebody who looks would type."""
+    are as they are because of it; `typed`: by question, what somebody who looks would type; `noticed`: what its owner
+    would complain of, in the machine's own words."""
 
     place: str
     fault: str
     ids: tuple[str, ...]
     parts: tuple[str, ...]
     typed: Mapping[str, str]
+    noticed: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -47,13 +49,16 @@ class MachineRecord:
     """The record of one machine type: where it was looked at, and what was seen. Each is itself, however alike.
 
     `lines`: by question, the digest of the line of the table by which it was answered.
-    `differs`: by rule, the faults over which rule and machine are known to differ, each with the reason.
+    `complains`: by the machine's word for what its owner notices, the complaints of the rules that say so.
+    `differs`: by rule, the faults over which rule and machine are known to differ, each with the reason; by fault, what
+    is noticed beyond what it explains; by question, why a sound machine does not answer it soundly.
     """
 
     machine: str
     places: tuple[Place, ...]
     shown: tuple[Shown, ...]
     lines: Mapping[str, str] = field(default_factory=dict)
+    complains: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
     differs: Mapping[str, Mapping[str, str]] = field(default_factory=dict)
 
 
@@ -103,10 +108,11 @@ def _record_in(data: Any) -> MachineRecord:
             for number in numbers:
                 typed[number][question] = text
     shown = tuple(
-        Shown(row["place"], row["fault"], tuple(row["ids"]), tuple(row["parts"]), answers)
+        Shown(row["place"], row["fault"], tuple(row["ids"]), tuple(row["parts"]), answers, tuple(row["noticed"]))
         for row, answers in zip(data["shown"], typed, strict=True)
     )
-    return MachineRecord(data["machine"], places, shown, data["lines"])
+    complains = {word: tuple(names) for word, names in data["complains"].items()}
+    return MachineRecord(data["machine"], places, shown, data["lines"], complains)
 
 
 def as_text(record: MachineRecord) -> str:
@@ -117,7 +123,8 @@ def as_text(record: MachineRecord) -> str:
             answers.setdefault(question, {}).setdefault(text, []).append(number)
     places = {place.name: {"plate": dict(place.plate), "features": dict(place.features)} for place in record.places}
     rows = [
-        {"place": row.place, "fault": row.fault, "ids": list(row.ids), "parts": list(row.parts)} for row in record.shown
+        {"place": row.place, "fault": row.fault, "ids": row.ids, "parts": row.parts, "noticed": row.noticed}
+        for row in record.shown
     ]
     lines = ["{", f'"machine": {_line(record.machine)},', '"places": {']
     lines += _listed([f"{_line(name)}: {_line(place)}" for name, place in places.items()])
@@ -125,6 +132,8 @@ def as_text(record: MachineRecord) -> str:
     lines += _listed([_line(row) for row in rows])
     lines += ["],", '"lines": {']
     lines += _listed([f"{_line(name)}: {_line(digest)}" for name, digest in sorted(record.lines.items())])
+    lines += ["},", '"complains": {']
+    lines += _listed([f"{_line(word)}: {_line(names)}" for word, names in record.complains.items()])
     lines += ["},", '"answers": {']
     lines += _listed([f"{_line(name)}: {_line(answers[name])}" for name in sorted(answers)])
     return "\n".join([*lines, "}", "}"]) + "\n"

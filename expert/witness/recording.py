@@ -8,7 +8,7 @@ from types import MappingProxyType
 
 from expert.job.answers.sound import CANNOT_TELL
 from expert.language.model import Question, RuleBase
-from expert.machine import FAULTS, PLATES, Build, Fault, Machine, brought_in, sound_machine
+from expert.machine import FAULTS, PLATES, Build, Fault, Machine, brought_in, complaints, sound_machine
 from expert.witness.answering import answer
 from expert.witness.playing import brought_to, fitted, plate_lines
 from expert.witness.record import MachineRecord, Place, Shown
@@ -34,7 +34,8 @@ def record_of(base: RuleBase, table: Table, shown: tuple[Shown, ...]) -> Machine
         Place(name, plate_lines(build), {"sensor": fitted(type_, build).features["sensor"]})
         for name, build in BUILDS.items()
     )
-    return MachineRecord(table.machine, places, shown, {name: digest_of(line) for name, line in table.lines.items()})
+    lines = {name: digest_of(line) for name, line in table.lines.items()}
+    return MachineRecord(table.machine, places, shown, lines, table.complains)
 
 
 def digest_of(line: Line) -> str:
@@ -46,7 +47,8 @@ def show(base: RuleBase, table: Table, place: str, fault: str) -> Shown:
     """One machine, asked every question that the table has a line for, each by itself."""
     machine = as_brought_in(place, fault)
     typed = {name: said for name in base.questions if (said := said_of(base, table, machine, name)) != CANNOT_TELL}
-    return Shown(place, fault, table.faults.get(fault, ()), tuple(sorted(consequences(machine))), typed)
+    parts = tuple(sorted(consequences(machine)))
+    return Shown(place, fault, table.faults.get(fault, ()), parts, typed, complaints(machine))
 
 
 def as_brought_in(place: str, fault: str) -> Machine:

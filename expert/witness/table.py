@@ -47,6 +47,7 @@ class Table:
 
     `faults`: by the machine's name of a fault, the rules' ids for it. `parts`: by a part of the rules, what is mended
     in the machine when that part is repaired. `complaints`: what is complained of where the rules have no such fault.
+    `complains`: by the machine's word for what its owner notices, the complaints of the rules of which one says so.
     """
 
     machine: str
@@ -54,6 +55,7 @@ class Table:
     faults: Mapping[str, tuple[str, ...]]
     parts: Mapping[str, tuple[str, ...]]
     complaints: Mapping[str, tuple[str, ...]]
+    complains: Mapping[str, tuple[str, ...]]
 
 
 def load_table(file: Path) -> Table:
@@ -80,8 +82,9 @@ class _Reader:
         faults = {key: self.texts(node) for key, node in self.pairs(entries.get("faults")).items()}
         parts = {key: self.texts(node) for key, node in self.pairs(entries.get("parts")).items()}
         complaints = {key: self.texts(node) for key, node in self.pairs(entries.get("complaints")).items()}
+        complains = {key: self.texts(node) for key, node in self.pairs(entries.get("complains")).items()}
         machine = entries.get("machine")
-        return Table(machine.text if isinstance(machine, Scalar) else "", lines, faults, parts, complaints)
+        return Table(machine.text if isinstance(machine, Scalar) else "", lines, faults, parts, complaints, complains)
 
     def pairs(self, node: Node | None) -> dict[str, Node]:
         if isinstance(node, Pairs):

@@ -1,4 +1,5 @@
-"""What rules conclude on the simulated machines: a fault confirmed that is not there, and one cleared that is.
+"""The rules held against the simulated machines: a fault confirmed that is not there, and one cleared that is; what an
+owner notices and the fault does not explain; what a sound machine answers and does not count as sound.
 
 Everything is answered on each machine of the record, and a rule fires or not. What is known to differ, and why, stands
 beside the record and is not told again.
@@ -9,24 +10,61 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from expert.language.feeding import faults_meant
-from expert.language.model import Narrow, Rule
+from expert.language.model import Fault, Narrow, Question, Rule
 from expert.language.problems import Problem
+from expert.witness.record import Shown
 from expert.workbench.index import Index
 from expert.workbench.seen import Mask, SeenMachines
 
 CODES = {
     "confirmed-on-machine": "On a simulated machine the rule confirms the fault although the part is in order.",
     "cleared-on-machine": "On a simulated machine the rule clears the fault that is there.",
+    "noticed-on-machine": "The owner of a simulated machine with the fault notices what the fault does not explain.",
+    "unsound-on-machine": "A sound simulated machine gives an answer that does not count as sound.",
 }
+NO_FAULT = "no fault"  # what stands for a sound machine in the file of known differences
 
 
 def check(index: Index) -> Iterator[Problem]:
-    """Rule by rule, on the machines of each record."""
+    """Rule by rule, fault by fault and question by question, on the machines of each record."""
     for seen in index.seen:
         for rule in index.base.rules.values():
             for said in rule.then:
                 if isinstance(said, Narrow) and said.fact in index.base.faults and seen.fires[rule.id]:
                     yield from _on(seen, rule, said)
+        for fault in index.base.faults.values():
+            yield from _noticed(seen, fault)
+        for question in index.base.questions.values():
+            yield from _unsound(seen, question)
+
+
+def _noticed(seen: SeenMachines, fault: Fault) -> Iterator[Problem]:
+    """What is noticed on every machine with a fault of the same name, and not explained by the rules' fault."""
+    by_name: dict[str, list[Shown]] = {}
+    for row in seen.record.shown:
+        if row.ids == (fault.id,):
+            by_name.setdefault(row.fault, []).append(row)
+    for name, rows in by_name.items():
+        for word in rows[0].noticed:
+            named = seen.record.complains.get(word, ())
+            known = [one for one in named if one in seen.base.complaints]
+            if not known or set(known) & set(fault.explains) or word in seen.record.differs.get(fault.id, {}):
+                continue
+            if all(word in row.noticed for row in rows):
+                message = f"the owner of {seen.type.id} with '{name}' notices '{word}', and {fault.id} explains no"
+                yield Problem(fault.at, f"{message} {' and no '.join(known)}", "noticed-on-machine")
+
+
+def _unsound(seen: SeenMachines, question: Question) -> Iterator[Problem]:
+    if not question.sound or NO_FAULT in seen.record.differs.get(question.id, {}):
+        return
+    for left, machines in seen.answers.get(question.id, {}).items():
+        if machines & seen.sound & seen.put(question.id) and not set(left) & set(question.sound):
+            message = (
+                f"a sound {seen.type.id} answers {question.id} with {' or '.join(left)}, and sound is "
+                f"{' or '.join(question.sound)}"
+            )
+            yield Problem(question.at, message, "unsound-on-machine")
 
 
 def _on(seen: SeenMachines, rule: Rule, said: Narrow) -> Iterator[Problem]:

@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from expert.engine.knowledge import atoms_of
-from expert.language.model import Narrow
+from expert.language.model import Narrow, Question
 from expert.language.problems import Problem
+from expert.trade.quantities.quantity import with_article
 from expert.workbench.index import Index
 
 CODES = {
@@ -16,6 +17,14 @@ CODES = {
     "finding-outcome-never-concluded": "A rule waits for an outcome of a finding that no rule concludes.",
     "unused-name": "Nothing uses the named condition or list, the worked-out value or the caution.",
     "live-without-caution": "A question with mains on and covers off has no caution.",
+    "live-without-preparation": "A number is read in a live, open machine, and nothing is set up for it before.",
+    "every-outcome-sound": "Every answer to the question counts as sound.",
+    "measured-on-wrong-mains": "A resistance is measured with mains on, or a voltage or a current without it.",
+}
+# What a number of this kind needs of the mains: the meter feeds a resistance itself, a voltage is the machine's own.
+_MAINS_FOR = {
+    "resistance": "isolated",
+    **dict.fromkeys(("ac_voltage", "dc_voltage", "current", "leakage_current", "flow"), "on"),
 }
 # Roles in which a question's answer counts for something.
 _COUNTS = (
@@ -41,9 +50,29 @@ def check(index: Index) -> Iterator[Problem]:
     yield from _findings(index)
     yield from _unused_names(index)
     for question in index.base.questions.values():
-        if not question.cautions and question.bench.get("mains") == "on" and question.bench.get("covers") == "off":
-            message = f"{question.id} is put with mains on and covers off, and has no caution"
-            yield Problem(question.at, message, "live-without-caution")
+        yield from _bench(index, question)
+        roles = {use.role for use in index.uses.get(question.id, ())}
+        if set(question.sound) == set(question.outcomes) and not roles & {"prove", "service", "after_opening"}:
+            yield Problem(question.at, f"every answer to {question.id} counts as sound", "every-outcome-sound")
+
+
+def _bench(index: Index, question: Question) -> Iterator[Problem]:
+    """How the machine stands for the question."""
+    live = question.bench.get("mains") == "on" and question.bench.get("covers") == "off"
+    if live and not question.cautions:
+        message = f"{question.id} is put with mains on and covers off, and has no caution"
+        yield Problem(question.at, message, "live-without-caution")
+    if live and question.measure is not None and question.prepare is None:
+        message = f"{question.id} is measured with mains on and covers off, and nothing is set up for it before"
+        yield Problem(question.at, message, "live-without-preparation")
+    kind = question.measure.kind if question.measure is not None else ""
+    wanted, is_so = _MAINS_FOR.get(kind, ""), question.bench.get("mains", "")
+    if wanted and "mains" in index.base.bench.states and is_so != wanted:
+        message = (
+            f"{question.id} measures {with_article(kind)}, which takes mains: {wanted}; "
+            f"its 'bench' says {f'mains: {is_so}' if is_so else 'nothing of the mains'}"
+        )
+        yield Problem(question.at, message, "measured-on-wrong-mains")
 
 
 def _unused(index: Index) -> Iterator[Problem]:

@@ -16,6 +16,7 @@ from expert.language.problems import RulesRefused
 from expert.language.shipped import shipped
 from expert.shop.audit_story import Story, story_of
 from expert.shop.audit_words import Names, story_in_words
+from expert.shop.sentences import audit as say
 from expert.terminal.plain_lines import wrapped
 from expert.trace.agreeing import disagreements
 from expert.trace.cleaning import clean
@@ -131,7 +132,7 @@ def audit_in_words(result: Audit) -> Iterator[str]:
     for line in story_in_words(result.story, result.names):
         yield from wrapped(clean(line), WIDTH) if line else [""]
     if opened_of(result.trace).redacted_from:
-        yield from ("", "This is a copy for sharing: notes, names and free text were removed and the chain made anew.")
+        yield from ("", say.COPY_FOR_SHARING)
     if seal := seal_in_words(result.trace):
         yield from ("", seal)
     if result.again is not None:
@@ -143,20 +144,15 @@ def verdict_on(result: Audit) -> str:
     """The last line: whether the trace can be relied on."""
     damage = sum(problem.grade == "damage" for problem in result.problems)
     if damage:
-        return f"Verdict: DAMAGED, {counted(damage, 'problem')}. Do not rely on this trace."
+        return say.verdict_damaged(counted(damage, "problem"))
     if result.again is not None and not result.again.is_reproduced:
-        because = "the rules are not those of the job" if not result.again.same_rules else "the rules are the same"
-        return f"Verdict: the chain is whole, but the job is not reproduced; {because}."
+        because = say.OTHER_RULES if not result.again.same_rules else say.SAME_RULES
+        return say.verdict_not_reproduced(because)
     if result.registered:
-        return "Verdict: nothing was changed: the chain is whole, and the folder's register agrees."
+        return say.VERDICT_UNCHANGED
     if result.trace.is_sealed:
-        return (
-            "Verdict: the chain is whole up to its seal. Whether the whole file was written anew, it cannot show by "
-            "itself: compare the seal's digest with the one noted."
-        )
-    return (
-        "Verdict: the chain is whole. Whether its end was cut off, or all of it written anew, it cannot show by itself."
-    )
+        return say.VERDICT_UP_TO_SEAL
+    return say.VERDICT_END_UNKNOWN
 
 
 def seal_in_words(trace: Trace) -> str:
@@ -168,25 +164,25 @@ def seal_in_words(trace: Trace) -> str:
         return ""
     digits = trace.lines[-1].digest[:SLIP_DIGITS]
     return (
-        "Seal: " + " ".join(digits[start : start + 4] for start in range(0, SLIP_DIGITS, 4)) + " (note it on the slip)"
+        "Seal: " + " ".join(digits[start : start + 4] for start in range(0, SLIP_DIGITS, 4)) + say.NOTE_IT_ON_THE_SLIP
     )
 
 
 def _again_in_words(again: Again) -> Iterator[str]:
     if not again.same_rules:
-        yield "Run again with other rules than those of the job."
+        yield say.RUN_WITH_OTHER_RULES
     if again.is_exact:
         yield "Reproduced exactly."
     elif again.decided:
         yield f"Not reproduced: {counted(len(again.decided), 'difference')}."
         yield from _listed(again.decided)
     else:
-        yield "Reproduced: nothing is decided otherwise."
+        yield say.REPRODUCED
     if again.reworded:
-        yield f"Said otherwise now, and deciding nothing: {counted(len(again.reworded), 'place')}."
+        yield say.worded_otherwise(counted(len(again.reworded), "place"))
         yield from _listed(again.reworded)
     if again.missing:
-        yield f"The trace ends before the end of its last line: {counted(again.missing, 'record')} missing."
+        yield say.ends_too_soon(counted(again.missing, "record"))
 
 
 def _listed(differences: tuple[str, ...]) -> Iterator[str]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 
 from expert.shop.audit_head import costs_in_words
+from expert.shop.sentences import audit as say
 from expert.trace.records import (
     CannotMove,
     CautionShown,
@@ -55,33 +56,34 @@ def _at_the_bench(record: Record, fault: Callable[[str], str], question: Callabl
             yield f"! {text} [{caution}]"
         case Moved(move=move, state=state, minutes=minutes):
             now = ", ".join(f"{dimension} {value}" for dimension, value in state.items())
-            yield f"Bench: {move} ({minutes:g} min), now {now}"
+            yield say.bench_moved(move, minutes, now)
         case CannotMove(number=number, text=text):
-            yield f"{number}. Could not be done: {text}"
+            yield say.could_not_be_done(number, text)
         case MoveOffered(text=text):
-            yield f"Offered once more: {text}"
+            yield say.offered_once_more(text)
         case Stopped(rule=rule, text=text):
             yield f"STOP! {text} [{rule}]"
         case Cleared(by=by):
-            yield f"Danger dealt with by {by}"
+            yield say.danger_dealt_with_by(by)
         case HazardOpened(hazard=hazard, name=name, forbids=forbids, because=because):
             acts = f"; forbids {', '.join(forbids)}" if forbids else ""
-            yield f"Danger stands: {name} [{hazard}]{acts}; {', '.join(because)}"
+            yield say.danger_stands(name, hazard, acts, ", ".join(because))
         case HazardReleased(hazard=hazard, how=how, by=by):
-            yield f"Danger ended: {hazard}, {how}" + (f" ({', '.join(by)})" if by else "")
+            yield say.danger_ended(hazard, how) + (f" ({', '.join(by)})" if by else "")
         case Refused(hazard=hazard, act=act, what=what):
-            yield f"Not offered: {what} [{hazard}: {act.replace('_', ' ')}]"
+            yield say.not_offered(what, hazard, act.replace("_", " "))
         case Worker(name=name, qualified=qualified):
-            yield f"At the bench: {name}, {'qualified' if qualified else 'not qualified'} for live work"
+            yield say.at_the_bench(name, "qualified" if qualified else "not qualified")
         case Repaired(fault=mended, minutes=minutes, said=said):
             yield ""
-            yield f"Repaired: {fault(mended)} ({minutes:g} min). Said: {said}"
+            yield say.repaired(fault(mended), minutes, said)
         case NoLongerHolds(number=number, fault=mended):
-            yield f"  Answer {number} described the machine before the repair of {fault(mended)}"
+            yield say.answer_described_before(number, fault(mended))
         case ComplaintNow(complaint=complaint, standing=standing):
-            yield f"Complaint {'seen at the bench' if standing == 'raised' else 'gone'}: {complaint.replace('_', ' ')}"
+            seen = say.SEEN_AT_THE_BENCH if standing == "raised" else "gone"
+            yield f"Complaint {seen}: {complaint.replace('_', ' ')}"
         case Proved(question=proof, answer=answer, passed=passed):
-            yield f"Proof {PASSED[passed]}: {question(proof)} {answer}".rstrip()
+            yield say.proof(PASSED[passed], question(proof), answer).rstrip()
 
 
 def _in_the_talk(record: Record, fault: Callable[[str], str], question: Callable[[str], str]) -> Iterator[str]:
@@ -89,29 +91,29 @@ def _in_the_talk(record: Record, fault: Callable[[str], str], question: Callable
         case Said(text=text):
             yield f"Typed: {text}"
         case Conflict(fact=fact, answers=answers):
-            yield f"CONTRADICTION about {fact}: answers {', '.join(map(str, answers))} cannot all hold"
+            yield say.contradiction(fact, ", ".join(map(str, answers)))
         case TakenBack(number=number, question=taken):
-            yield f"Taken back: answer {number}. {question(taken)}"
+            yield say.taken_back_answer(number, question(taken))
         case SearchEnded(outcome=outcome, listed=listed):
             yield f"Search ended: {outcome.replace('_', ' ')}"
             yield from (f"  still possible: {fault(name)}" for name in listed)
         case Noted(text=text):
             yield f"Note: {text}"
         case HandedOver(summary=summary):
-            yield "Handed over with this summary:"
+            yield say.HANDED_OVER
             yield from (f"  {line}" for line in summary.splitlines())
         case CustomerTold(lines=lines):
-            yield "Told to the customer:"
+            yield say.TOLD_TO_CUSTOMER
             yield from (f"  {line}" for line in lines)
         case Paused():
             yield "Paused"
         case Resumed(program=program, rules_digest=digest, rebuilt=True):
-            yield f"Taken up again with program {program} and, by choice, with the rules of that day ({digest[:12]})"
+            yield say.taken_up_with_todays_rules(program, digest[:12])
         case Resumed(program=program):
-            yield f"Taken up again with program {program}"
+            yield say.taken_up(program)
         case Closed(outcome=outcome, minutes=minutes):
             yield ""
-            yield f"Closed: {outcome.replace('_', ' ')}, {minutes:g} min"
+            yield say.closed(outcome.replace("_", " "), minutes)
             if record.currency:
                 yield f"Costs: {costs_in_words(record)}"
         case Sealed(lines=lines_before):

@@ -10,6 +10,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass, field
 from typing import Literal
 
+from expert.shop.sentences import audit as say
 from expert.trace.records import Answered, CannotMove, Fired, Narrowed, Put, Record, Unfired
 
 PRESENT, ABSENT = ("present",), ("absent",)
@@ -63,7 +64,7 @@ class Ledger:
             return Reason("fault", fault, "present", self._rules(known.because))
         if standing == "found":
             return Reason("fault", fault, standing)
-        return Reason("fault", fault, "left by elimination: everything else was cleared", self._cleared(fault))
+        return Reason("fault", fault, say.BY_ELIMINATION, self._cleared(fault))
 
     def rule(self, rule: str) -> Reason:
         """Why a rule holds: the answers and other sources behind it."""

@@ -8,6 +8,7 @@ from expert.shop.audit import Audit, verdict_on
 from expert.shop.audit_reasons import Ledger, Reason
 from expert.shop.audit_story import Asked, FaultFound
 from expert.shop.audit_words import STANDINGS, head_in_words, tree_in_words
+from expert.shop.sentences import audit as say
 from expert.terminal.plain_lines import wrapped
 from expert.trace.cleaning import clean
 from expert.trace.errors import TraceError
@@ -26,7 +27,7 @@ def short_in_words(audit: Audit) -> Iterator[str]:
     lines = [line for text in _short(audit) for line in wrapped(clean(text), WIDTH)]
     verdict = list(wrapped(verdict_on(audit), WIDTH))
     room = SCREEN - len(verdict)
-    yield from lines if len(lines) <= room else [*lines[: room - 1], "... more: expert audit without --short"]
+    yield from lines if len(lines) <= room else [*lines[: room - 1], say.MORE_WITHOUT_SHORT]
     yield from verdict
 
 
@@ -44,7 +45,7 @@ def _short(audit: Audit) -> Iterator[str]:
     yield from (f"STOP! {record.text}" for record in records if isinstance(record, Stopped))
     proofs = [record.passed for record in records if isinstance(record, Proved)]
     if proofs:
-        yield f"Proofs: {proofs.count(True)} passed, {proofs.count(False)} failed, {proofs.count(None)} not made"
+        yield say.proofs_counted(proofs.count(True), proofs.count(False), proofs.count(None))
 
 
 def one_in_words(audit: Audit, wanted: str) -> Iterator[str]:
@@ -80,7 +81,7 @@ def _meant(audit: Audit, wanted: str, trees: dict[str, Reason]) -> str:
     if len(near) == 1:
         return near[0]
     listed = ", ".join((near or list(trees))[:12]) or "nothing"
-    what = "may be one of" if near else "is nothing that was concluded; there is"
+    what = say.MAY_BE_ONE_OF if near else say.IS_NO_CONCLUSION
     raise NoSuchConclusion(f"{wanted[:60]!r} {what}: {listed}")
 
 

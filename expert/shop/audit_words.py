@@ -11,6 +11,7 @@ from expert.shop.audit_happened import happened_in_words
 from expert.shop.audit_head import Head
 from expert.shop.audit_reasons import Reason, given
 from expert.shop.audit_story import Asked, Concluded, Event, FaultFound, Happened, Story
+from expert.shop.sentences import audit as say
 from expert.trace.records import Narrowed
 from expert.trace.why import Considered, Why
 
@@ -18,9 +19,9 @@ MOST_SUSPECTS = 5
 MOST_OTHERS = 2  # questions that were ranked next; the data hold them all
 STANDINGS = {
     "found": "FOUND",
-    "left_by_elimination": "LEFT BY ELIMINATION, not proved",
-    "own_judgement": "THE TECHNICIAN'S OWN JUDGEMENT, not found by the rules",
-    "narrowed": "ON THE SHORT LIST",
+    "left_by_elimination": say.LEFT_BY_ELIMINATION,
+    "own_judgement": say.OWN_JUDGEMENT_NOT_FOUND,
+    "narrowed": say.ON_THE_SHORT_LIST,
 }
 
 
@@ -55,7 +56,7 @@ def story_in_words(story: Story, names: Names) -> Iterator[str]:
     """The lines of the audit, not wrapped; deeper lines are indented."""
     yield from head_in_words(story.head, names)
     yield ""
-    yield "What happened, in order:"
+    yield say.WHAT_HAPPENED
     for event in story.events:
         yield from _event(event, names)
 
@@ -63,19 +64,19 @@ def story_in_words(story: Story, names: Names) -> Iterator[str]:
 def head_in_words(head: Head, names: Names) -> Iterator[str]:
     minutes = "" if head.minutes is None else f", {head.minutes:g} min"
     yield f"Job {head.job}: {head.ending.replace('_', ' ')}{minutes}"
-    yield f"Opened {head.opened}, last line {head.last}, {'sealed' if head.sealed else 'not sealed'}"
-    at_hand = "names are those of these rules" if names.base else "these rules are not at hand, so ids stand for names"
+    yield say.opened(head.opened, head.last, "sealed" if head.sealed else "not sealed")
+    at_hand = say.NAMES_OF_THESE_RULES if names.base else say.IDS_FOR_NAMES
     yield f"Rules: {head.rules_digest[:12]} ({at_hand})"
     live = "not asked" if head.qualified is None else "yes" if head.qualified else "no"
-    yield f"Technician: {head.technician or 'not named'}; qualified for live work: {live}"
+    yield say.technician(head.technician or "not named", live)
     yield f"Machine: {head.machine or 'not named'}"
     if head.plate:
-        yield f"Plate values typed: {'; '.join(head.plate)}"
+        yield say.plate_values("; ".join(head.plate))
     yield f"Complaints: {'; '.join(head.complaints) or 'none'}"
     if head.search:
         yield f"Search ended: {head.search.replace('_', ' ')}"
     if head.stops:
-        yield f"Stopped for danger: {head.stops} times" if head.stops > 1 else "Stopped for danger: once"
+        yield say.stopped_times(head.stops) if head.stops > 1 else say.STOPPED_ONCE
     if head.parts:
         yield f"Parts: {', '.join(head.parts)}"
     if head.costs:
@@ -109,11 +110,11 @@ def _asked(asked: Asked, names: Names) -> Iterator[str]:
         if asked.understood:
             yield f"    {asked.understood}"
         elif asked.answered.reading is not None and asked.answered.uncertainty is not None:
-            yield f"    Read {asked.answered.reading:g} +- {asked.answered.uncertainty:g} in base units"
+            yield say.read_in_base_units(asked.answered.reading, asked.answered.uncertainty)
     elif asked.cannot is not None:
-        yield f"  Answer: can't tell {asked.cannot.reason}".rstrip()
+        yield say.answer_cannot_tell_indented(asked.cannot.reason).rstrip()
     else:
-        yield "  No answer was given."
+        yield say.NO_ANSWER_INDENTED
     yield from _concluded(asked.concluded, names)
 
 
@@ -126,31 +127,31 @@ def _why(asked: Asked, names: Names) -> Iterator[str]:
     if why == Why():
         return
     if why.before_move:
-        yield f"  Why: it must be known before the bench move {why.before_move}"
+        yield say.known_before_move(why.before_move)
     if why.aim and why.aim != asked.question:
-        yield f"  Why: it had to be known before: {names.question(why.aim)}"
+        yield say.known_before(names.question(why.aim))
     if why.rule:
-        yield f"  Why: {names.fault(why.ahead_for)} headed the check list of the rule {why.rule}"
+        yield say.headed_check_list(names.fault(why.ahead_for), why.rule)
     if why.candidates:
         best, *others = why.candidates
         lead = "Why: it" if best.question == asked.question else "That one"
-        yield f"  {lead} was expected to tell {_worth(best)}"
+        yield say.expected_to_tell(lead, _worth(best))
         for other in others[:MOST_OTHERS]:
-            yield f"    rather than: {names.question(other.question)} ({_worth(other)})"
+            yield say.rather_than(names.question(other.question), _worth(other))
     if why.suspects:
-        shown = [f"{s.share:.0%} {names.fault(s.fault)} ({s.decibans} dB)" for s in why.suspects[:MOST_SUSPECTS]]
-        yield f"  Heaviest suspects then: {'; '.join(shown)}"
+        shown = [say.suspect_weight(s.share, names.fault(s.fault), s.decibans) for s in why.suspects[:MOST_SUSPECTS]]
+        yield say.heaviest_suspects("; ".join(shown))
 
 
 def _worth(considered: Considered) -> str:
-    moves = f", with the moves {', '.join(considered.moves)}" if considered.moves else ""
-    return f"{considered.bits:.2f} bits in {considered.minutes:g} min{moves}"
+    moves = say.with_moves(", ".join(considered.moves)) if considered.moves else ""
+    return say.worth(considered.bits, considered.minutes, moves)
 
 
 def _concluded(concluded: Concluded, names: Names) -> Iterator[str]:
-    yield from (f"  No longer holds: rule {rule}" for rule in concluded.unfired)
+    yield from (say.no_longer_holds(rule) for rule in concluded.unfired)
     for reason in concluded.fired:
-        yield f"  So: {reason.says} [{reason.id}; from {_sources(reason.because)}]"
+        yield say.concluded(reason.says, reason.id, _sources(reason.because))
     yield from (f"    {_narrowed(record, names)}" for record in concluded.narrowed)
 
 
@@ -163,7 +164,7 @@ def _narrowed(record: Narrowed, names: Names) -> str:
     word = {("present",): "present", ("absent",): "cleared", ("present", "absent"): "open again"}.get(record.after)
     if word is not None:
         return f"{word}: {names.fact(record.fact)}"
-    return f"{names.fact(record.fact)}: {' or '.join(record.after) or 'nothing is possible any more'}"
+    return f"{names.fact(record.fact)}: {' or '.join(record.after) or say.NOTHING_POSSIBLE}"
 
 
 def tree_in_words(reasons: Iterable[Reason], names: Names, depth: int) -> Iterator[str]:

@@ -11,6 +11,7 @@ from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
+from expert.shop.sentences import reports as say
 from expert.trace.errors import TraceDamaged
 from expert.trace.kinds import from_json, kind_of, to_json
 from expert.trace.lines import NOTHING_BEFORE, digest_in, encode
@@ -62,7 +63,7 @@ def redact_folder(folder: Path, out: Path) -> tuple[Path, ...]:
     for path in jobs_in(folder):
         target = out / path.name
         if target.exists():
-            raise FileExistsError(f"{target} is there already: name a folder of its own")
+            raise FileExistsError(say.there_already(target))
         target.write_bytes(redacted(read_trace(path)))
         written.append(target)
     return tuple(written)
@@ -72,7 +73,7 @@ def redacted(trace: Trace) -> bytes:
     """The bytes of the copy. Raises TraceDamaged for a trace that was changed: it is not passed on."""
     refuse_damage(trace)
     if not trace.lines:
-        raise TraceDamaged("there is nothing in it", trace.path, 1)
+        raise TraceDamaged(say.NOTHING_IN_IT, trace.path, 1)
     names = _names(trace)
     content = bytearray()
     before, memory = NOTHING_BEFORE, Memory()

@@ -6,6 +6,7 @@ from expert.trace.errors import TraceDamaged
 from expert.trace.reading import Trace
 from expert.trace.records import Said
 from expert.trace.register import Entry, Register, read_register, register_path
+from expert.trace.sentences import proving as say
 from expert.trace.verifying import Problem
 from expert.trade.counting import counted
 
@@ -19,12 +20,12 @@ def disagreements(trace: Trace, register: Register | None) -> tuple[Problem, ...
     entries = register.of(trace.path.name) if register is not None else ()
     if b"\0" in trace.torn and not (entries and all(_holds(trace, entry) for entry in entries)):
         # A power cut leaves such a tail after all that was acknowledged; over what was acknowledged, nothing does.
-        message = "the end was overwritten: NUL bytes stand where lines may have been"
+        message = say.END_OVERWRITTEN
         problems.append(Problem(trace.path, len(trace.lines) + 1, "damage", "overwritten", message))
     if register is None:
         return tuple(problems)
     if register.broken:
-        message = "the register was changed after it was written: it proves nothing any more"
+        message = say.REGISTER_CHANGED
         problems.append(Problem(register.path, register.broken, "damage", "register-changed", message))
     if not entries:
         entry = _known_as(trace, register)
@@ -52,13 +53,10 @@ def _holds(trace: Trace, entry: Entry) -> bool:
 def _wrong(trace: Trace, wrong: Entry, last: Entry) -> Problem:
     """Cut at its end, or other lines than those that were noted."""
     if wrong.lines > len(trace.lines):
-        sealed = ", and the job was closed" if last.sealed else ""
-        message = (
-            f"the end was cut off: {counted(len(trace.lines), 'line')} are here, and the register of the folder knows "
-            f"of {last.lines}{sealed}"
-        )
+        sealed = say.AND_THE_JOB_WAS_CLOSED if last.sealed else ""
+        message = say.end_cut_off(counted(len(trace.lines), "line"), last.lines, sealed)
         return Problem(trace.path, max(len(trace.lines), 1), "damage", "cut-off", message)
-    message = "the trace was written anew: the register of the folder knows another line in this place"
+    message = say.WRITTEN_ANEW
     return Problem(trace.path, wrong.lines, "damage", "replaced", message)
 
 
@@ -73,18 +71,13 @@ def _is_late(trace: Trace, first: Entry) -> bool:
 
 
 def _known_late(trace: Trace, first: Entry) -> Problem:
-    message = (
-        f"the register of the folder knows this trace only from line {first.lines} on: it came from elsewhere, or is "
-        "older than the register"
-    )
+    message = say.known_only_from_line(first.lines)
     return Problem(trace.path, first.lines, "note", "known-late", message)
 
 
 def _unregistered(trace: Trace, known_as: Entry | None) -> Problem:
     if known_as is not None:
-        message = f"the register of the folder knows this trace as {known_as.job}: it was renamed or copied"
+        message = say.known_as(known_as.job)
         return Problem(trace.path, 1, "note", "renamed", message)
-    message = (
-        "the register of the folder does not know this trace: it came from elsewhere, or is older than the register"
-    )
+    message = say.NOT_KNOWN
     return Problem(trace.path, 1, "note", "not-registered", message)

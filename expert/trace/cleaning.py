@@ -8,6 +8,8 @@ from __future__ import annotations
 
 import re
 
+from expert.trace.sentences import forms as say
+
 SHORTEST_LIMIT = 60
 # So many characters of a text are looked at for each one that may remain; the rest is cut unseen.
 LOOK_AHEAD = 8
@@ -42,7 +44,7 @@ def clean(text: str, limit: int = 2000) -> str:
     'xxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxx [cut here: 100 characters]'
     """
     if limit < SHORTEST_LIMIT:
-        raise ValueError(f"the limit is {limit}; {SHORTEST_LIMIT} or more will do")
+        raise ValueError(say.limit_too_short(limit, SHORTEST_LIMIT))
     looked_at = text[: limit * LOOK_AHEAD]
     if not (looked_at.isascii() and looked_at.isprintable()):
         looked_at = _SEQUENCE.sub("", looked_at)
@@ -51,7 +53,7 @@ def clean(text: str, limit: int = 2000) -> str:
         looked_at = _NO_CHARACTER.sub("\ufffd", looked_at)
     if len(looked_at) <= limit and len(text) <= limit * LOOK_AHEAD:
         return looked_at
-    mark = f" [cut here: {len(text)} characters]"
+    mark = say.cut_here(len(text))
     return looked_at[: limit - len(mark)] + mark
 
 
@@ -65,5 +67,5 @@ def clean_lines(text: str, limit: int = 20_000) -> str:
     lines = "\n".join(clean(line, limit) for line in looked_at.split("\n"))
     if len(lines) <= limit and len(text) <= limit * LOOK_AHEAD:
         return lines
-    mark = f"\n[cut here: {len(text)} characters]"
+    mark = say.cut_here_on_a_line(len(text))
     return lines[: limit - len(mark)] + mark

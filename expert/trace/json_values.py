@@ -18,6 +18,8 @@ from dataclasses import MISSING, Field, fields, is_dataclass
 from functools import cache
 from typing import Any
 
+from expert.trace.sentences import forms as say
+
 LARGEST_WHOLE_NUMBER = 2**53 - 1
 INFINITIES = {"inf": math.inf, "-inf": -math.inf}
 
@@ -47,7 +49,7 @@ def optional_part(kind: Any) -> Any:
         return None
     rest = [part for part in typing.get_args(kind) if part is not type(None)]
     if len(rest) != 1 or len(rest) == len(typing.get_args(kind)):
-        raise TypeError(f"{kind} will not do in a record: of unions, only 'X | None' will")
+        raise TypeError(say.union_will_not_do(kind))
     return rest[0]
 
 
@@ -100,76 +102,76 @@ def _convert(kind: Any, value: Any, where: str, *, out: bool) -> Any:
         return _SIMPLE[kind](value, where)
     if isinstance(kind, type) and is_dataclass(kind):
         return _record_out(kind, value, where) if out else _record_in(kind, value, where)
-    raise TypeError(f"{kind} will not do in a record: {where.lstrip('.')}")
+    raise TypeError(say.will_not_do(kind, where.lstrip(".")))
 
 
 def _record_out(kind: type, value: Any, where: str) -> dict[str, Any]:
     known = fields_of(kind)
     if type(value) is not kind:
-        raise NotPlain(where, f"{kind.__name__} is wanted, not {_say(value)}")
+        raise NotPlain(where, say.is_wanted(kind.__name__, _say(value)))
     return {f.name: _convert(t, getattr(value, f.name), f"{where}.{f.name}", out=True) for f, t in known}
 
 
 def _record_in(kind: type, value: Any, where: str) -> Any:
     if not isinstance(value, dict):
-        raise NotPlain(where, f"an object with the fields of {kind.__name__} is wanted, not {_say(value)}")
+        raise NotPlain(where, say.fields_are_wanted(kind.__name__, _say(value)))
     known = fields_of(kind)
     if unknown := sorted(value.keys() - {field.name for field, _ in known}):
-        raise NotPlain(where, f"{unknown[0]!r} is not a field; there are {_names(f.name for f, _ in known)}")
+        raise NotPlain(where, say.is_no_field(unknown[0], _names((f.name for f, _ in known))))
     given = {}
     for field, field_type in known:
         if field.name in value:
             given[field.name] = _convert(field_type, value[field.name], f"{where}.{field.name}", out=False)
         elif not may_be_left_out(field):
-            raise NotPlain(where, f"the field {field.name!r} is missing")
+            raise NotPlain(where, say.field_is_missing(field.name))
     return kind(**given)
 
 
 def _convert_tuple(parts: tuple[Any, ...], value: Any, where: str, *, out: bool) -> Any:
     if not isinstance(value, tuple if out else list):
-        raise NotPlain(where, f"a {'tuple' if out else 'list'} is wanted, not {_say(value)}")
+        raise NotPlain(where, say.one_is_wanted("tuple" if out else "list", _say(value)))
     if len(parts) == 2 and parts[1] is Ellipsis:
         parts = (parts[0],) * len(value)
     elif len(parts) != len(value):
-        raise NotPlain(where, f"{len(parts)} values are wanted, not {len(value)}")
+        raise NotPlain(where, say.values_are_wanted(len(parts), len(value)))
     converted = [_convert(p, v, f"{where}[{i}]", out=out) for i, (p, v) in enumerate(zip(parts, value, strict=True))]
     return converted if out else tuple(converted)
 
 
 def _convert_mapping(parts: tuple[Any, ...], value: Any, where: str, *, out: bool) -> Any:
     if parts[0] is not str:
-        raise TypeError(f"a mapping in a record has text keys: {where.lstrip('.')}")
+        raise TypeError(say.keys_must_be_texts(where.lstrip(".")))
     if not isinstance(value, Mapping):
-        raise NotPlain(where, f"an object is wanted, not {_say(value)}")
+        raise NotPlain(where, say.object_is_wanted(_say(value)))
     return {_text(k, where): _convert(parts[1], v, f"{where}[{k!r}]", out=out) for k, v in value.items()}
 
 
 def _one_of(words: tuple[Any, ...], value: Any, where: str) -> Any:
     if not isinstance(value, str) or value not in words:
-        raise NotPlain(where, f"one of {_names(words)} is wanted, not {_say(value)}")
+        raise NotPlain(where, say.one_of_is_wanted(_names(words), _say(value)))
     return value
 
 
 def _text(value: Any, where: str) -> str:
     if not isinstance(value, str):
-        raise NotPlain(where, f"a text is wanted, not {_say(value)}")
+        raise NotPlain(where, say.text_is_wanted(_say(value)))
     # Half a surrogate pair is no character: two halves written one after the other would read back as one.
     if not value.isascii() and any("\ud800" <= character <= "\udfff" for character in value):
-        raise NotPlain(where, f"the text has bytes that are no characters; clean it first: {value[:40]!a}")
+        raise NotPlain(where, say.no_characters(value[:40]))
     return value
 
 
 def _whole_number(value: Any, where: str) -> int:
     if not isinstance(value, int) or isinstance(value, bool):
-        raise NotPlain(where, f"a whole number is wanted, not {_say(value)}")
+        raise NotPlain(where, say.whole_number_is_wanted(_say(value)))
     if abs(value) > LARGEST_WHOLE_NUMBER:
-        raise NotPlain(where, f"a whole number up to {LARGEST_WHOLE_NUMBER} is wanted")
+        raise NotPlain(where, say.whole_number_up_to(LARGEST_WHOLE_NUMBER))
     return value
 
 
 def _truth(value: Any, where: str) -> bool:
     if not isinstance(value, bool):
-        raise NotPlain(where, f"true or false is wanted, not {_say(value)}")
+        raise NotPlain(where, say.yes_or_no_is_wanted(_say(value)))
     return value
 
 
@@ -182,7 +184,7 @@ def _float_in(value: Any, where: str) -> float:
     if isinstance(value, str) and value in INFINITIES:
         return INFINITIES[value]
     if not isinstance(value, int | float) or isinstance(value, bool) or math.isnan(value):
-        raise NotPlain(where, f"a number is wanted, not {_say(value)}")
+        raise NotPlain(where, say.number_is_wanted(_say(value)))
     return float(value) if isinstance(value, float) else float(_whole_number(value, where))
 
 

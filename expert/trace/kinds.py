@@ -9,6 +9,7 @@ from typing import Any
 from expert.trace.errors import TraceDamaged
 from expert.trace.json_values import NotPlain, from_plain, to_plain
 from expert.trace.records import KINDS, Record
+from expert.trace.sentences import forms as say
 
 
 def kind_of(record_type: type[Record]) -> str:
@@ -32,7 +33,7 @@ def to_json(record: Record) -> dict[str, Any]:
     {'number': 4, 'question': 'fill_coil'}
     """
     if type(record) not in KINDS:
-        raise TypeError(f"{type(record).__name__} does not stand in KINDS")
+        raise TypeError(say.not_in_kinds(type(record).__name__))
     payload: dict[str, Any] = to_plain(type(record), record)
     return payload
 
@@ -44,9 +45,9 @@ def from_json(kind: str, payload: object) -> Record:
     TakenBack(number=4, question='fill_coil')
     """
     if kind not in KIND_NAMES:
-        raise TraceDamaged(f"{kind[:40]!a} is not a kind of record that this version knows")
+        raise TraceDamaged(say.is_no_kind(kind[:40]))
     try:
         record: Record = from_plain(KIND_NAMES[kind], payload)
     except NotPlain as problem:
-        raise TraceDamaged(f"the record {kind!r} does not fit: {problem}") from None
+        raise TraceDamaged(say.record_does_not_fit(kind, problem)) from None
     return record

@@ -25,6 +25,7 @@ from expert.trace import older_lines
 from expert.trace.errors import TraceDamaged, TraceTooLarge
 from expert.trace.packing import Memory, pack, unpack
 from expert.trace.records import Record
+from expert.trace.sentences import forms as say
 from expert.trade.frozen import dataclass
 
 LONGEST_LINE = 1_000_000
@@ -71,7 +72,7 @@ def encode(seq: int, at: datetime, records: Sequence[Record], before: str, memor
     content = {"at": time_in_words(at), "chain": "-" * 43, "records": plain, "seq": seq}
     raw = spell(content | ({"packed": packed} if packed else {}))
     if len(raw) > LONGEST_LINE:
-        raise TraceTooLarge(f"a step of {len(raw):,} bytes; a line may have {LONGEST_LINE:,}")
+        raise TraceTooLarge(say.step_too_long(len(raw), LONGEST_LINE))
     chain = in_base_64(digest_of(_without_chain(before, raw)))
     return raw[: CHAIN.start] + chain.encode("ascii") + raw[CHAIN.stop :], memory
 
@@ -88,7 +89,7 @@ def _without_chain(before: str, raw: bytes) -> bytes:
 def time_in_words(at: datetime) -> str:
     """A time as it stands in a line: UTC, to the second. Raises ValueError for a time without a zone."""
     if at.tzinfo is None:
-        raise ValueError("the clock gives a time without a zone; UTC is wanted")
+        raise ValueError(say.CLOCK_WITHOUT_ZONE)
     return at.astimezone(UTC).strftime(TIME_FORMAT)
 
 
@@ -108,19 +109,19 @@ def decode(raw: bytes, memory: Memory) -> tuple[Line, Memory]:
     try:
         content = read_object(raw)
     except ValueError:
-        raise TraceDamaged("the line is not JSON") from None
+        raise TraceDamaged(say.NOT_JSON) from None
     keys = tuple(sorted(content)) if isinstance(content, dict) else ()
     if keys != older_lines.KEYS and keys not in (KEYS, ("at", "chain", "records", "seq")):
-        raise TraceDamaged(f"a line is an object with the keys {', '.join(KEYS)}")
+        raise TraceDamaged(say.keys_of_a_line(", ".join(KEYS)))
     seq = content["seq"]
     if not isinstance(seq, int) or isinstance(seq, bool) or seq < 1:
-        raise TraceDamaged("'seq' is a whole number from 1")
+        raise TraceDamaged(say.SEQ_IS_A_NUMBER)
     at = _read_time(content["at"])
     if keys == older_lines.KEYS:
         return Line(seq, at, (older_lines.record_of(content),), digest_of(raw), raw), memory
     records, memory = unpack(content["records"], content.get("packed", ""), memory)
     if not records:
-        raise TraceDamaged("a line without a record")
+        raise TraceDamaged(say.NO_RECORD)
     return Line(seq, at, records, _in_digits(content["chain"]), raw), memory
 
 
@@ -131,7 +132,7 @@ def _in_digits(chain: object) -> str:
         digest = b""
     # The last character has bits to spare: only one way to write a digest is ours.
     if len(digest) != 32 or in_base_64(digest.hex()) != chain:
-        raise TraceDamaged("'chain' is a digest, 43 characters of base 64")
+        raise TraceDamaged(say.CHAIN_IS_A_DIGEST)
     return digest.hex()
 
 
@@ -163,9 +164,9 @@ def _read_time(text: object) -> datetime:
     except ValueError:
         moment = None
     if moment is None:
-        raise TraceDamaged("'at' is a time such as 2026-01-31T09:30:00Z")
+        raise TraceDamaged(say.AT_IS_A_TIME)
     return moment.replace(tzinfo=UTC)
 
 
 def _refuse_constant(name: str) -> None:
-    raise ValueError(f"{name} is not JSON")
+    raise ValueError(say.is_not_json(name))

@@ -10,9 +10,9 @@ import os
 from pathlib import Path
 
 from expert.trace.errors import TraceNotWritten
+from expert.trace.sentences import keeping as say
 
 KEPT = ".kept"
-NOT_RECORDED = "this step was not recorded"
 PIECE = 1 << 20
 
 
@@ -26,28 +26,17 @@ def refuse_meddling(path: Path, descriptor: int, length: int, digest: bytes) -> 
     if there == (length, digest):
         return os.path.samestat(os.stat(path), os.fstat(descriptor))
     if there is not None and os.path.samestat(os.stat(path), os.fstat(descriptor)):
-        raise TraceNotWritten(f"{path} was changed by another program; {NOT_RECORDED}")
+        raise TraceNotWritten(say.changed_by_another(path, say.STEP_NOT_RECORDED_HERE))
     elsewhere = _name_now(path, descriptor)
     if there is not None:
         kept = elsewhere or _put(_free_name(path, (length, digest)), descriptor, length)
-        raise TraceNotWritten(
-            f"{path} was replaced by another file while the job was open; {NOT_RECORDED}. "
-            f"All that was recorded until now is in {kept}: give it its name back, and send the line again"
-        )
+        raise TraceNotWritten(say.replaced_by_another(path, say.STEP_NOT_RECORDED_HERE, kept))
     if elsewhere is not None:
-        raise TraceNotWritten(
-            f"{path} was renamed to {elsewhere.name} while the job was open; {NOT_RECORDED}. "
-            "Give it its name back, and send the line again"
-        )
+        raise TraceNotWritten(say.renamed(path, elsewhere.name, say.STEP_NOT_RECORDED_HERE))
     if os.fstat(descriptor).st_nlink:
-        raise TraceNotWritten(
-            f"{path} was moved away while the job was open; {NOT_RECORDED}. Put it back, and send the line again"
-        )
+        raise TraceNotWritten(say.moved_away(path, say.STEP_NOT_RECORDED_HERE))
     _put(path, descriptor, length)
-    raise TraceNotWritten(
-        f"{path} was deleted while the job was open; {NOT_RECORDED}. All that was recorded until now has been put "
-        "back there: send the line again"
-    )
+    raise TraceNotWritten(say.deleted(path, say.STEP_NOT_RECORDED_HERE))
 
 
 Seen = tuple[int, int, int, int] | None

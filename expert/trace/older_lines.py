@@ -11,6 +11,7 @@ from typing import Any
 from expert.trace.errors import TraceDamaged
 from expert.trace.kinds import from_json
 from expert.trace.records import Record
+from expert.trace.sentences import forms as say
 
 KEYS = ("at", "before", "check", "data", "kind", "seq")
 
@@ -19,5 +20,5 @@ def record_of(content: dict[str, Any]) -> Record:
     """The record of a line with these keys. Raises TraceDamaged."""
     texts = (content["before"], content["check"], content["kind"])
     if not all(isinstance(text, str) for text in texts):
-        raise TraceDamaged("'before', 'check' and 'kind' are texts")
+        raise TraceDamaged(say.TEXTS_ARE_WANTED)
     return from_json(content["kind"], content["data"])

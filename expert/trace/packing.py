@@ -43,6 +43,7 @@ from expert.trace.records import (
     Stopped,
     Told,
 )
+from expert.trace.sentences import forms as say
 from expert.trade.frozen import dataclass
 
 WHOLE: tuple[type[Record], ...] = (Told, Put, CautionShown, Narrowed, MoveOffered, CustomerTold, Refused)
@@ -61,7 +62,6 @@ FIELDS: Mapping[type[Record], tuple[str, ...]] = {
 }
 WINDOW = 32_768  # bytes that DEFLATE can look back
 LARGEST = 8_000_000  # bytes of text in one step; a file that would unfold to more is no trace
-NOT_PACKED = "the line cannot be unpacked: it was changed, or a line before it was changed or is missing"
 
 
 @dataclass(frozen=True, slots=True)
@@ -103,7 +103,7 @@ def pack(records: Sequence[Record], memory: Memory) -> tuple[list[dict[str, Any]
 def unpack(plain: object, packed: object, memory: Memory) -> tuple[tuple[Record, ...], Memory]:
     """The records of a step, and what the next one was packed with. Raises TraceDamaged."""
     if not (isinstance(plain, list) and all(isinstance(one, dict) and len(one) == 1 for one in plain)):
-        raise TraceDamaged("'records' are objects with one key each, the kind")
+        raise TraceDamaged(say.ONE_KEY_EACH)
     text = _unfolded(packed, memory.text) if packed else b""
     rests = _rests(text) if packed else [0] * len(plain)
     state, records = memory.state, []
@@ -119,22 +119,22 @@ def unpack(plain: object, packed: object, memory: Memory) -> tuple[tuple[Record,
                     state = fields["state"] = _changed(state, fields["state"])
             records.append(from_json(kind, fields))
     except (StopIteration, TypeError, ValueError, KeyError, AttributeError):
-        raise TraceDamaged(NOT_PACKED) from None
+        raise TraceDamaged(say.NOT_PACKED) from None
     if next(waiting, None) is not None:
-        raise TraceDamaged(NOT_PACKED)
+        raise TraceDamaged(say.NOT_PACKED)
     return tuple(records), Memory((memory.text + text)[-WINDOW:], state)
 
 
 def _unfolded(packed: object, dictionary: bytes) -> bytes:
     if not isinstance(packed, str):
-        raise TraceDamaged("'packed' is a text")
+        raise TraceDamaged(say.PACKED_IS_A_TEXT)
     unpacker = zlib.decompressobj(-15, dictionary)
     try:
         text = unpacker.decompress(base64.b85decode(packed), LARGEST)
     except (ValueError, zlib.error):
-        raise TraceDamaged(NOT_PACKED) from None
+        raise TraceDamaged(say.NOT_PACKED) from None
     if not unpacker.eof or unpacker.unused_data:
-        raise TraceDamaged(NOT_PACKED)
+        raise TraceDamaged(say.NOT_PACKED)
     return text
 
 
@@ -142,9 +142,9 @@ def _rests(text: bytes) -> list[Any]:
     try:
         rests = json.loads(text.decode("ascii"))
     except (ValueError, RecursionError):
-        raise TraceDamaged(NOT_PACKED) from None
+        raise TraceDamaged(say.NOT_PACKED) from None
     if not isinstance(rests, list):
-        raise TraceDamaged(NOT_PACKED)
+        raise TraceDamaged(say.NOT_PACKED)
     return rests
 
 

@@ -10,6 +10,7 @@ from platformdirs import user_data_path
 
 from expert.trace.errors import NotAJobNumber, TraceNotRead
 from expert.trace.register import NAME, read_register
+from expert.trace.sentences import keeping as say
 
 SUFFIX = ".jsonl"
 LONGEST_JOB_NUMBER = 40
@@ -17,7 +18,6 @@ LONGEST_JOB_NUMBER = 40
 RESERVED = frozenset(
     ["con", "prn", "aux", "nul", *(f"com{n}" for n in range(10)), *(f"lpt{n}" for n in range(10))],
 )
-WHAT_WOULD_DO = "letters a to z, digits, '-', '.' and '_' will do, 1 to 40 of them, the first a letter or a digit"
 _JOB_NUMBER = re.compile(r"[A-Za-z0-9][A-Za-z0-9._-]{0,39}")
 _COUNTED = re.compile(r"[0-9]{1,15}")
 
@@ -39,9 +39,9 @@ def check_job_number(number: str) -> str:
     """
     if not _JOB_NUMBER.fullmatch(number):
         shown = number if len(number) <= LONGEST_JOB_NUMBER else number[:LONGEST_JOB_NUMBER] + "..."
-        raise NotAJobNumber(f"{shown!a} is not a job number: {WHAT_WOULD_DO}")
+        raise NotAJobNumber(say.is_no_job_number(shown, say.WHAT_A_NUMBER_MAY_HOLD))
     if number.partition(".")[0].lower() in RESERVED:
-        raise NotAJobNumber(f"{number!a} is not a job number: some systems keep that name for a device; add a digit")
+        raise NotAJobNumber(say.name_of_a_device(number))
     return number
 
 
@@ -79,7 +79,7 @@ def next_job_number(folder: Path) -> str:
     try:
         entries = os.listdir(folder)
     except OSError as problem:
-        raise TraceNotRead(f"{folder} cannot be read: {problem.strerror or problem}") from problem
+        raise TraceNotRead(say.cannot_be_read(folder, problem.strerror or problem)) from problem
     # A number that was given once is not given again, also when its trace is gone.
     register = read_register(folder / NAME)
     entries += () if register is None else register.jobs()

@@ -15,6 +15,7 @@ from expert.trace.errors import TraceDamaged, TraceNotRead, TraceTooLarge
 from expert.trace.lines import LONGEST_LINE, Line, decode, read_object
 from expert.trace.packing import Memory
 from expert.trace.records import Opened, Record, Sealed
+from expert.trace.sentences import keeping as say
 from expert.trade.frozen import dataclass
 
 LARGEST_FILE = 200_000_000
@@ -90,13 +91,13 @@ def _opened(path: Path) -> Iterator[BinaryIO]:
     try:
         found = path.stat()
         if not stat.S_ISREG(found.st_mode):  # a pipe would keep us waiting for ever
-            raise TraceNotRead(f"{path} is not a file: a trace is one")
+            raise TraceNotRead(say.is_no_file(path))
         if found.st_size > LARGEST_FILE:
-            raise TraceTooLarge(f"{path} has {found.st_size:,} bytes; a trace has at most {LARGEST_FILE:,}")
+            raise TraceTooLarge(say.file_too_long(path, found.st_size, LARGEST_FILE))
         with path.open("rb") as file:
             yield file
     except OSError as problem:
-        raise TraceNotRead(f"{path} cannot be read: {problem.strerror or problem}") from problem
+        raise TraceNotRead(say.cannot_be_read(path, problem.strerror or problem)) from problem
 
 
 def _read(file: BinaryIO, path: Path) -> Trace:
@@ -104,7 +105,7 @@ def _read(file: BinaryIO, path: Path) -> Trace:
     broken, memory = b"", Memory()
     for number, piece in enumerate(_pieces(file, path), start=1):
         if broken:
-            raise TraceDamaged("the line is not JSON", path, number - 1)
+            raise TraceDamaged(say.NOT_JSON, path, number - 1)
         if not piece.endswith(b"\n") or not _is_json(piece):
             broken = piece
             continue
@@ -121,7 +122,7 @@ def _pieces(file: BinaryIO, path: Path) -> Iterator[bytes]:
     # One byte more than a whole line may have, so that no file can make us read more than that at a time.
     while piece := file.readline(LONGEST_LINE + 2):
         if len(piece.rstrip(b"\n")) > LONGEST_LINE:
-            raise TraceTooLarge(f"{path}:{number}:1: the line is over {LONGEST_LINE:,} bytes")
+            raise TraceTooLarge(say.line_too_long(path, number, LONGEST_LINE))
         yield piece
         number += 1
 

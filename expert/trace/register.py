@@ -23,11 +23,11 @@ from filelock import FileLock, Timeout
 
 from expert.trace.errors import TraceNotRead, TraceNotWritten
 from expert.trace.lines import digest_of, read_object, spell, time_in_words
+from expert.trace.sentences import keeping as say
 from expert.trade.frozen import dataclass
 
 NAME = "jobs.register"
 DIGITS = 32
-NOT_RECORDED = "This step was not recorded."
 LONGEST_LINE = 1_000
 PATIENCE = 10.0  # seconds to wait for another terminal that is just noting a step
 # Where these stand in the bytes of a line: thousands of jobs leave hundreds of thousands of lines.
@@ -88,7 +88,7 @@ def read_register(path: Path) -> Register | None:
     except FileNotFoundError:
         return None
     except OSError as problem:
-        raise TraceNotRead(f"{path} cannot be read: {problem.strerror or problem}") from problem
+        raise TraceNotRead(say.cannot_be_read(path, problem.strerror or problem)) from problem
     lines = tuple(content.split(b"\n")[:-1])
     return Register(path, lines, _first_broken(lines))
 
@@ -128,7 +128,9 @@ def note(trace: Path, entry: Entry, at: datetime) -> None:
                 os.ftruncate(file, length)
                 raise
     except OSError as problem:
-        raise TraceNotWritten(f"{path} cannot be written: {problem.strerror or problem}. {NOT_RECORDED}") from problem
+        raise TraceNotWritten(
+            say.cannot_be_written(path, problem.strerror or problem, say.STEP_NOT_RECORDED)
+        ) from problem
 
 
 @contextlib.contextmanager
@@ -137,7 +139,7 @@ def _held(path: Path) -> Iterator[None]:
     try:
         lock.acquire(timeout=PATIENCE)
     except Timeout:
-        raise TraceNotWritten(f"{path} is held by another program. {NOT_RECORDED}") from None
+        raise TraceNotWritten(say.held_by_another(path, say.STEP_NOT_RECORDED)) from None
     try:
         yield
     finally:

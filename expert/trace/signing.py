@@ -11,6 +11,7 @@ import os
 from pathlib import Path
 
 from expert.trace.errors import TraceError
+from expert.trace.sentences import proving as say
 from expert.trade.frozen import dataclass
 
 
@@ -46,7 +47,7 @@ class ShopKey:
 
 def sealed_content(lines: int, digest: str) -> bytes:
     """What the signature of a seal is about."""
-    return f"sealed after {lines} lines, the last {digest}".encode("ascii")
+    return say.seal_signed(lines, digest).encode("ascii")
 
 
 def make_key(path: Path) -> ShopKey:
@@ -68,13 +69,13 @@ def read_key(path: Path) -> ShopKey | None:
     except FileNotFoundError:
         return None
     except (OSError, UnicodeDecodeError) as problem:
-        raise CannotSign(f"{path} cannot be read: {problem}") from None
+        raise CannotSign(say.cannot_be_read(path, problem)) from None
     try:
         secret = bytes.fromhex(text)
     except ValueError:
         secret = b""
     if len(secret) != 32:
-        raise CannotSign(f"{path} holds no key: 64 hexadecimal digits are wanted")
+        raise CannotSign(say.holds_no_key(path))
     return ShopKey(secret)
 
 
@@ -97,7 +98,7 @@ class _Library:
             from cryptography.exceptions import InvalidSignature
             from cryptography.hazmat.primitives.asymmetric.ed25519 import Ed25519PrivateKey, Ed25519PublicKey
         except ImportError:
-            raise CannotSign("signatures need the library cryptography: pip install 'bench-expert[signing]'") from None
+            raise CannotSign(say.SIGNATURES_NEED) from None
         self.InvalidSignature = InvalidSignature
         self.Ed25519PrivateKey = Ed25519PrivateKey
         self.Ed25519PublicKey = Ed25519PublicKey

@@ -17,6 +17,7 @@ from typing import Any
 from expert.trace.errors import TraceDamaged, TraceNotRead, TraceTooLarge
 from expert.trace.lines import AFTER_CHAIN, AT, BEFORE_CHAIN, CHAIN, KEYS, NOTHING_BEFORE
 from expert.trace.reading import LARGEST_FILE
+from expert.trace.sentences import proving as say
 
 _PACKED, _RECORDS, _SEQ = b'"packed":"', b'"records":', b',"seq":'
 # As earlier programs wrote it: {"at":"...","before":"<64>","check":"<64>","data":{...},"kind":"told","seq":12}
@@ -65,9 +66,9 @@ def bytes_of(path: Path) -> bytes:
     try:
         content = path.read_bytes()
     except OSError as problem:
-        raise TraceNotRead(f"{path} cannot be read: {problem.strerror or problem}") from problem
+        raise TraceNotRead(say.cannot_be_read(path, problem.strerror or problem)) from problem
     if len(content) > LARGEST_FILE:
-        raise TraceTooLarge(f"{path} has {len(content):,} bytes; a trace has at most {LARGEST_FILE:,}")
+        raise TraceTooLarge(say.file_too_long(path, len(content), LARGEST_FILE))
     return content
 
 
@@ -86,9 +87,9 @@ def skim_bytes(content: bytes, kinds: Mapping[str, bytes]) -> Skim:
         found += records
         opened = opened or raw[AT].decode("ascii")
     if not raw:
-        damage = "there is no whole line"
+        damage = say.NO_WHOLE_LINE
     elif not damage and raw[27:38] != b'","chain":"' and not _fits_its_check(raw):
-        damage = f"line {number} was changed"
+        damage = say.line_changed(number)
     return Skim(tuple(found), number, opened, raw[AT].decode("ascii", "replace"), kind, damage)
 
 
@@ -103,15 +104,15 @@ def _line(raw: bytes, number: int, before: str, kinds: Mapping[str, bytes]) -> t
     begin = raw.find(b'"', 93) + 2 if raw[83:93] == _PACKED else 83
     end = raw.rfind(_SEQ)
     if raw[:7] != b'{"at":"' or raw[81:83] != b'",' or raw[begin : begin + 10] != _RECORDS or end < 0:
-        raise TraceDamaged(f"a line is an object with the keys {', '.join(KEYS)}")
+        raise TraceDamaged(say.keys_of_a_line(", ".join(KEYS)))
     if urlsafe_b64encode(digest.digest())[:43] != raw[CHAIN]:
-        raise TraceDamaged(f"line {number} does not follow from the line before it")
+        raise TraceDamaged(say.line_does_not_follow(number))
     if raw[end + 7 : -1] != b"%d" % number:
-        raise TraceDamaged(f"line {number} has another number")
+        raise TraceDamaged(say.line_has_another_number(number))
     # As text: of bytes the encoding would be looked for each time.
     records = _json_of(raw[begin + 10 : end])
     if not isinstance(records, list) or not all(isinstance(one, dict) and len(one) == 1 for one in records):
-        raise TraceDamaged("'records' are objects with one key each, the kind")
+        raise TraceDamaged(say.ONE_KEY_EACH)
     at = raw[AT].decode("ascii")
     pairs = [pair for one in records for pair in one.items()]
     wanted = [Skimmed(number, at, kind, data) for kind, data in pairs if kind in kinds]
@@ -123,17 +124,17 @@ def _older(raw: bytes, number: int, before: str, kinds: Mapping[str, bytes]) -> 
     end = raw.rfind(_SEQ)
     begin = raw.rfind(_KIND, 0, end)
     if begin < _DATA or not _is_spelled_as_older(raw):
-        raise TraceDamaged(f"a line is an object with the keys {', '.join(KEYS)}")
+        raise TraceDamaged(say.keys_of_a_line(", ".join(KEYS)))
     if raw[_OLDER_BEFORE] != before.encode("ascii"):
-        raise TraceDamaged(f"line {number} does not follow from the line before it")
+        raise TraceDamaged(say.line_does_not_follow(number))
     if raw[end + 7 : -1] != b"%d" % number:
-        raise TraceDamaged(f"line {number} has another number")
+        raise TraceDamaged(say.line_has_another_number(number))
     kind = raw[begin + 9 : end - 1].decode("ascii", "replace")
     wanted = []
     if kind in kinds and kinds[kind] in raw:
         data = _json_of(raw[_DATA:begin])
         if not isinstance(data, dict):
-            raise TraceDamaged("a record is not an object")
+            raise TraceDamaged(say.RECORD_NO_OBJECT)
         wanted.append(Skimmed(number, raw[AT].decode("ascii"), kind, data))
     return sha256(raw).hexdigest(), kind, wanted
 
@@ -151,7 +152,7 @@ def _json_of(raw: bytes) -> Any:
     try:
         return json.loads(raw.decode("ascii"))
     except (ValueError, RecursionError):
-        raise TraceDamaged("a record is not JSON") from None
+        raise TraceDamaged(say.RECORD_NOT_JSON) from None
 
 
 def _fits_its_check(raw: bytes) -> bool:

@@ -16,6 +16,7 @@ from expert.trace.errors import JobInUse, TraceExists, TraceNotWritten, TraceToo
 from expert.trace.lines import LONGEST_LINE
 from expert.trace.meddling import Seen, refuse_meddling, seen
 from expert.trace.reading import LARGEST_FILE
+from expert.trace.sentences import keeping as say
 
 
 class RawFile(Protocol):
@@ -47,15 +48,15 @@ class TraceFile:
         A file without a whole line is what a full disk or a crash leaves of a job that never began: it is taken over,
         and what stands in it is kept in `<name>.torn`.
         """
-        with _written(path, "The job was not opened."):
+        with _written(path, say.JOB_NOT_OPENED):
             path.parent.mkdir(parents=True, exist_ok=True)
-        with _written(path, "The job was not opened."), _locked(path) as lock:
+        with _written(path, say.JOB_NOT_OPENED), _locked(path) as lock:
             try:
                 file = path.open("x+b", buffering=0)
             except FileExistsError:
                 torn = _torn_beginning(path)
                 if torn is None:
-                    raise TraceExists(f"{path} is there already: resume that job, or take another number") from None
+                    raise TraceExists(say.there_already(path)) from None
                 return cls.reopen(path, lock, 0, torn)
             try:
                 _keep_name(path)
@@ -68,7 +69,7 @@ class TraceFile:
     @contextlib.contextmanager
     def held(cls, path: Path) -> Iterator[FileLock]:
         """Hold an existing trace against other writers while it is read; released again when the block raises."""
-        with _written(path, "The job was not taken up again."), _locked(path) as lock:
+        with _written(path, say.JOB_NOT_TAKEN_UP), _locked(path) as lock:
             yield lock
 
     @classmethod
@@ -96,10 +97,10 @@ class TraceFile:
         Raises TraceNotWritten, TraceTooLarge.
         """
         if self._is_lost:
-            raise TraceNotWritten(f"{self.path} is in doubt after an earlier error: leave the job and resume it")
+            raise TraceNotWritten(say.in_doubt(self.path))
         if self.length + len(content) > LARGEST_FILE:
-            raise TraceTooLarge(f"{self.path} would grow over {LARGEST_FILE:,} bytes; nothing was recorded")
-        with _written(self.path, "This step was not recorded."):
+            raise TraceTooLarge(say.would_grow_over(self.path, LARGEST_FILE))
+        with _written(self.path, say.STEP_NOT_RECORDED):
             self._refuse_meddling()
             try:
                 self._file.seek(self.length)
@@ -159,7 +160,7 @@ def _written(path: Path, consequence: str) -> Iterator[None]:
     try:
         yield
     except OSError as problem:
-        raise TraceNotWritten(f"{path} cannot be written: {problem.strerror or problem}. {consequence}") from problem
+        raise TraceNotWritten(say.cannot_be_written(path, problem.strerror or problem, consequence)) from problem
 
 
 @contextlib.contextmanager
@@ -169,7 +170,7 @@ def _locked(path: Path) -> Iterator[FileLock]:
     try:
         lock.acquire(timeout=0)
     except Timeout:
-        raise JobInUse(f"{path} is in use: another terminal is working on this job") from None
+        raise JobInUse(say.in_use(path)) from None
     try:
         yield lock
     except BaseException:

@@ -12,6 +12,7 @@ from expert.trace.kinds import kind_of
 from expert.trace.lines import NOTHING_BEFORE, TIME_FORMAT, fit
 from expert.trace.reading import Trace
 from expert.trace.records import Opened, Sealed
+from expert.trace.sentences import proving as say
 from expert.trace.signing import CannotSign, Signature, is_signed_by, sealed_content
 from expert.trade.counting import counted
 from expert.trade.frozen import dataclass
@@ -57,53 +58,51 @@ def _broken_chain(trace: Trace) -> Iterator[Problem]:
     for index, line in enumerate(trace.lines):
         found = fit(line, before)
         if found == "changed":
-            yield _damage(trace, index + 1, "line-changed", "the line was changed after it was written")
+            yield _damage(trace, index + 1, "line-changed", say.CHANGED_AFTERWARDS)
         if line.seq != number:
             yield _damage(trace, index + 1, "number-gap", _gap(number, line.seq))
         elif found == "other before" and is_sound:
             # Both lines are sound in themselves, so one of them was written anew as a whole.
-            message = f"the line does not follow from line {index}: one of the two was replaced"
-            yield _damage(trace, index + 1, "chain-broken", message if index else "the first line follows from another")
+            message = say.one_of_two_replaced(index)
+            yield _damage(trace, index + 1, "chain-broken", message if index else say.FIRST_FOLLOWS_ANOTHER)
         elif found == "either" and is_sound:
-            rest = f"line {index} was replaced" if index else "it follows from another"
-            message = f"the line was changed after it was written, or {rest}"
+            rest = say.line_replaced(index) if index else say.FOLLOWS_ANOTHER
+            message = say.changed_or(rest)
             yield _damage(trace, index + 1, "line-changed", message)
         number, before, is_sound = line.seq + 1, line.digest, found != "changed"
 
 
 def _gap(expected: int, found: int) -> str:
     if found == expected + 1:
-        return f"number {expected} is missing: here stands number {found}"
+        return say.number_missing(expected, found)
     if found > expected:
-        return f"numbers {expected} to {found - 1} are missing: here stands number {found}"
-    return f"number {expected} is due, but here stands number {found}: lines were put in or moved"
+        return say.numbers_missing(expected, found - 1, found)
+    return say.number_due(expected, found)
 
 
 def _frame(trace: Trace) -> Iterator[Problem]:
     if trace.records and not isinstance(trace.records[0], Opened):
         kind = kind_of(type(trace.records[0]))
-        yield _damage(trace, 1, "not-opened", f"a trace begins with 'opened', not with {kind!r}")
+        yield _damage(trace, 1, "not-opened", say.begins_with(kind))
     for position, recorded in enumerate(trace.recorded):
         if isinstance(recorded.record, Opened) and position:
-            yield _damage(trace, recorded.line, "opened-twice", "the job is opened a second time")
+            yield _damage(trace, recorded.line, "opened-twice", say.OPENED_TWICE)
         if isinstance(recorded.record, Sealed):
             yield from _seal(trace, recorded.line - 1, recorded.record)
     end = len(trace.lines) + 1
     if trace.torn:
         yield _torn(trace, end)
     if not trace.is_sealed:
-        yield Problem(trace.path, max(end - 1, 1), "note", "not-sealed", "the job is open: the trace has no seal yet")
+        yield Problem(trace.path, max(end - 1, 1), "note", "not-sealed", say.NO_SEAL)
 
 
 def _seal(trace: Trace, index: int, seal: Sealed) -> Iterator[Problem]:
     before = trace.lines[index - 1].digest if index else NOTHING_BEFORE
     if (seal.lines, seal.digest) != (index, before):
-        message = (
-            f"the seal is for another trace: it speaks of {counted(seal.lines, 'line')}, and {index} stand before it"
-        )
+        message = say.seal_of_another(counted(seal.lines, "line"), index)
         yield _damage(trace, index + 1, "seal-wrong", message)
     if index + 1 < len(trace.lines):
-        yield _damage(trace, index + 2, "after-seal", "lines follow the seal")
+        yield _damage(trace, index + 2, "after-seal", say.LINES_AFTER_SEAL)
     yield from _signature(trace, index, seal)
 
 
@@ -113,25 +112,25 @@ def _signature(trace: Trace, index: int, seal: Sealed) -> Iterator[Problem]:
     content = sealed_content(seal.lines, seal.digest)
     try:
         if not is_signed_by(Signature(seal.key, seal.signature), content):
-            yield _damage(trace, index + 1, "seal-forged", "the signature of the seal is not that of its key")
+            yield _damage(trace, index + 1, "seal-forged", say.SIGNATURE_OF_ANOTHER)
     except CannotSign as problem:
-        message = f"the signature of the seal was not checked: {problem}"
+        message = say.signature_not_checked(problem)
         yield Problem(trace.path, index + 1, "note", "not-checked", message)
 
 
 def _torn(trace: Trace, number: int) -> Problem:
     if trace.is_sealed:
-        return _damage(trace, number, "after-seal", "something follows the seal")
+        return _damage(trace, number, "after-seal", say.SOMETHING_AFTER_SEAL)
     if trace.torn.endswith(b"\n"):
-        return _damage(trace, number, "torn-line", "the last line is whole, but it is not JSON: it was changed")
-    message = f"the last line is torn: a write of {len(trace.torn)} bytes did not come to its end"
+        return _damage(trace, number, "torn-line", say.LAST_LINE_CHANGED)
+    message = say.last_line_torn(len(trace.torn))
     return Problem(trace.path, number, "note", "torn-line", message)
 
 
 def _clock(trace: Trace) -> Iterator[Problem]:
     for number, (earlier, later) in enumerate(pairwise(trace.lines), start=2):
         if later.at < earlier.at:
-            message = f"the clock was put back: {later.at:{TIME_FORMAT}} follows {earlier.at:{TIME_FORMAT}}"
+            message = say.clock_put_back(f"{later.at:{TIME_FORMAT}}", f"{earlier.at:{TIME_FORMAT}}")
             yield Problem(trace.path, number, "note", "clock-back", message)
 
 

@@ -13,6 +13,7 @@ from expert.trace.lines import NOTHING_BEFORE, digest_in, encode
 from expert.trace.reading import Trace, read_trace
 from expert.trace.records import Record, Sealed
 from expert.trace.register import Entry, note, read_register, register_path
+from expert.trace.sentences import keeping as say
 from expert.trace.signing import Signature, sealed_content
 from expert.trace.storage import TraceFile, never_begun
 from expert.trace.verifying import refuse_damage
@@ -49,7 +50,7 @@ class TraceWriter:
         """
         register = read_register(register_path(path))
         if register is not None and never_begun(path) and register.knows(path.name):
-            raise TraceExists(f"{path} was there by the register of its folder, and is gone: take another number")
+            raise TraceExists(say.was_there_and_is_gone(path))
         return cls(TraceFile.create(path), Trace(path, ()), clock)
 
     @classmethod
@@ -61,13 +62,13 @@ class TraceWriter:
         when the job is closed, JobInUse, TraceNotRead, TraceNotWritten, TraceTooLarge.
         """
         if not path.is_file():
-            raise TraceNotRead(f"{path} is not there: there is no such job to go on with")
+            raise TraceNotRead(say.not_there(path))
         with TraceFile.held(path) as lock:
             trace = read_trace(path)
             refuse_damage(trace)
             refuse_disagreement(trace)
             if trace.is_sealed:
-                raise TraceSealed(f"{path} is sealed: the job is closed, and nothing can be added to it")
+                raise TraceSealed(say.is_sealed(path))
             file = TraceFile.reopen(path, lock, trace.length, trace.torn)
         return cls(file, trace, clock)
 
@@ -78,7 +79,7 @@ class TraceWriter:
         """
         batch = tuple(records)
         if any(isinstance(record, Sealed) for record in batch):
-            raise ValueError("a seal is written by seal(), which knows what it holds")
+            raise ValueError(say.SEAL_BY_SEAL)
         self._append(batch)
 
     def seal(self, sign: Sign | None = None) -> None:
@@ -99,7 +100,7 @@ class TraceWriter:
 
     def _append(self, batch: tuple[Record, ...]) -> None:
         if self._is_sealed:
-            raise TraceSealed(f"{self.path} is sealed: the job is closed, and nothing can be added to it")
+            raise TraceSealed(say.is_sealed(self.path))
         if not batch:
             return
         now = self._clock()

@@ -12,15 +12,19 @@ import pytest
 EXPERT = Path(__file__).resolve().parents[2] / "expert"
 MOST_WORDS = 3  # a literal of more is something that is said
 # Package -> sentences that there are at least, so that no rule is held by finding none.
-PACKAGES = {"job": 200, "desk": 50, "terminal": 30, "cli": 20}
+PACKAGES = {"job": 200, "desk": 50, "terminal": 30, "cli": 20, "trace": 90, "shop": 90}
 # What is said by nobody: words of customers that are looked for; keys of a file, each with its kind and one sentence;
-# a fault of the program.
+# a fault of the program; columns of a database; values as they may be typed.
 NOT_SAID = {
     "job/answers/complaint_search.py",
+    "job/figures/usual.py",
     "desk/profile/keys.py",
     "desk/compiled.py",
+    "trace/schema.py",
+    "shop/sums/tables.py",
+    "shop/sums/names.py",
 }
-QUERY = re.compile(r"\s*(SELECT|CREATE|INSERT|WITH|UPDATE|DELETE|COPY|FROM|WHERE)\b")
+QUERY = re.compile(r"\s*(SELECT|CREATE|INSERT|WITH|UPDATE|DELETE|COPY|FROM|WHERE|coalesce)\b")
 
 
 def not_said(tree: ast.AST) -> set[int]:

@@ -11,9 +11,10 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from expert.trace.errors import TraceDamaged
-from expert.trace.packing import LARGEST, NOT_PACKED, Memory, pack, unpack
+from expert.trace.packing import LARGEST, Memory, pack, unpack
 from expert.trace.reading import read_trace
 from expert.trace.records import Fired, Moved, Record, Said, Told
+from expert.trace.sentences import forms as say
 from expert.trace.writing import TraceWriter
 from tests.trace.trace_samples import RECORDS, SteadyClock
 
@@ -69,8 +70,8 @@ def test_a_word_that_is_said_again_takes_hardly_any_room(tmp_path: Path) -> None
 @pytest.mark.parametrize(
     ("plain", "packed", "message"),
     [
-        pytest.param([], "\u00e9", NOT_PACKED, id="not base 85"),
-        pytest.param([], "0" * 10, NOT_PACKED, id="no deflate"),
+        pytest.param([], "\u00e9", say.NOT_PACKED, id="not base 85"),
+        pytest.param([], "0" * 10, say.NOT_PACKED, id="no deflate"),
         pytest.param([], 7, "'packed' is a text", id="number"),
         pytest.param(
             [{"said": {}, "told": {}}], "", "'records' are objects with one key each, the kind", id="two keys"

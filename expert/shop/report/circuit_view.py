@@ -15,6 +15,7 @@ from expert.job.state.job import Job
 from expert.language.model import Part, RuleBase
 from expert.shop.report.evidence import Evidence
 from expert.shop.report.pages import folded
+from expert.shop.sentences import reports as say
 
 WIDTH, LANE, LINE, GAP = 340, 14, 16, 14
 LETTERS = 40  # that fit beside the lanes
@@ -157,14 +158,14 @@ def state_of(job: Job, part: Part, evidence: Evidence) -> tuple[str, list[str]]:
     if cleared and len(cleared) == len(names):
         return CLEARED, [f"cleared{_by(evidence, cleared)}"]
     if cleared:
-        return LOOKED_AT, [f"{len(cleared)} of {len(names)} faults cleared{_by(evidence, cleared)}"]
+        return LOOKED_AT, [say.faults_cleared(len(cleared), len(names), _by(evidence, cleared))]
     return NOT_MET, ["not tested"]
 
 
 _STANDING: Mapping[str, str] = {
     "found": "FOUND",
     "left_by_elimination": "LEFT BY ELIMINATION",
-    "own_judgement": "THE TECHNICIAN'S OWN JUDGEMENT",
+    "own_judgement": say.OWN_JUDGEMENT,
 }
 
 

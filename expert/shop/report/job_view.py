@@ -21,11 +21,9 @@ from expert.shop.audit_words import STANDINGS
 from expert.shop.report.circuit_view import CircuitPicture, circuits_of
 from expert.shop.report.evidence import Evidence, evidence_of
 from expert.shop.report.reading_view import ReadingPicture, readings_of
+from expert.shop.sentences import reports as say
 from expert.trace.records import CustomerTold, Moved, Opened, Put, Record, Said
 from expert.trade.counting import counted
-
-RULES_MISSING = "The rules of this job are not at hand, so its circuits and readings are not drawn."
-RULES_DIFFER = "This job does not come out the same with the program and rules at hand, so nothing is drawn from them."
 
 
 @dataclass(frozen=True, slots=True)
@@ -113,11 +111,11 @@ def _entry(opened: Opened, key: str) -> str:
 
 def _run_again(audit: Audit) -> tuple[Job | None, str]:
     if audit.names.base is None:
-        return None, RULES_MISSING
+        return None, say.RULES_MISSING
     if audit.is_damaged:
-        return None, "The trace was changed, so nothing is drawn from it."
+        return None, say.TRACE_CHANGED
     again = rerun(knowledge_of(audit.names.base), audit.trace)
-    return (None, RULES_DIFFER) if again.decided else (again.job, "")
+    return (None, say.RULES_DIFFER) if again.decided else (again.job, "")
 
 
 def _faults(audit: Audit, evidence: Evidence) -> tuple[tuple[str, str], ...]:
@@ -149,9 +147,9 @@ def _asked(event: Asked) -> Chapter:
     if event.answered is not None:
         answer = [f"Answer: {given(event.answered)}", *filter(None, [event.understood])]
     elif event.cannot is not None:
-        answer = [f"Answer: can't tell {event.cannot.reason}".rstrip()]
+        answer = [say.answer_cannot_tell(event.cannot.reason).rstrip()]
     else:
-        answer = ["No answer was given."]
+        answer = [say.NO_ANSWER]
     so = [f"So: {reason.says}" for reason in event.concluded.fired if reason.says]
     proof = "Proof: " if event.prompt == "proof" else ""
     return Chapter("asked", f"{proof}{event.text}", (*answer, *so), number=taken.number if taken else 0)
@@ -188,7 +186,7 @@ def at_a_glance(view: JobView) -> Mapping[str, str]:
     return {
         "Complaint": "; ".join(head.complaints) or "none",
         "Machine": head.machine or "not named",
-        "Technician": f"{head.technician or 'not named'} (qualified for live work: {live})",
+        "Technician": say.qualified_for_live_work(head.technician or "not named", live),
         "Opened": head.opened.replace("T", " ").removesuffix("Z") + " UTC",
         "Effort": f"{counted(asked, 'question')}, {'-' if head.minutes is None else f'{head.minutes:g} min'}",
         "Parts used": ", ".join(head.parts) or "none",

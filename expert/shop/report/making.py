@@ -10,6 +10,7 @@ from expert.shop.report.job_view import JobView, at_a_glance, job_view
 from expert.shop.report.pages import page
 from expert.shop.report.shop_view import shop_view
 from expert.shop.report.slip import slip_head, slip_in_words
+from expert.shop.sentences import reports as say
 from expert.shop.sums.facts import REAL
 from expert.shop.sums.filters import Filters
 from expert.shop.sums.words import HEADINGS
@@ -55,9 +56,9 @@ def slip_page(path: Path) -> str:
 def _with_slip(path: Path) -> JobView:
     view = job_view(path)
     if view.is_damaged:
-        raise NoSlip(f"{path} was changed: no slip is made of it. See: expert audit {path}")
+        raise NoSlip(say.changed_and_no_slip(path))
     if not view.slip:
-        raise NoSlip(f"{path} has no slip yet: it is written when the job is closed")
+        raise NoSlip(say.no_slip_yet(path))
     return view
 
 

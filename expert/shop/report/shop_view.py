@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from expert.shop.report.bars_view import BarPicture, bars
+from expert.shop.sentences import reports as say
 from expert.shop.sums.totals import Total
 from expert.shop.sums.words import HEADINGS, ShopSums, shown
 
@@ -52,12 +53,12 @@ def _figures(totals: dict[str, Total]) -> list[tuple[str, str]]:
     jobs, closed, still_open, minutes, late, asked, many = totals["overview"].rows[0]
     repairs, fixed, share = totals["first_time_fix"].rows[0]
     figures = [
-        (f"{jobs:,}", f"jobs, {closed:,} closed, {still_open:,} open"),
-        (shown("minutes", minutes), f"minutes for the middle job; nine of ten stay under {shown('minutes', late)}"),
-        (shown("questions", asked), f"questions in the middle job; nine of ten stay under {shown('questions', many)}"),
+        (f"{jobs:,}", say.jobs_closed_and_open(closed, still_open)),
+        (shown("minutes", minutes), say.minutes_of_middle_job(shown("minutes", late))),
+        (shown("questions", asked), say.questions_of_middle_job(shown("questions", many))),
     ]
     if repairs:
-        figures.append((shown("share", share), f"mended the first time: {fixed:,} of {repairs:,} repairs"))
+        figures.append((shown("share", share), say.mended_first_time(fixed, repairs)))
     return figures
 
 

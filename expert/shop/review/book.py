@@ -12,6 +12,7 @@ from filelock import FileLock
 
 from expert.shop.review.places import reviews_path
 from expert.shop.review.records import Remark, Review, Verdict
+from expert.shop.sentences import review as say
 from expert.trace.errors import TraceDamaged, TraceError
 from expert.trace.json_values import NotPlain, from_plain, to_plain
 from expert.trace.lines import NOTHING_BEFORE, TIME_FORMAT, digest_of, spell
@@ -62,13 +63,13 @@ def _decoded(raw: bytes, path: Path, number: int) -> Review:
 
 def _trouble(review: Review, raw: bytes, before: str, trace_digest: str) -> str:
     if review.before != before:
-        return "it does not follow from the review before it"
+        return say.DOES_NOT_FOLLOW
     if review.trace != trace_digest:
-        return "it is about another trace, or the trace was changed since"
+        return say.ABOUT_ANOTHER_TRACE
     if spell(to_plain(Review, review)) != raw:
-        return "it was changed after it was written"
+        return say.CHANGED_AFTERWARDS
     if review.signature and not is_signed_by(Signature(review.key, review.signature), _signed_part(review)):
-        return "its signature is not that of its key"
+        return say.SIGNATURE_OF_ANOTHER
     return ""
 
 
@@ -87,14 +88,14 @@ def add_review(
 ) -> Review:
     """Append a review and wait for the disk. Raises CannotReview, TraceDamaged, `signing.CannotSign`, OSError."""
     if not trace.is_sealed:
-        raise CannotReview(f"{trace.path} is not sealed: a job is reviewed once it is closed")
+        raise CannotReview(say.not_sealed(trace.path))
     path = reviews_path(trace.path)
     digest = trace.lines[-1].digest
     with FileLock(path.with_name(path.name + ".lock")):
         known = read_reviews(trace.path, digest)
         broken = next((one for one in known if one.trouble), None)
         if broken is not None:
-            raise CannotReview(f"{path} cannot be added to: of a review by {broken.review.by}, {broken.trouble}")
+            raise CannotReview(say.cannot_be_added_to(path, broken.review.by, broken.trouble))
         before = digest_of(spell(to_plain(Review, known[-1].review))) if known else NOTHING_BEFORE
         public = key.public if key else ""
         review = Review(at.strftime(TIME_FORMAT), by, verdict, digest, before, true_fault, remarks, public)

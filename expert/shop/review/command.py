@@ -11,6 +11,7 @@ from expert.desk.profile.using import key_path
 from expert.language.model import RuleBase
 from expert.shop.review.book import Reviewed, add_review, read_reviews
 from expert.shop.review.records import VERDICTS, Remark, Verdict
+from expert.shop.sentences import review as say
 from expert.trace.cleaning import clean
 from expert.trace.reading import read_trace
 from expert.trace.signing import ShopKey, make_key, read_key
@@ -26,10 +27,7 @@ class NotAReview(ValueError):
 def key_made() -> str:
     """Make the shop's key and say what to do with it. Raises `signing.CannotSign`, FileExistsError, OSError."""
     key = make_key(key_path())
-    return (
-        f"Written: {key_path()}\nKeep a copy of that file where nobody else can read it.\n"
-        f"Public key, to be noted where others find it: {key.public}"
-    )
+    return say.key_written(key_path(), key.public)
 
 
 def review_added(
@@ -37,22 +35,22 @@ def review_added(
 ) -> str:
     """Add a review; gives one line. Raises NotAReview and what `book.add_review` raises."""
     if not any(map(str.isalpha, by)):
-        raise NotAReview("Who reviews? Add: --by NAME")
+        raise NotAReview(say.WHO_REVIEWS)
     if true_fault and true_fault not in base.faults:
-        raise NotAReview(f"{true_fault!r} is no fault of the rules; expert explain lists them")
+        raise NotAReview(say.is_no_fault(true_fault))
     trace = read_trace(path)
     refuse_damage(trace)
     key: ShopKey | None = read_key(key_path())
     said = tuple(_remark(text, base) for text in remarks)
     add_review(trace, at, clean(by, 60), cast(Verdict, verdict), true_fault, said, key)
-    return f"Reviewed: {verdict}{', signed' if key else ', not signed: expert review --make-key makes a key'}."
+    return f"Reviewed: {verdict}{', signed' if key else say.NOT_SIGNED}."
 
 
 def _remark(text: str, base: RuleBase) -> Remark:
     about, colon, said = text.partition(":")
     about, said = about.strip(), said.strip()
     if not colon or not said or (about not in base.questions and about not in base.rules):
-        raise NotAReview(f"{text[:60]!r}: a remark is the id of a question or a rule, a colon, and the text")
+        raise NotAReview(say.how_a_remark_is_written(text[:60]))
     return Remark(about, clean(said))
 
 
@@ -71,13 +69,13 @@ def _in_words(one: Reviewed, ours: str) -> list[str]:
     review = one.review
     lines = [f"{review.at}  {review.by}: {VERDICTS[review.verdict]}"]
     if review.true_fault:
-        lines.append(f"  the true fault: {review.true_fault}")
+        lines.append(say.true_fault(review.true_fault))
     for remark in review.remarks:
         lines += textwrap.wrap(f"{remark.about}: {remark.text}", WIDTH, initial_indent="  ", subsequent_indent="    ")
     if one.trouble:
-        lines.append(f"  NOT TO BE RELIED ON: {one.trouble}")
+        lines.append(say.not_to_be_relied_on(one.trouble))
     elif not one.signed:
         lines.append("  not signed")
     else:
-        lines.append(f"  signed with {'the key of this shop' if review.key == ours else f'another key: {review.key}'}")
+        lines.append(f"  signed with {say.KEY_OF_THIS_SHOP if review.key == ours else f'another key: {review.key}'}")
     return lines

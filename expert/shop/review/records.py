@@ -5,12 +5,14 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
+from expert.shop.sentences import review as say
+
 Verdict = Literal["right", "lucky", "wrong", "unsafe"]
 VERDICTS: dict[str, str] = {
-    "right": "right, and for the right reasons",
-    "lucky": "right by luck: what was found does not follow from what was asked",
+    "right": say.RIGHT,
+    "lucky": say.RIGHT_BY_LUCK,
     "wrong": "wrong",
-    "unsafe": "unsafe: somebody could have been hurt, whatever was found",
+    "unsafe": say.UNSAFE,
 }
 
 

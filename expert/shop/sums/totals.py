@@ -5,6 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
+from expert.shop.sentences import sums as say
+
 if TYPE_CHECKING:
     from duckdb import DuckDBPyConnection
 
@@ -58,8 +60,8 @@ SUMS = (
     Sum(
         "overview",
         "At a glance",
-        "Minutes and questions are those of closed jobs: the middle one, and what nine of ten stay under.",
-        ("jobs", "closed", "open", "minutes", "minutes 9 in 10", "questions", "questions 9 in 10"),
+        say.ABOUT_MINUTES,
+        ("jobs", "closed", "open", "minutes", say.MINUTES_OF_MOST, "questions", say.QUESTIONS_OF_MOST),
         """SELECT count(*), count(*) FILTER (status = 'closed'), count(*) FILTER (status <> 'closed'),
   median(minutes), quantile_cont(minutes, 0.9), median(asked), quantile_cont(asked, 0.9)
 FROM counted LEFT JOIN (SELECT file, sum(answered + cannot)::INTEGER AS asked FROM questions GROUP BY file) USING (file)
@@ -68,23 +70,22 @@ FROM counted LEFT JOIN (SELECT file, sum(answered + cannot)::INTEGER AS asked FR
     Sum(
         "outcomes",
         "Jobs by outcome",
-        "Closed jobs by how they ended, the others by how they stand.",
+        say.ABOUT_ENDINGS,
         ("outcome", "jobs"),
         "SELECT if(status = 'closed', outcome, status), count(*) AS n FROM counted GROUP BY 1 ORDER BY n DESC, 1",
     ),
     Sum(
         "months",
         "Jobs by month",
-        "By the day of opening, UTC.",
+        say.ABOUT_DAYS,
         ("month", "jobs"),
         "SELECT strftime(opened, '%Y-%m') AS m, count(*) FROM counted WHERE opened IS NOT NULL GROUP BY m ORDER BY m",
     ),
     Sum(
         "first_time_fix",
-        "Mended the first time",
-        "Closed jobs with a repair: no proof failed, and the machine was not back within "
-        f"{DAYS_TO_COME_BACK} days, as far as its serial number is known.",
-        ("repairs", "mended the first time", "share"),
+        say.MENDED_FIRST_TIME,
+        say.about_first_time(DAYS_TO_COME_BACK),
+        ("repairs", say.COLUMN_MENDED_FIRST_TIME, "share"),
         """SELECT count(*), count(*) FILTER (fixed), count(*) FILTER (fixed) / nullif(count(*), 0) FROM (
   SELECT outcome = 'repaired' AND failed_proofs = 0 AND file NOT IN (SELECT file FROM come_backs) AS fixed
   FROM counted WHERE status = 'closed' AND attempts > 0)""",
@@ -92,7 +93,7 @@ FROM counted LEFT JOIN (SELECT file, sum(answered + cannot)::INTEGER AS asked FR
     Sum(
         "faults",
         "Faults by frequency",
-        "As reviewed, else as found; the running share (a dot) shows how few faults make most of the work.",
+        say.ABOUT_FAULTS,
         ("fault", "name", "times", "share", "running share"),
         f"""SELECT fault, {_named("fault", "fault")}, n, n / sum(n) OVER (),
   sum(n) OVER (ORDER BY n DESC, fault) / sum(n) OVER ()
@@ -101,16 +102,16 @@ FROM (SELECT fault, count(*) AS n FROM true_faults GROUP BY fault) ORDER BY n DE
     Sum(
         "faulty_parts",
         "Faulty parts",
-        "The same by part.",
+        say.ABOUT_PARTS,
         ("part", "name", "times", "share"),
         f"""SELECT part, {_named("part", "part")}, n, n / sum(n) OVER () FROM (
   SELECT split_part(fault, '.', 1) AS part, count(*) AS n FROM true_faults GROUP BY part) ORDER BY n DESC, part""",
     ),
     Sum(
         "complaints",
-        "From complaint to fault",
-        "How often each fault stood behind a complaint; a job with several counts in each.",
-        ("complaint", "fault", "times", "of the complaint's jobs"),
+        say.FROM_COMPLAINT_TO_FAULT,
+        say.ABOUT_COMPLAINTS,
+        ("complaint", "fault", "times", say.OF_THE_COMPLAINTS_JOBS),
         f"""WITH said AS (SELECT DISTINCT file, {_named("complaint", "complaint")} AS said FROM complaints JOIN counted
   USING (file)), of_each AS (SELECT said, count(*) AS total FROM said GROUP BY said)
 SELECT said, coalesce({_named("fault", "fault")}, 'none found'), count(*) AS n, n / any_value(total)
@@ -120,7 +121,7 @@ GROUP BY said, fault ORDER BY any_value(total) DESC, said, n DESC, 2""",
     Sum(
         "questions",
         "Questions",
-        "The worst first: what is often taken back, contradicted or left open may be badly worded.",
+        say.ABOUT_QUESTIONS,
         ("question", "wording", "answered", "can't tell", "taken back", "contradicted", "trouble"),
         f"""SELECT question, {_named("question", "question")}, a, c, t, k, (c + t + k) / nullif(a + c, 0) AS trouble
 FROM (SELECT question, sum(answered)::INTEGER AS a, sum(cannot)::INTEGER AS c, sum(taken_back)::INTEGER AS t,
@@ -130,7 +131,7 @@ ORDER BY t + k DESC, trouble DESC, a DESC, question""",
     Sum(
         "rules",
         "Rules by verdict",
-        "Reviewed jobs only: how often a rule took part in a job of each verdict.",
+        say.ABOUT_RULES,
         ("rule", "right", "right by luck", "wrong", "unsafe"),
         """SELECT rule, count(*) FILTER (verdict = 'right') AS r, count(*) FILTER (verdict = 'lucky'),
   count(*) FILTER (verdict = 'wrong') AS w, count(*) FILTER (verdict = 'unsafe') AS u
@@ -139,21 +140,21 @@ FROM rules JOIN counted USING (file) WHERE verdict <> '' GROUP BY rule ORDER BY 
     Sum(
         "verdicts",
         "Verdicts",
-        "The last verdict on each reviewed job.",
+        say.ABOUT_VERDICTS,
         ("verdict", "jobs"),
         "SELECT verdict, count(*) AS n FROM counted WHERE verdict <> '' GROUP BY 1 ORDER BY n DESC, 1",
     ),
     Sum(
         "stops",
         "Stops for danger",
-        "Jobs in which the rule stopped the work.",
+        say.ABOUT_STOPS,
         ("rule", "jobs"),
         "SELECT rule, count(*) AS n FROM stops JOIN counted USING (file) GROUP BY rule ORDER BY n DESC, rule",
     ),
     Sum(
         "live_work",
         "Live work",
-        "Tests with the covers off and the mains on, by whom.",
+        say.ABOUT_LIVE_TESTS,
         ("technician", "tests", "jobs"),
         """SELECT l.technician, sum(answers)::INTEGER AS n, count(DISTINCT file) FROM live l JOIN counted USING (file)
 GROUP BY 1 ORDER BY n DESC, 1""",
@@ -161,14 +162,14 @@ GROUP BY 1 ORDER BY n DESC, 1""",
     Sum(
         "technicians",
         "Technicians",
-        "Jobs by whoever had them last.",
+        say.ABOUT_TECHNICIANS,
         ("technician", "jobs", "minutes"),
         "SELECT technician, count(*) AS n, median(minutes) FROM counted GROUP BY 1 ORDER BY n DESC, 1",
     ),
     Sum(
         "parts_used",
         "Parts used",
-        "As stated when the job was closed.",
+        say.ABOUT_PARTS_USED,
         ("part", "jobs"),
         "SELECT part, count(*) AS n FROM parts JOIN counted USING (file) GROUP BY part ORDER BY n DESC, part",
     ),
@@ -183,15 +184,15 @@ GROUP BY 1 ORDER BY 2 DESC, 1""",
     ),
     Sum(
         "come_backs",
-        "Machines that came back",
-        f"Within {DAYS_TO_COME_BACK} days, by the key of the serial number.",
+        say.CAME_BACK,
+        say.about_coming_back(DAYS_TO_COME_BACK),
         ("job", "came back as", "days"),
         "SELECT job, again, days FROM come_backs ORDER BY job",
     ),
     Sum(
         "apart",
         "Standing apart",
-        "Jobs that are not in these sums: practice and invented ones, and traces that were changed or cannot be read.",
+        say.ABOUT_LEFT_OUT,
         ("purpose", "jobs"),
         """SELECT purpose, count(*) FROM chosen WHERE purpose <> 'damaged' AND file NOT IN (SELECT file FROM counted)
 GROUP BY 1 UNION ALL SELECT 'damaged', count(*) FROM jobs WHERE purpose = 'damaged' HAVING count(*) > 0 ORDER BY 1""",

@@ -9,6 +9,7 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any
 
+from expert.shop.sentences import sums as say
 from expert.shop.sums.facts import INVENTED, PRACTICE, REAL
 from expert.shop.sums.totals import Total
 from expert.trace.cleaning import clean
@@ -18,8 +19,8 @@ _MONEY = ("work", "parts", "together", "the middle job")
 SHOWN = 10
 HEADINGS = {
     REAL: "",
-    INVENTED: "INVENTED JOBS: nothing here happened.",
-    PRACTICE: "PRACTICE: machines that were simulated.",
+    INVENTED: say.INVENTED_JOBS,
+    PRACTICE: say.PRACTICE_JOBS,
 }
 # Columns left out in the text where another one says the same in words.
 _IDS = frozenset({("faults", "fault"), ("faulty_parts", "part"), ("questions", "question")})
@@ -97,7 +98,7 @@ def _table(total: Total, most: int | None) -> Iterator[str]:
     for cells in (head, *rows):
         yield from _row(cells, widths, numeric)
     if len(total.rows) > len(rows):
-        yield f"  ... and {len(total.rows) - len(rows)} more: --all"
+        yield say.and_more(len(total.rows) - len(rows))
 
 
 def _row(cells: Sequence[str], widths: Sequence[int], numeric: Sequence[bool]) -> Iterator[str]:
@@ -122,6 +123,6 @@ def shown(column: str, value: Any) -> str:
     if isinstance(value, float) and column in _MONEY:
         return f"{value:,.2f}"
     if isinstance(value, float):
-        is_share = column.endswith("share") or column in ("trouble", "of the complaint's jobs")
+        is_share = column.endswith("share") or column in ("trouble", say.OF_THE_COMPLAINTS_JOBS)
         return f"{value:.0%}".replace("%", " %") if is_share else f"{value:.0f}"
     return clean(value).replace("_", " ") if column == "outcome" else clean(str(value)) or "(not recorded)"

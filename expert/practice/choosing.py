@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from expert.job.state.bench import state_in_words
 from expert.job.state.job import Job
+from expert.practice import sentences as say
 from expert.practice.finding import is_live_work, needs_of, stands_for, tests_here
 from expert.practice.practice import Offer, Practice, Stepped
 
@@ -23,13 +24,13 @@ def in_words(job: Job, offer: Offer) -> str:
         return job.fault_name(offer.id)
     if offer.kind == "move":
         move = next(move for move in job.base.bench.moves if move.id == offer.id)
-        return f"Bench: {move.say} ({move.minutes:g} min)"
+        return say.bench_move(move.say, move.minutes)
     question = job.base.questions[offer.id]
     line = f"{question.ask} ({question.minutes:g} min)"
     if is_live_work(job, question) and not job.qualified:
-        return f"{line} - live work: only for those who are qualified"
+        return say.only_for_the_qualified(line)
     needs = needs_of(job, question)
-    return line if stands_for(job, needs) else f"{line} - first: {wanting(job, needs)}"
+    return line if stands_for(job, needs) else say.first_wanted(line, wanting(job, needs))
 
 
 def wanting(job: Job, needs: Mapping[str, str]) -> str:
@@ -47,7 +48,7 @@ def bench_now(practice: Practice) -> Stepped:
         for move in job.base.bench.moves
         if all(stands[name] in states for name, states in move.needs.items())
     ]
-    heading = f"It stands so: {state_in_words(job)}. {practice.minutes:g} min so far. Moves from here:"
+    heading = say.moves_from_here(state_in_words(job), practice.minutes)
     return listed(practice, heading, moves)
 
 
@@ -63,4 +64,4 @@ def allowed_now(practice: Practice) -> Stepped:
         and (job.qualified or not is_live_work(job, question))
         and job.state.truth(question.only_if)
     ]
-    return listed(practice, f"As the machine stands ({state_in_words(job)}) these tests can be made:", tests)
+    return listed(practice, say.tests_that_can_be_made(state_in_words(job)), tests)

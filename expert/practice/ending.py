@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from textwrap import wrap
 
 from expert.job.state.job import Job
+from expert.practice import sentences as say
 from expert.practice.levels import MISLEADING
 from expert.practice.practice import Practice
 from expert.practice.score import FULL, Way, score
@@ -51,16 +52,14 @@ def told_at_the_end(practice: Practice, expert: ExpertWay) -> tuple[str, ...]:
         "",
         *_side_by_side(way, expert),
         f"Wrong parts: {'; '.join(practice.wrong) or 'none'}.",
-        f"Unsafe attempts, refused: {'; '.join(one.rstrip('.?') for one in practice.unsafe) or 'none'}.",
+        say.unsafe_attempts("; ".join(one.rstrip(".?") for one in practice.unsafe) or "none"),
         "",
         "Your way:",
         *_tests(practice.job, ((seen.question, seen.text) for seen in practice.seen)),
-        "The expert's way:"
-        if len(expert.found) == len(practice.scenario.faults)
-        else "The expert's way, not to the end:",
+        "The expert's way:" if len(expert.found) == len(practice.scenario.faults) else say.EXPERTS_WAY_TO_HERE,
         *_tests(practice.job, expert.tests),
         "",
-        f"Points: {score(way, expert.minutes)} of {FULL}.",
+        say.points(score(way, expert.minutes), FULL),
     )
 
 
@@ -80,7 +79,7 @@ def way_of(practice: Practice) -> Way:
 def _what_it_was(practice: Practice) -> Iterable[str]:
     for fault in practice.scenario.faults:
         named = "you found it" if fault.name in practice.found else "not found"
-        yield f"It was: {fault.name} ({named})."
+        yield say.it_was(fault.name, named)
         if fault.name in MISLEADING:
             yield f"  What misleads: {MISLEADING[fault.name]}."
 

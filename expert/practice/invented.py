@@ -31,6 +31,7 @@ from expert.language.model import RuleBase
 from expert.language.shipped import shipped
 from expert.language.worked.machine_text import machine_text
 from expert.machine import FAULTS, PLATES, SENSORS, Build, Fault, brought_in, sound_machine
+from expert.practice import sentences as say
 from expert.trace.places import SUFFIX, job_path
 from expert.witness.playing import Played, fitted, play_on
 from expert.witness.table import Table, load_table
@@ -86,7 +87,7 @@ def invent(folder: Path, jobs: int, seed: int, progress: Progress) -> tuple[Trut
     """Play a season into a folder that has no jobs yet; gives the truth about each. Raises FileExistsError, OSError."""
     folder.mkdir(parents=True, exist_ok=True)
     if any(folder.glob(f"*{SUFFIX}")):
-        raise FileExistsError(f"{folder} holds jobs already: a season is made in a folder of its own")
+        raise FileExistsError(say.holds_jobs_already(folder))
     knowledge, table = _world()
     pin_rules(Path(shipped("rules")), folder, knowledge.base.digest)
     season = tuple(brought(knowledge.base, table, jobs, seed))

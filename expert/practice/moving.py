@@ -13,6 +13,7 @@ from expert.job.state.hazards import forbidding, watch
 from expert.job.state.job import Job, Turn
 from expert.language.model import Move
 from expert.machine import HeatUp, do
+from expert.practice import sentences as say
 from expert.practice.practice import Offer, Practice, Stepped, now_forbidden
 from expert.practice.testing import refused
 from expert.trace.records import CautionShown
@@ -37,9 +38,9 @@ def choose_move(practice: Practice, name: str) -> Stepped:
         return refused(practice, f"{move.say}", danger)
     if lacking:
         wanted = ", ".join(f"{dimension} {' or '.join(move.needs[dimension])}" for dimension in lacking)
-        return practice, (f"Not as the machine stands. This needs: {wanted}. Type: bench",)
+        return practice, (say.not_as_it_stands(wanted),)
     if job.state.truth(move.unless) is True:
-        return practice, ("After what was seen and read so far, this will not work on this machine.",)
+        return practice, (say.WILL_NOT_WORK,)
     turn = Turn(job.copy())
     show_cautions(turn, move.cautions)
     cautions = (f"! {record.text}" for record in turn.records if isinstance(record, CautionShown))
@@ -48,7 +49,7 @@ def choose_move(practice: Practice, name: str) -> Stepped:
         *cautions,
         f"{move.say} ({move.minutes:g} min)",
         *steps,
-        f"{move.confirm} (type {move.word or 'yes'}, or no)",
+        say.confirm_by(move.confirm, move.word or "yes"),
     )
     return replace(practice, job=turn.job, waiting=Offer("move", name), offers=()), lines
 
@@ -57,13 +58,13 @@ def _danger_of(job: Job, move: Move, then: BenchState, unready: bool) -> str:
     """Why the state after a move could hurt somebody, or ''."""
     bench = job.base.bench
     if any(satisfies(then, states) for states in bench.qualified_only) and (unready or not job.qualified):
-        return "Mains on with the covers off is live work: for the qualified only, and never half prepared."
+        return say.LIVE_WORK
     if any(satisfies(then, states) for states in bench.passing_only):
-        return "Nobody opens a machine that may be under pressure. Let the pressure out first."
+        return say.UNDER_PRESSURE
     if unready and move.makes.get("mains") == "on":
-        return "Nobody switches on a machine that is not put together for it."
+        return say.NOT_PUT_TOGETHER
     for hazard, act in forbidding(job, then):
-        return f"It is forbidden to {act.say}, because of {hazard.name}. It ends when: {hazard.until}"
+        return say.forbidden(act.say, hazard.name, hazard.until)
     return ""
 
 
@@ -75,14 +76,14 @@ def make_move(practice: Practice, name: str) -> Stepped:
     if move.otherwise and (wall := practice.machine.state.boiler) > COLD:
         has_moved(turn, f"{move.id}: no", move.otherwise, move.minutes)
         watch(turn)
-        said = f"The thermometer says {wall:.0f} degC: the boiler is not cold."
+        said = say.not_cold(wall)
         return replace(practice, job=turn.job, waiting=None), (said, *now_forbidden(turn))
     if move.makes.get("boiler") == "hot":
         return _heated(practice, turn, move)
     has_moved(turn, move.id, move.makes, move.minutes)
     watch(turn)
     machine = brought_to(practice.machine, dict(turn.job.bench), before)
-    lines = (f"Done. It stands so: {state_in_words(turn.job)}.", *now_forbidden(turn))
+    lines = (say.done(state_in_words(turn.job)), *now_forbidden(turn))
     return replace(practice, job=turn.job, machine=machine, waiting=None), lines
 
 
@@ -94,12 +95,12 @@ def _heated(practice: Practice, turn: Turn, move: Move) -> Stepped:
         has_moved(turn, move.id, move.makes, move.minutes)
         watch(turn)
         return replace(heated, job=turn.job), (
-            f"It is hot. It stands so: {state_in_words(turn.job)}.",
+            say.hot(state_in_words(turn.job)),
             *now_forbidden(turn),
         )
     turn.job.minutes += move.minutes
     turn.job.could_not("move", move.id)
-    return replace(heated, job=turn.job), ("It does not come up to heat, however long you wait.",)
+    return replace(heated, job=turn.job), (say.NEVER_HOT,)
 
 
 def confirms(practice: Practice, name: str, line: str) -> bool:

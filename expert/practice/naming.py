@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from expert.job.state.hazards import watch
 from expert.job.state.job import Turn
+from expert.practice import sentences as say
 from expert.practice.practice import Offer, Practice, Stepped
 from expert.witness.playing import repaired
 from expert.witness.verdict import consequences
@@ -15,7 +16,7 @@ from expert.witness.verdict import consequences
 def ask_whether(practice: Practice, name: str) -> Stepped:
     """Have the part and its failure confirmed before they count."""
     waiting = replace(practice, waiting=Offer("fault", name), offers=())
-    return waiting, (f"You name: {practice.job.fault_name(name)}. It is repaired then. Sure? (yes / no)",)
+    return waiting, (say.you_name(practice.job.fault_name(name)),)
 
 
 def name_it(practice: Practice, name: str) -> Stepped:
@@ -25,7 +26,7 @@ def name_it(practice: Practice, name: str) -> Stepped:
     fault = job.base.faults[name]
     called = job.fault_name(name)
     if name in practice.named:
-        return practice, (f"You named that before: {called}.",)
+        return practice, (say.named_before(called),)
     table = practice.world.table
     ids = {one.name: table.faults.get(one.name, ()) for one in practice.scenario.faults}
     right = [one for one, names in ids.items() if name in names and one not in practice.found]
@@ -35,13 +36,13 @@ def name_it(practice: Practice, name: str) -> Stepped:
         return _right(practice, name, right)
     if fault.result or fault.part in consequences(practice.machine):
         practice = _mended(practice, name)
-        return practice, (f"Put right: {called}. But something else brought it about, and that is still there.",)
+        return practice, (say.put_right(called),)
     practice = _mended(practice, name) if fault.part not in parts else practice
     if fault.part in parts:
-        return practice, (f"Not that, and near: this part did not fail so. ({called})",)
-    minutes = f"{fault.repair.minutes:g} min at the bench for nothing."
+        return practice, (say.not_that_and_near(called),)
+    minutes = say.minutes_for_nothing(fault.repair.minutes)
     practice = replace(practice, wrong=(*practice.wrong, called))
-    return practice, (f"Repaired and tried: as before. That part was sound: {called}. {minutes}",)
+    return practice, (say.sound_part_repaired(called, minutes),)
 
 
 def _right(practice: Practice, name: str, right: Sequence[str]) -> Stepped:
@@ -49,7 +50,7 @@ def _right(practice: Practice, name: str, right: Sequence[str]) -> Stepped:
     practice = replace(_mended(practice, name, costs=False), found=(*practice.found, *right))
     if not practice.missed:
         return replace(practice, over=True), (f"RIGHT: {called}.",)
-    return practice, (f"RIGHT: {called}. It is repaired, and the machine is still not as it should be.",)
+    return practice, (say.right_and_not_all(called),)
 
 
 def _mended(practice: Practice, name: str, costs: bool = True) -> Practice:

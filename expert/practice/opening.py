@@ -10,6 +10,7 @@ from expert.job.state.bench import state_in_words
 from expert.language.load import load_rules
 from expert.language.shipped import shipped
 from expert.machine import PLATES, SENSORS, Build
+from expert.practice import sentences as say
 from expert.practice.levels import LEVELS
 from expert.practice.practice import Practice, Stepped, World
 from expert.practice.scenario import Scenario, scenario
@@ -43,8 +44,8 @@ def build_named(text: str) -> Build | None:
     if not plate:
         return None
     if plate not in PLATES or (sensor and sensor not in SENSORS):
-        there = f"volts and hertz ({', '.join(PLATES)}), and behind it the sensor, if it matters ({', '.join(SENSORS)})"
-        raise NoSuchBuild(f"{echo(text)} is no machine to practise on; name {there}")
+        there = say.what_a_plate_is(", ".join(PLATES), ", ".join(SENSORS))
+        raise NoSuchBuild(say.no_machine_to_practise_on(echo(text), there))
     return Build(PLATES[plate], sensor or SENSORS[0])
 
 
@@ -74,12 +75,11 @@ def begun(world: World, found: Scenario, qualified: bool = False) -> Stepped:
 def _first_lines(practice: Practice) -> tuple[str, ...]:
     found, build = practice.scenario, practice.scenario.build
     plate = build.plate
-    place = f", {build.altitude:g} m above the sea" if build.altitude else ""
+    place = say.above_the_sea(build.altitude) if build.altitude else ""
     return (
-        f"PRACTICE on a simulated machine: level {found.level} ({LEVELS[found.level]}), seed {found.seed}.",
-        f"Plate: {plate.volts:g} V, {plate.hertz:g} Hz, {plate.watts:g} W; sensor {build.sensor}{place}.",
-        f"The customer says: {'; '.join(found.told)}.",
-        f"It stands so: {state_in_words(practice.job)}. "
-        f"You are {'' if practice.job.qualified else 'not '}qualified for live work.",
-        f"Find {counted(len(found.faults), 'fault')}. Type what you want to test, in a few words, or: help",
+        say.begins(found.level, LEVELS[found.level], found.seed),
+        say.plate(plate.volts, plate.hertz, plate.watts, build.sensor, place),
+        say.customer_says("; ".join(found.told)),
+        say.stands_and_you_are(state_in_words(practice.job), "" if practice.job.qualified else "not "),
+        say.find(counted(len(found.faults), "fault")),
     )

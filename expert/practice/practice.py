@@ -8,6 +8,7 @@ from typing import Literal
 from expert.engine.knowledge import Knowledge
 from expert.job.state.job import Job, Turn
 from expert.machine import Machine
+from expert.practice import sentences as say
 from expert.practice.scenario import Scenario
 from expert.trace.records import HazardOpened, HazardReleased, Record
 from expert.witness.table import Table
@@ -90,8 +91,8 @@ def _danger_in(job: Job, record: Record) -> list[str]:
     match record:
         case HazardOpened(name=name, until=until, forbids=forbids):
             acts = ", ".join(job.base.acts[act].say for act in forbids if not job.base.acts[act].left)
-            return [f"! A danger: {name}. Do not {acts}. It ends when: {until}"] if acts else []
+            return [say.a_danger(name, acts, until)] if acts else []
         case HazardReleased(hazard=hazard):
-            return [f"No longer a danger: {job.base.hazards[hazard].name}."]
+            return [say.no_longer_a_danger(job.base.hazards[hazard].name)]
         case _:
             return []

@@ -8,6 +8,7 @@ from typing import TypeVar
 
 from expert.machine import PLATES, SENSORS, Build, Fault, Machine, brought_in, complaints
 from expert.machine.build.parts import chance
+from expert.practice import sentences as say
 from expert.practice.levels import LEVELS, faults_of
 
 T = TypeVar("T")
@@ -46,7 +47,7 @@ def scenario(level: str, seed: int, build: Build | None = None, fits: Fits | Non
         found = _drawn(level, seed, attempt, build)
         if found.told and (fits is None or fits(found)):
             return found
-    raise NoSuchMachine(f"no machine of level {level!r} and seed {seed} does what was asked for; try another seed")
+    raise NoSuchMachine(say.no_such_machine(level, seed))
 
 
 def tells(complaint: str) -> Fits:

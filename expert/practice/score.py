@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from expert.practice import sentences as say
+
 FULL = 100
 _MISSED, _WRONG_PART, _UNSAFE, _HINT, _SLOW = 40, 15, 25, 8, 20
 
@@ -35,7 +37,7 @@ def score(way: Way, expert_minutes: float) -> int:
     57
     """
     if way.minutes < 0.0 or expert_minutes < 0.0:
-        raise ValueError(f"minutes run forwards only; {way.minutes:g} and {expert_minutes:g} were given")
+        raise ValueError(say.minutes_run_forwards(way.minutes, expert_minutes))
     if way.found == 0:
         return 0
     missed = _MISSED * way.missed / (way.found + way.missed)

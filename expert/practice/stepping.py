@@ -10,6 +10,7 @@ from expert.job.bench.moves import SET_UP
 from expert.job.prompts.move import confirmed
 from expert.job.state.job import NO_PROMPT, Phase, Turn
 from expert.job.steps import go_on
+from expert.practice import sentences as say
 from expert.practice.choosing import allowed_now, bench_now, listed
 from expert.practice.ending import expert_way, told_at_the_end
 from expert.practice.finding import faults_meant_by, meant
@@ -25,17 +26,17 @@ LONGEST = 200
 IT_IS = "it is"
 GIVE_UP = "give up"
 HELP = (
-    "Type a few words for what you want to test or do: boiler gauge, fill coil, covers off. A number chooses.",
-    "tests: what can be tested as the machine stands. bench: how it stands, and the moves from there.",
-    "read: what you have seen so far. hint: what the expert would do next; it costs points.",
-    f"{IT_IS} ...: name part and failure, such as: {IT_IS} pump worn. {GIVE_UP}: end it.",
+    say.HELP_WORDS,
+    say.HELP_TESTS,
+    say.HELP_READ,
+    say.help_naming(IT_IS, GIVE_UP),
 )
 
 
 def step(practice: Practice, line: str) -> Stepped:
     """What one line from the junior does: the practice afterwards and what is said. Never raises for what is typed."""
     if practice.over:
-        return practice, ("This practice is over.",)
+        return practice, (say.PRACTICE_IS_OVER,)
     text = clean(line, LONGEST).strip()
     try:
         after, lines = _taken(practice, text)
@@ -56,8 +57,8 @@ def _taken(practice: Practice, text: str) -> Stepped:
         return _named(practice, text[len(IT_IS) :].strip(" :."))
     if word.isdecimal():
         if not (len(word) < 4 and 1 <= int(word) <= len(practice.offers)):
-            upto = f"1 to {len(practice.offers)}" if practice.offers else "nothing is listed now"
-            return practice, (f"{echo(text)} chooses nothing: {upto}. Type help to see what can be typed.",)
+            upto = f"1 to {len(practice.offers)}" if practice.offers else say.NOTHING_LISTED
+            return practice, (say.chooses_nothing(echo(text), upto),)
         return _chosen(practice, practice.offers[int(word) - 1])
     if not word:
         return practice, HELP[:1]
@@ -67,10 +68,10 @@ def _taken(practice: Practice, text: str) -> Stepped:
 def _searched(practice: Practice, text: str) -> Stepped:
     offers = meant(practice, text)
     if not offers:
-        return practice, (f"No test and no move has the words {echo(text)}. Other words, or: tests, bench, help",)
+        return practice, (say.no_test_and_no_move(echo(text)),)
     if len(offers) == 1:
         return _chosen(practice, offers[0])
-    return listed(practice, "Which? Type its number.", offers)
+    return listed(practice, say.WHICH, offers)
 
 
 def _chosen(practice: Practice, offer: Offer) -> Stepped:
@@ -88,10 +89,10 @@ def _chosen(practice: Practice, offer: Offer) -> Stepped:
 def _named(practice: Practice, words: str) -> Stepped:
     offers = faults_meant_by(practice.job, words)
     if not offers:
-        return practice, (f"No part and failure has these words. Type: {IT_IS}, and what, such as: {IT_IS} pump worn",)
+        return practice, (say.no_part_and_failure(IT_IS),)
     if len(offers) == 1:
         return ask_whether(practice, offers[0].id)
-    return listed(practice, "Which of these? Type its number.", offers)
+    return listed(practice, say.WHICH_OF_THESE, offers)
 
 
 def _confirmed(practice: Practice, waiting: Offer, text: str) -> Stepped:
@@ -117,7 +118,7 @@ DOES: dict[str, Callable[[Practice, str], Stepped]] = {
 
 
 def _leave(practice: Practice) -> Stepped:
-    return replace(practice, waiting=Offer("leave")), ("It ends here, and you are told what it was. Sure? (yes / no)",)
+    return replace(practice, waiting=Offer("leave")), (say.SURE_TO_END,)
 
 
 def given_up(practice: Practice) -> Stepped:
@@ -128,7 +129,7 @@ def given_up(practice: Practice) -> Stepped:
 
 def _helped(practice: Practice) -> Stepped:
     if practice.waiting is not None:
-        return practice, ("A word is waited for: see the last question. no leaves it.",)
+        return practice, (say.A_WORD_IS_WAITED_FOR,)
     return practice, HELP
 
 
@@ -138,12 +139,12 @@ def _read_so_far(practice: Practice) -> Stepped:
         f"  {number:2}  {base.questions[seen.question].ask} {in_words(base.questions[seen.question], seen.text)}"
         for number, seen in enumerate(practice.seen, 1)
     ]
-    heading = f"{counted(len(practice.seen), 'test')}, {practice.minutes:g} min so far. The customer says: "
+    heading = say.so_far(counted(len(practice.seen), "test"), practice.minutes)
     return practice, (f"{heading}{'; '.join(practice.scenario.told)}.", *lines)
 
 
 def _suspects(practice: Practice) -> Stepped:
-    return practice, ("The suspects are yours to think of: a practice does not show them. A hint costs points.",)
+    return practice, (say.NO_SUSPECTS_SHOWN,)
 
 
 def _hinted(practice: Practice) -> Stepped:
@@ -155,19 +156,19 @@ def _hinted(practice: Practice) -> Stepped:
     base = practice.job.base
     moves = {move.id: move.say for move in base.bench.moves}
     if kind in ("question", "proof"):
-        said = f"The expert would look here next: {base.questions[name].ask}"
+        said = say.would_look_here(base.questions[name].ask)
     elif kind == "move" and name in moves:
-        said = f"The expert would do this next: {moves[name]}"
+        said = say.would_do_this(moves[name])
         if turn.job.choice is not None:
-            said += f" It is for this test: {base.questions[turn.job.choice.best.asks].ask}"
+            said += say.for_this_test(base.questions[turn.job.choice.best.asks].ask)
     elif kind == "danger":
-        said = "The expert would stop here: what you have found is dangerous. Name it."
+        said = say.EXPERT_STOPS
     elif kind == "conflict":
-        said = "The expert would look twice: two of the things that you have read do not go together."
+        said = say.EXPERT_LOOKS_TWICE
     elif turn.job.phase in (Phase.SAFE, Phase.FIND):
-        said = "The expert has no test left that would tell more: weigh what you have read."
+        said = say.EXPERT_HAS_NO_TEST_LEFT
     else:
-        said = "The expert would ask no more: what you have read is enough to name it."
+        said = say.EXPERT_ASKS_NO_MORE
     return replace(practice, hints=practice.hints + 1), (f"Hint {practice.hints + 1}: {said}",)
 
 

@@ -15,6 +15,7 @@ from expert.job.state.hazards import to_put, watch
 from expert.job.state.job import NO_PROMPT, Turn
 from expert.language.model import Choice, Measure, Question, YesNo
 from expert.machine import HeatUp, Machine, do
+from expert.practice import sentences as say
 from expert.practice.choosing import listed, wanting
 from expert.practice.finding import is_live_work, needs_of, stands_for
 from expert.practice.practice import Offer, Practice, Seen, Stepped, now_forbidden
@@ -24,7 +25,6 @@ from expert.witness.answering import answer
 from expert.witness.playing import plate_lines
 
 GO = "go"
-NOTHING_THERE = "The simulated machine has nothing to show here."
 
 
 def choose_test(practice: Practice, name: str) -> Stepped:
@@ -32,21 +32,21 @@ def choose_test(practice: Practice, name: str) -> Stepped:
     job = practice.job
     question = job.base.questions[name]
     if is_live_work(job, question) and not job.qualified:
-        what = f"live work without being qualified: {question.ask}"
-        return refused(practice, what, "It is done with the mains on and the covers off, by the qualified only.")
+        what = say.live_without_being_qualified(question.ask)
+        return refused(practice, what, say.LIVE_TEST)
     needs = needs_of(job, question)
     if not stands_for(job, needs):
-        return practice, (f"The bench does not stand for this test. First: {wanting(job, needs)}. Type: bench",)
+        return practice, (say.bench_does_not_stand(wanting(job, needs)),)
     first = to_put(job, question)
     if first is None:
-        return practice, ("After what was seen and read so far, there is nothing to be learned from this test.",)
+        return practice, (say.NOTHING_TO_BE_LEARNED,)
     if first.id != name:
-        return listed(practice, "This has to be known first:", (Offer("test", first.id),))
+        return listed(practice, say.KNOWN_FIRST, (Offer("test", first.id),))
     turn = Turn(job.copy())
     if question.prepare is not None and name not in job.prepared:
         show_cautions(turn, question.cautions)
         steps = (f"{number}. {step}" for number, step in enumerate(question.prepare.steps, 1))
-        lines = (*_cautions(turn), "This test is set up first.", *steps, f"Is that done? (type {SET_UP}, or no)")
+        lines = (*_cautions(turn), say.SET_UP_FIRST, *steps, say.is_that_done(SET_UP))
         return replace(practice, job=turn.job, waiting=Offer("set up", name), offers=()), lines
     put_question(turn, question, "question", Why())
     turn.job.prompt = NO_PROMPT
@@ -54,7 +54,7 @@ def choose_test(practice: Practice, name: str) -> Stepped:
     put = replace(practice, job=turn.job, offers=())
     how = (question.ask, f"How: {question.how}") if question.how else (question.ask,)
     if cautions:
-        return replace(put, waiting=Offer("test", name)), (*cautions, *how, f"Ready? (type {GO}, or no)")
+        return replace(put, waiting=Offer("test", name)), (*cautions, *how, say.ready(GO))
     practice, lines = make_test(put, name)
     return practice, (*how, *lines)
 
@@ -62,7 +62,7 @@ def choose_test(practice: Practice, name: str) -> Stepped:
 def refused(practice: Practice, what: str, because: str) -> Stepped:
     """Refuse something that could hurt somebody, and count it."""
     again = replace(practice, unsafe=(*practice.unsafe, what), waiting=None)
-    return again, (f"REFUSED, and counted as unsafe: {what}", because)
+    return again, (say.refused(what), because)
 
 
 def set_up(practice: Practice, name: str) -> Stepped:
@@ -73,7 +73,7 @@ def set_up(practice: Practice, name: str) -> Stepped:
     turn.job.prepared.add(name)
     turn.add(Moved(f"{PREPARE}{name}", dict(turn.job.bench), 0.0))
     practice = replace(practice, job=turn.job, waiting=None)
-    return practice, ("Set up. Type the same test again once the bench stands for it.",)
+    return practice, (say.SET_UP,)
 
 
 def make_test(practice: Practice, name: str) -> Stepped:
@@ -93,7 +93,7 @@ def make_test(practice: Practice, name: str) -> Stepped:
         cannot_tell(turn, name, "not seen")
         job.minutes += question.minutes
     if text == CANNOT_TELL:
-        shown = f"Nothing can be seen or read: {why}." if why else NOTHING_THERE
+        shown = say.nothing_to_see(why) if why else say.NOTHING_THERE
     watch(turn)
     dangers = [f"STOP! {said}" for rule, said in open_dangers(job).items() if rule not in told]
     job.prompt, job.choice = NO_PROMPT, None
@@ -113,7 +113,7 @@ def _observed(practice: Practice, question: Question) -> tuple[Machine, str, str
     told = answer(machine, question, practice.world.table.lines[question.id])
     if told.text == CANNOT_TELL and question.id in plate:
         return told.machine, plate[question.id], ""
-    inner = ("no line in the table", "nothing in the table fits")
+    inner = (say.NO_LINE, say.NOTHING_FITS)
     return told.machine, told.text, "" if told.why in inner else told.why.rstrip(".")
 
 

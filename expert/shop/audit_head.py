@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from expert.desk.intake_lines import intake_of
 from expert.desk.replay import opened_of, rules_of
 from expert.job.state.costs import money
+from expert.shop.sentences import audit as say
 from expert.trace.lines import TIME_FORMAT
 from expert.trace.reading import Trace
 from expert.trace.records import Closed, HandedOver, Paused, SearchEnded, Stopped, Worker
@@ -84,8 +85,8 @@ def costs_in_words(closed: Closed) -> str:
         money(amount, closed.currency)
         for amount in (closed.work_cost, closed.parts_cost, closed.work_cost + closed.parts_cost)
     )
-    beside = f"; without a price: {', '.join(closed.without_price)}" if closed.without_price else ""
-    return f"work {work}, parts {parts}, together {both}{beside}"
+    beside = say.without_a_price(", ".join(closed.without_price)) if closed.without_price else ""
+    return say.costs(work, parts, both, beside)
 
 
 def _stands(trace: Trace) -> str:

@@ -217,3 +217,13 @@ def concluded(says: str, id: str, sources: str) -> str:
 
 
 NOTHING_POSSIBLE = "nothing is possible any more"
+
+# ------------------------------------------------------------ costs
+
+
+def costs(work: str, parts: str, together: str, beside: str) -> str:
+    return f"work {work}, parts {parts}, together {together}{beside}"
+
+
+def without_a_price(parts: str) -> str:
+    return f"; without a price: {parts}"

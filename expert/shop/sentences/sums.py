@@ -32,6 +32,7 @@ ABOUT_STOPS = "Jobs in which the rule stopped the work."
 ABOUT_LIVE_TESTS = "Tests with the covers off and the mains on, by whom."
 ABOUT_TECHNICIANS = "Jobs by whoever had them last."
 ABOUT_PARTS_USED = "As stated when the job was closed."
+ABOUT_COSTS = "Closed jobs of a shop whose profile names a currency; parts without a price in its list are not in it."
 CAME_BACK = "Machines that came back"
 
 

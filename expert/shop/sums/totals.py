@@ -176,7 +176,7 @@ GROUP BY 1 ORDER BY n DESC, 1""",
     Sum(
         "costs",
         "Costs",
-        "Closed jobs of a shop whose profile names a currency; parts without a price in its list are not in it.",
+        say.ABOUT_COSTS,
         ("currency", "jobs", "work", "parts", "together", "the middle job"),
         """SELECT currency, count(*), sum(work_cost), sum(parts_cost), sum(work_cost + parts_cost),
   median(work_cost + parts_cost) FROM counted WHERE status = 'closed' AND currency <> ''

@@ -57,6 +57,8 @@ def _in_questions(base: RuleBase) -> Iterator[tuple[str, Use]]:
             yield test.fact, Use("question", question.id, "only_if", question.at)
         for name in limits_of(question):
             yield name, Use("question", question.id, "readings", question.at)
+        if question.nominal:
+            yield question.nominal, Use("question", question.id, "nominal", question.at)
         for name in question.second_tests:
             yield name, Use("question", question.id, "second_test", question.at)
         for name in question.cautions:

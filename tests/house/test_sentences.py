@@ -14,11 +14,9 @@ MOST_WORDS = 3  # a literal of more is something that is said
 # Package -> sentences that there are at least, so that no rule is held by finding none.
 PACKAGES = {"job": 200, "desk": 50, "terminal": 30, "cli": 20, "trace": 90, "shop": 90, "practice": 60}
 # Said by nobody: words of customers that are looked for; names of the simulated machine's faults and signs; keys
-# of a file, each with its kind and one sentence; a fault of the program; columns of a database; values as they may be
-# typed.
+# of a file, each with its kind and one sentence; a fault of the program; columns of a database.
 NOT_SAID = {
     "job/answers/complaint_search.py",
-    "job/figures/usual.py",
     "desk/profile/keys.py",
     "desk/compiled.py",
     "practice/levels.py",

@@ -16,7 +16,6 @@ from expert.trade.quantities.units import Quantity, show
 
 LIMIT_DIGITS = 3  # more would pretend that a limit of the trade is sharper than it is
 MOST_IN_SHORT = 4
-_LEAST_OR_MOST = re.compile(r"_(?:least|most)(?:_cold)?$")
 _LIMITS = "machine.limits"
 _SET = re.compile(rf"\b({'|'.join(NATIONAL)}): ")  # what begins the part of one country in a source
 _SHOWN_AS_IT_IS = ("temperature", "temperature_difference", "time")
@@ -66,21 +65,11 @@ def where_in_short(job: Job, question: Question, outcome: str) -> str:
         return ""
     shown = list(dict.fromkeys(leaf for name in names for leaf in _leaves(job, name, {})))[:MOST_IN_SHORT]
     origin = say.from_both(", ".join(shown[:-1]), shown[-1]) if len(shown) > 1 else f"from {shown[0]}"
-    expected = _expected(job, question)
-    if expected:
-        value = value_of(job, expected)
+    if question.nominal:
+        value = value_of(job, question.nominal)
         words = value if isinstance(value, str) else show_limit(job, value)
         return f"expected {words}" if shown == [words] else f"expected {words} {origin}"
     return f"limit {origin}"
-
-
-def _expected(job: Job, question: Question) -> str:
-    """The worked-out value that a sound machine comes nearest to: `coil_expected` beside `coil_least`; '' if none."""
-    for name in _all_names(job, question):
-        beside = f"{_LEAST_OR_MOST.sub('', name)}_expected"
-        if name.endswith("_expected") or beside in job.base.work_outs:
-            return name if name.endswith("_expected") else beside
-    return ""
 
 
 def _formulas(question: Question, outcome: str = "") -> Iterable[Formula]:

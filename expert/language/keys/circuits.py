@@ -122,6 +122,7 @@ QUESTION = Shape(
         must("minutes", Number(), "Minutes for the test, the way to the bench state not counted."),
         may("readings", Named("", READING, briefly=Formula(limits=True)), "Names for the values that are measured."),
         may("source", Text(), "Where the limits of its readings come from."),
+        may("nominal", Id("worked-out value"), "The worked-out value that its limits lie around; told beside them."),
         may("sound", Outcomes(), "The outcomes that a sound machine shows; left out where none is good or bad."),
         may("expect", Text(), "What a sound machine shows, in words."),
         may("slip", Text(), "The customer's slip: what was measured, or the sentence that a sound answer makes true."),

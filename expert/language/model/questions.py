@@ -71,12 +71,12 @@ class Preparation:
 class Question:
     """One thing to look at or measure. `outcomes` in the order the author gave them.
 
-    `measure` is None for yes/no and choices. `sound` are the outcomes that a sound machine shows (may be empty:
-    an observation that is neither good nor bad). `only_if` must be true before the question may be put.
-    `bench` maps a bench dimension to the state it needs. `second_tests` decide where a reading lies too close to a
-    limit, the best first. `source`: where the limits of its readings come from. `alters`: what the test itself changes
-    of the bench, such as a lead pulled off. `slip`: for the customer, what was measured ("earth connection"), or the
-    sentence that a sound answer makes true.
+    `measure` is None for yes/no and choices. `sound` are the outcomes that a sound machine shows (may be empty: an
+    observation that is neither good nor bad). `only_if` must be true before the question may be put. `bench` maps a
+    bench dimension to the state it needs. `second_tests` decide where a reading lies too close to a limit, the best
+    first. `source`: where the limits of its readings come from. `alters`: what the test itself changes of the bench,
+    such as a lead pulled off. `nominal`: the worked-out value that the limits lie around. `slip`: for the customer,
+    what was measured ("earth connection"), or the sentence that a sound answer makes true.
     """
 
     id: str
@@ -96,6 +96,7 @@ class Question:
     prepare: Preparation | None = None
     second_tests: tuple[str, ...] = ()
     source: str = ""
+    nominal: str = ""
     alters: Mapping[str, str] = field(default_factory=dict)
     slip: str = ""
     at: Position = field(default=NOWHERE, compare=False)

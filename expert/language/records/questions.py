@@ -50,6 +50,7 @@ def _only_for_measuring(record: Record) -> None:
     for key, why in (
         ("second_test", "no other answer lies close to a limit"),
         ("source", "no other answer has limits"),
+        ("nominal", "no other answer has limits"),
     ):
         if key in record.written:
             message = f"only a question that is measured has a '{key}': {why}"

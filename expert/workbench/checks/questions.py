@@ -128,7 +128,7 @@ def _unused_names(index: Index) -> Iterator[Problem]:
             yield Problem(named.at, f"nothing uses the list {named.id}", "unused-name")
     for work_out in base.work_outs.values():
         # What a sound machine comes nearest to is shown beside the limits, by its name.
-        if work_out.id not in index.uses and not work_out.id.endswith("_expected"):
+        if work_out.id not in index.uses:
             yield Problem(work_out.at, f"nothing uses {work_out.id}", "unused-name")
     for caution in base.cautions.values():
         if caution.id not in index.uses:

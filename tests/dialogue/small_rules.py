@@ -120,6 +120,7 @@ questions:
     ask: What does the coil read?
     answer: {measure: resistance, with: ohms, unit: ohm}
     readings: {open: above 100 kohm, shorted: below 0.5 * coil_expected, sound: 0.75 * coil_expected to 1.25 * coil_expected, off_value: otherwise}
+    nominal: coil_expected
     sound: sound
     expect: About the plate value.
     how: Pull one lead off.

@@ -18,6 +18,8 @@ from tests.safety.seeking import Answers, Seeker, complaints_in, questions_in
 from tests.safety.technicians import Aim, Technician
 
 SINCE = ("question", "question", "question", "repair", "proof", "close")
+# The rarest of the long runs: they are seen only when it heats, or by a test that is seldom put.
+SELDOM_MET = ("controller_cannot_switch_off", "set_too_high", "insulation_is_low_when_hot")
 WITH_PLANNER = 50  # every so many jobs one is led by the real planner
 
 
@@ -29,11 +31,13 @@ class Hunt:
     judging: RuleBase | None = None
     readings: Readings = field(default_factory=Readings)
     ways: dict[str, list[Answers]] = field(init=False)
+    seldom: list[str] = field(init=False)
 
     def __post_init__(self) -> None:
         base = self.knowledge.base
         seeker = Seeker(base, next(iter(base.machines)), random.Random("ways"))
         self.ways = {hazard.id: seeker.ways_to_open(hazard) for hazard in (self.judging or base).hazards.values()}
+        self.seldom = [name for name in SELDOM_MET if self.ways.get(name)]
 
     def job(self, number: int, hear: Callable[[Judge, list[Record]], object] = lambda judge, batch: None) -> Caught:
         """Play one job under a judge."""
@@ -53,9 +57,14 @@ class Hunt:
         return map(self.job, numbers)
 
     def _aim(self, chance: random.Random, number: int) -> Aim:
-        """Each hazard in its turn, by one of its ways; now and then none."""
+        """Each hazard in its turn, by one of its ways; now and then none.
+
+        Where nothing need be sought (it stands from the start) the turn goes to one that is seldom met.
+        """
         names = list(self.ways)
         name = names[number % len(names)] if names else ""
+        if self.seldom and not self.ways.get(name):
+            name = self.seldom[number // len(names) % len(self.seldom)]
         if not self.ways.get(name) or chance.random() < 0.1:
             return Aim()
         answers = chance.choice(self.ways[name])

@@ -28,7 +28,7 @@ from expert.trace.records import (
     Stopped,
 )
 from tests.safety.account import PHASES, PREPARE, TEST, Account, stands, with_time
-from tests.safety.leading import HANDS, Through, Wrong, in_order, told_not_to_use
+from tests.safety.leading import HANDS, Through, Violation, Wrong, has_a_way_out, in_order, told_not_to_use
 from tests.safety.watching import Watch
 
 DEAD = {"mains": "isolated"}
@@ -36,18 +36,6 @@ LIVE = {"mains": "on", "covers": "off"}
 # What stands in a trace where a step is done or as good as done. Within one, an answer given anew is gone for a moment.
 BETWEEN_STEPS = (Said, Put, HazardOpened, HazardReleased, HandedOver, Paused, Closed)
 FINE = ("repaired", "normal")
-
-
-@dataclass(frozen=True, slots=True)
-class Violation:
-    """What was wrong at which record, counted from 1. `code` names the invariant."""
-
-    record: int
-    code: str
-    text: str
-
-    def __str__(self) -> str:
-        return f"record {self.record}: {self.text} [{self.code}]"
 
 
 @dataclass(slots=True)
@@ -112,8 +100,8 @@ class Judge:
                 self.refused[hazard] += 1
             case Paused():
                 yield from self._left("paused")
-            case HandedOver():
-                yield from self._left("handed over")
+            case HandedOver(summary=summary):
+                yield from self._left("handed over", summary)
             case Closed(outcome=outcome):
                 yield from self._closed(outcome)
             case CustomerTold(lines=lines):
@@ -150,11 +138,8 @@ class Judge:
             yield "bench", f"{what} needs {dict(wanted)}, the bench stands {bench}"
         if any(stands(bench, passing) for passing in self.base.bench.passing_only):
             yield "passing", f"{what} is put in a state that is only passed through: {bench}"
-        if (
-            put.prompt == "repair"
-            and not stands(bench, DEAD)
-            and (wanted.get("mains"), bench["covers"]) != ("on", "on")
-        ):
+        closed_and_on = (wanted.get("mains"), bench["covers"]) == ("on", "on")
+        if put.prompt == "repair" and not stands(bench, DEAD) and not closed_and_on:
             yield "repair-energised", f"the repair of {what} is put with the mains on"
         altered = bench.get("altered", "nothing") != "nothing" and not stands(bench, DEAD)
         if altered and self.account.altered_for != what:
@@ -261,8 +246,11 @@ class Judge:
 
     # ------------------------------------------------------------ letting go of the machine
 
-    def _left(self, how: str) -> Wrong:
-        """Nobody leaves a machine that may hurt while there is still something to do about it."""
+    def _left(self, how: str, summary: str = "") -> Wrong:
+        """Nobody leaves a machine that may hurt while there is still something to do about it.
+
+        Unplugged, and what would bring it further cannot be done: it is left so, and whoever takes it on reads both.
+        """
         bench = self.account.bench
         if not bench:
             return
@@ -271,9 +259,17 @@ class Judge:
         for hazard, act in sorted(self._against(with_time(self.base.bench, bench), leaving=True)):
             if how == "paused" and stands(bench, DEAD):
                 continue  # unplugged, it may be left for a while where nobody can do more
+            if self._cannot_be_brought_further(hazard, summary):
+                continue
             yield "left", f"{how} though {hazard} forbids to {act}: the bench stands {bench}"
         if how != "paused" and not stands(bench, self.base.bench.safe):
             yield "left", f"{how} while the bench stands {bench}"
+
+    def _cannot_be_brought_further(self, hazard: str, summary: str) -> bool:
+        bench, refused = self.account.bench, self.account.cannot_move
+        told = [self.base.hazards[hazard].name, *(self._move(move).say for move in refused)]
+        out = has_a_way_out(self.base, bench, refused, lambda state: not self._against(state, leaving=True))
+        return stands(bench, DEAD) and not out and all(words in summary for words in told)
 
     def _closed(self, outcome: str) -> Wrong:
         if outcome != "handed_over":

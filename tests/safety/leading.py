@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Callable, Collection, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from expert.language.model import ALWAYS, Release, RuleBase
@@ -20,14 +20,27 @@ Wrong = Iterator[tuple[str, str]]
 """What is wrong: the code of the invariant and a sentence."""
 
 
+@dataclass(frozen=True, slots=True)
+class Violation:
+    """What was wrong at which record, counted from 1. `code` names the invariant."""
+
+    record: int
+    code: str
+    text: str
+
+    def __str__(self) -> str:
+        return f"record {self.record}: {self.text} [{self.code}]"
+
+
 def in_order(base: RuleBase, watch: Watch, put: Put) -> Wrong:
     """A test that is put to release a hazard comes after those before it have passed, or is what the next waits for."""
     since = watch.open.get(put.why.hazard)
     if since is None or put.prompt not in ("question", "proof"):
         return
-    again = {number for kind, question, number in since.causes if kind == "answer" and question == put.question}
     releases = base.hazards[put.why.hazard].released_by
-    if again & watch.known.taken_back or not any(put.question in release.tests for release in releases):
+    # What was taken back is answered anew, whatever else is due; a dead test, and no release before its time.
+    anew = put.question in watch.known.taken_back.values() and put.question not in watch.known.answers
+    if anew or not any(put.question in release.tests for release in releases):
         return
     due = {test for release in releases if (test := watch.known.due(release, since))}
     # One that has passed may be put again: a contradiction sets an answer aside.
@@ -60,6 +73,22 @@ def told_not_to_use(base: RuleBase, standing: Iterable[str], slip: Sequence[str]
         hazard = base.hazards[name]
         if hazard.holds != ALWAYS and hazard.name not in said:
             yield "slip", f"closed as {outcome}, and the slip does not name {name}"
+
+
+def has_a_way_out(
+    base: RuleBase, bench: Mapping[str, str], refused: Collection[str], may_stand: Callable[[Mapping[str, str]], bool]
+) -> bool:
+    """Whether moves that were not refused lead, with the plug out, to a state in which the machine may stand."""
+    seen = [dict(bench)]
+    for state in seen:  # grows while it is gone through
+        if may_stand(state):
+            return True
+        for move in base.bench.moves:
+            further = {**state, **move.makes}
+            possible = move.id not in refused and all(state[name] in allowed for name, allowed in move.needs.items())
+            if possible and further["mains"] == "isolated" and further not in seen:
+                seen.append(further)
+    return False
 
 
 @dataclass(slots=True)

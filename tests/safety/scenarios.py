@@ -12,7 +12,8 @@ from expert.job.state.job import Job, Phase
 from expert.job.steps import step
 from expert.trace.records import Answered, CannotTell, Closed, Moved, Put, Record, Said
 from tests.dialogue.shipped_desk import shipped_knowledge
-from tests.safety.judge import Judge, Violation
+from tests.safety.judge import Judge
+from tests.safety.leading import Violation
 from tests.safety.playing import last_put, taken_up
 
 CANNOT_TELL = "can't tell"

@@ -56,6 +56,8 @@ class Technician:
     keen: float = 0.8
     insists: float = 0.2
     qualified: bool = False
+    gives_up: float = 0.0
+    moods: random.Random = field(default_factory=lambda: random.Random(0))
     reached: set[str] = field(default_factory=set)
 
     @classmethod
@@ -74,7 +76,13 @@ class Technician:
             leave=chance.choice((0.0, 0.01, 0.05)),
             alarm=chance.choice((0.0, 0.0, 0.02)) if base.bench.danger_met not in aim.outcomes else 0.3,
             qualified=chance.random() < 0.4,
-        )
+        ).in_moods_of_its_own()
+
+    def in_moods_of_its_own(self) -> Technician:
+        """Some give the job away in the middle of it; by dice of their own, so that all else goes as without."""
+        self.moods = random.Random(f"moods {self.chance.getstate()[1][:8]}")
+        self.gives_up = self.moods.choice((0.0, 0.0, 0.0, 0.02))
+        return self
 
     def line(self, job: Job, put: Put) -> str:
         """What is typed at this prompt. `put`: the prompt as it stands in the trace."""
@@ -91,6 +99,8 @@ class Technician:
                 return f"take back {chance.choice(list(job.given))}"
             if self.aim.since in self.reached and chance.random() < self.insists and (missed := self.aim.missed(job)):
                 return f"take back {chance.choice(missed)}"
+            if self.moods.random() < self.gives_up:
+                return "hand over"
         match put.prompt:
             case "intake":
                 return self._intake(job, put.question)

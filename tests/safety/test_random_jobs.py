@@ -14,9 +14,14 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
+from expert.job.steps import GoesRound
+from tests.benchmarks import safety as benchmark
+from tests.benchmarks.progress import Hangs
 from tests.benchmarks.safety import AT_A_TIME, Tally, play_some
 from tests.dialogue.shipped_desk import shipped_knowledge
-from tests.safety.hunting import WITH_PLANNER, Hunt
+from tests.safety.hunting import WITH_PLANNER, Caught, Hunt
+from tests.safety.judge import Judge
+from tests.safety.playing import Played
 from tests.safety.small_bench import small_bench
 
 JOBS = 300
@@ -50,6 +55,26 @@ def test_the_dangers_were_met(played: Tally) -> None:
     met = [hazard for hazard in hazards if played.stood[hazard]]
     assert len(met) > 0.85 * len(hazards), "a judge that never meets a danger proves nothing"
     assert all(played.refused[hazard] for hazard in ("lead_not_looked_at", "customer_not_asked"))
+
+
+class Stuck:
+    """Plays no job to its end: it goes round, it hangs, or it takes lines for ever."""
+
+    def job(self, number: int) -> Caught:
+        if number == 7:
+            raise GoesRound("FIND")
+        if number == 8:
+            raise Hangs("no answer within 300 s")
+        return Caught(number, Played((), ("yes", "yes"), ended=False), Judge(SMALL.knowledge.base))
+
+
+def test_a_job_that_does_not_end_is_a_violation_with_its_number(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(benchmark, "_hunt", [Stuck()])
+    tally = benchmark.play_some(range(7, 10))
+    round_, hangs, unended = tally.violations
+    assert round_.startswith("job 7: ") and "GoesRound: FIND" in round_
+    assert hangs.startswith("job 8: ") and "Hangs: no answer within 300 s" in hangs
+    assert unended == "job 9: has not ended after 2 lines [unended]"
 
 
 # Jobs that a long run met: a hazard that went with the complaint that an answer had raised, a search for ever for a

@@ -71,7 +71,7 @@ class Known:
     narrowed: dict[str, frozenset[str]] = field(default_factory=dict)
     fired: set[str] = field(default_factory=set)
     repaired: dict[str, int] = field(default_factory=dict)
-    taken_back: set[int] = field(default_factory=set)
+    taken_back: dict[int, str] = field(default_factory=dict)
     features: Mapping[str, str] = field(default_factory=dict)
 
     def take(self, record: Record) -> None:
@@ -82,7 +82,7 @@ class Known:
                 self.answers[question] = Answer(number, frozenset(outcomes), self.place)
                 self.number = max(self.number, number)
             case TakenBack(number=number, question=question):
-                self.taken_back.add(number)
+                self.taken_back[number] = question
                 self._forget(question, number)
             case NoLongerHolds(number=number, question=question):
                 self._forget(question, number)

@@ -9,7 +9,7 @@ from expert.job.answers.reading import NotAnAnswer
 from expert.job.bench.moves import bring_bench
 from expert.job.prompts.bill import Minutes, Note, Parts
 from expert.job.prompts.closing_prompt import ClosingPrompt
-from expert.job.prompts.danger import make_safe
+from expert.job.prompts.danger import leave, make_safe, may_stand
 from expert.job.prompts.ending import Ending
 from expert.job.sentences import closing as say
 from expert.job.state.after_opening import looks_before_return, not_shown_safe_in_words, tests_before_return
@@ -84,9 +84,10 @@ def _end(job: Job, ending: str) -> None:
 
 
 def hand_over(turn: Turn) -> None:
-    """Leave it to somebody else, with a summary to go on from. A machine that is plugged in is made safe first."""
+    """Leave it to somebody else, with a summary to go on from. Where it may hurt as it stands it is made safe first."""
     job = turn.job
-    if not job.leaving and job.bench and not satisfies(job.bench, job.base.bench.safe):
+    is_safe = not job.bench or (satisfies(job.bench, job.base.bench.safe) and may_stand(job))
+    if not job.leaving and not is_safe:
         job.leaving = True
         job.prompt = NO_PROMPT
         turn.tell(say.AS_SOON_AS_SAFE)
@@ -107,8 +108,13 @@ def hand_over_as_it_stands(turn: Turn) -> None:
 
 
 def leave_safely(turn: Turn) -> None:
-    """Put the next move to the safe state; there, or where there is no way to it, hand the job over."""
-    if bring_bench(turn, turn.job.base.bench.safe) is not False:
+    """Put the next move to the safe state; there, or where there is no way to it, hand the job over.
+
+    Where a danger forbids how it stands and no move out of it can be made, a responsible person is called first.
+    """
+    if not may_stand(turn.job):
+        leave(turn)
+    elif bring_bench(turn, turn.job.base.bench.safe) is not False:
         hand_over(turn)
 
 

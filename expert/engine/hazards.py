@@ -77,6 +77,8 @@ def causes_of(hazard: Hazard, known: Known) -> Causes:
     if hazard.from_the_start:
         return frozenset((START,))
     held = holding(hazard.holds, known) if hazard.holds != ALWAYS else None
+    if hazard.after_repair:
+        return repairs_inside(known) if held is not None or hazard.holds == ALWAYS else NOTHING
     suspected = {f"suspected {fault}" for fault in hazard.suspected if is_suspected(fault, known)}
     return (held or NOTHING) | suspected
 
@@ -182,18 +184,18 @@ def passed(release: Release, question: str, begin: int, known: Known) -> bool:
 
 
 def next_test(release: Release, standing: OpenHazard, known: Known) -> str | None:
-    """The next test of a release that may still pass; None when one failed or could not be told, or a repair is due."""
+    """The next test of a release that may still pass; None when one failed or could not be told, or a repair is due.
+
+    Whichever of them failed: nobody changes the limits for a release whose valve could not be tried.
+    """
     begin = begins(release, standing, known)
     if begin is None:
         return None
     # After a repair a test that failed may pass.
-    fresh = max(begin.number, known.last_repair)
-    for question in tests_of(release, known):
-        if passed(release, question, begin.number, known):
-            continue
-        tried = max(known.answers.get(question, (-1, ()))[0], known.unable.get(question, -1))
-        return None if tried > 0 and tried >= fresh else question
-    return None
+    fresh = max(begin.number, known.last_repair, 1)
+    left = tests_left(release, standing, known)
+    tried = (max(known.answers.get(test, (-1, ()))[0], known.unable.get(test, -1)) for test in left)
+    return None if not left or max(tried) >= fresh else left[0]
 
 
 def tests_left(release: Release, standing: OpenHazard, known: Known) -> tuple[str, ...]:
@@ -216,7 +218,8 @@ def keep_account(standings: HazardAccount, known: Known, next_number: int) -> li
             standing = standings.open[hazard.id]
             if new := causes - standing.causes:
                 # What has just happened again asks for tests made after it.
-                since = next_number if happened(known) in new and not hazard.any_time else standing.since
+                is_again = happened(known) in new or (hazard.after_repair and bool(new))
+                since = next_number if is_again and not hazard.any_time else standing.since
                 standing = standings.open[hazard.id] = replace(standing, since=since, causes=standing.causes | causes)
             end = released(hazard, standing, known) or corrected(standing, causes, known)
             if end is not None:
@@ -241,6 +244,13 @@ def happened(known: Known) -> str:
     """The cause that is the last thing told by the word danger, or ''."""
     number, _ = known.answers.get(known.base.bench.danger_met, (0, ()))
     return f"answer {number}" if number else ""
+
+
+def repairs_inside(known: Known) -> Causes:
+    """Every repair that was made with the covers off, as a cause."""
+    opened, faults = known.base.bench.opened, known.base.faults
+    inside = {fault for fault in known.repaired if opened.items() <= faults[fault].repair.bench.items()}
+    return frozenset(f"repair {fault} before answer {known.repaired[fault]}" for fault in inside)
 
 
 def correct(standings: HazardAccount, known: Known, question: str, taken: str, next_number: int) -> None:

@@ -71,7 +71,7 @@ def told_not_to_use(base: RuleBase, standing: Iterable[str], slip: Sequence[str]
         yield "slip", f"closed as {outcome}, and the slip does not say that the machine is not to be used"
     for name in standing:
         hazard = base.hazards[name]
-        if hazard.holds != ALWAYS and hazard.name not in said:
+        if hazard.holds != ALWAYS and not hazard.after_repair and hazard.name not in said:
             yield "slip", f"closed as {outcome}, and the slip does not name {name}"
 
 

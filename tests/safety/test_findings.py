@@ -14,7 +14,7 @@ from expert.job.prompts.danger import DangerStop
 from expert.job.prompts.move import BenchMove
 from expert.job.prompts.repair import Repair
 from expert.language.model.job_answers import JobAnswers
-from expert.trace.records import Answered, Closed, HandedOver, Moved, Put, Record
+from expert.trace.records import Answered, Closed, HandedOver, Moved, Put, Record, Repaired
 from tests.dialogue.shipped_desk import ShippedDesk, shipped_knowledge
 
 BASE = shipped_knowledge().base
@@ -151,6 +151,23 @@ def test_16_a_word_of_danger_leads_to_dead_tests_first(word: str) -> None:
     assert {"told_of_danger", "lead_looks", "earth_bond", "insulation_at_plug"} <= set(dead)
 
 
+@pytest.mark.parametrize(
+    ("told", "dead"),
+    [
+        # The first that fits is answered: whatever stands below it may have happened as well.
+        ("shock", ["lead_looks", "inside_looks", "earth_bond", "insulation_at_plug", "element_resistance"]),
+        ("burnt", ["lead_looks", "inside_looks", "earth_bond", "insulation_at_plug", "element_resistance"]),
+        ("tripped", ["lead_looks", "inside_looks", "earth_bond", "insulation_at_plug", "element_resistance"]),
+        ("wet", ["lead_looks", "inside_looks", "earth_bond", "insulation_at_plug"]),
+    ],
+)
+def test_16_whoever_tells_one_of_several_dangers_is_tested_for_all_that_may_stand_behind_it(
+    told: str, dead: list[str]
+) -> None:
+    first = before(played("low_flow", answers={"told_of_danger": told}), {"mains": "on"})
+    assert not set(dead) - set(first)
+
+
 # ---------------------------------------------------------------- 3, 6, 15: hands
 
 
@@ -195,12 +212,24 @@ def read(plate: str, question: str, text: str) -> tuple[str, ...]:
     return tuple(read_answer(desk.job, BASE.questions[question], text).outcomes)
 
 
-@pytest.mark.parametrize("stamp", [130, 145, 160])
+@pytest.mark.parametrize("stamp", [130, 145, 150])
 def test_05_a_limit_that_has_not_opened_is_never_sound(stamp: int) -> None:
     answers = {"limit_stamp": f"{stamp} C", "high_limit_opens_at": f"{stamp + 20} C", "relay_output": "2 ohm"}
     records = played("overheats", answers=answers, after_repair={"relay_output": "OL"})
     read_as = [r.outcomes for r in records if isinstance(r, Answered) and r.question == "high_limit_opens_at"]
     assert read_as and read_as[0] == ("late",)
+
+
+@pytest.mark.parametrize(("stamp", "outcome_read"), [("140", "as_on_plate"), ("150", "as_on_plate"), ("165", "higher")])
+def test_05_a_limit_of_a_higher_rating_than_the_plate_is_a_wrong_part(stamp: str, outcome_read: str) -> None:
+    answers = {"limit_stamp": stamp, "high_limit_opens_at": stamp, "safety_valve_outlet": "lifts"}
+    records = played("safety_valve_blows", answers=answers)
+    read_as = [r.outcomes for r in records if isinstance(r, Answered) and r.question == "limit_stamp"]
+    assert read_as == [(outcome_read,)]
+    if outcome_read == "higher":
+        asked = answered(records)
+        assert "high_limits_renewed" in asked[asked.index("limit_stamp") :], "new ones are asked for"
+        assert "high_limits_renewed" in before(records, HEATS)
 
 
 @pytest.mark.parametrize(("plate", "outcomes"), [("", ("high",)), ("limits us", ("high",))])
@@ -254,6 +283,29 @@ def test_13_after_a_runaway_every_device_that_should_have_caught_it_is_tested() 
     records = played("overheats", answers=answers, after_repair={"relay_output": "OL"})
     assert outcome(records) == "repaired"
     assert {"high_limit_bridged", "high_limit_opens_at", "safety_valve_bench_test"} <= set(answered(records))
+
+
+@pytest.mark.parametrize(("bench_test", "new", "heats"), [("2.0", "no", True), ("can't tell", "no", False)])
+def test_13_a_safety_valve_that_blew_is_proved_or_new_before_it_heats(bench_test: str, new: str, heats: bool) -> None:
+    answers = {"safety_valve_bench_test": bench_test, "safety_valve_renewed": new}
+    records = played("safety_valve_blows", answers=answers)
+    assert not heats or "safety_valve_bench_test" in before(records, HEATS)
+    assert "high_limits_renewed" not in answered(records), (
+        "nobody changes sound limits for a valve that nobody can tell"
+    )
+    assert ever(records, HEATS) is heats
+    assert heats or outcome(records) not in ("normal", "repaired")
+
+
+@pytest.mark.parametrize(("earth", "plugged_in"), [("0.05 ohm", True), ("can't tell", False)])
+def test_14_after_a_repair_inside_the_earth_is_measured_before_the_plug_goes_in(earth: str, plugged_in: bool) -> None:
+    signs = {"controller_calls": "yes", "boiler_heats": "no", "heating_current": "0", "element_resistance": "OL"}
+    mended = {"element_resistance": "40", "earth_bond": earth, "boiler_heats": "yes", "heating_current": "6 A"}
+    records = played("no_heat", answers=signs, after_repair=mended)
+    repair = next(n for n, record in enumerate(records) if isinstance(record, Repaired))
+    after = records[repair:]
+    assert ever(after, {"mains": "on"}) is plugged_in
+    assert not plugged_in or "earth_bond" in before(after, {"mains": "on"})
 
 
 def test_17_a_new_gasket_is_not_all_that_is_looked_at() -> None:

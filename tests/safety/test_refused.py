@@ -21,7 +21,7 @@ LAST_STEP = "            - Tell the customer in writing that the machine was uns
 LOOK_AT_THE_FUSE = 'how: "Plug out. Look on the board'
 HOW_LIVE = 'how: "Tank full. Switch on, lift the lever by its handle, and read with the pump connected'
 LOOKED_AT = "- tests: {lead_looks: [sound, no_earth_pin]}\n  customer"
-TOLD = "    while: {told_of_danger: [burnt, wet, burst, repaired, nobody_knows]}\n"
+TOLD = "    while: {told_of_danger: [shock, burnt, tripped, wet, burst, repaired, nobody_knows]}\n"
 
 SLIPS = [
     pytest.param(

@@ -31,6 +31,8 @@ def first_test(job: Job, route: Route, start: BenchState | None = None) -> Befor
     for move in route.moves:
         state = after(in_time(job.base.bench, state), move.makes)
         for hazard, act, test in _due(job, state):
+            if hazard.after_repair and move is not route.moves[0]:
+                continue  # measured last of all, with nothing left to be opened on the way
             way = strict.route(job.bench, test.prepare.bench if test.prepare else test.bench)
             if way is not None:
                 found.append((way.minutes, Before(test, move, ((hazard, act),))))

@@ -143,7 +143,7 @@ def summary(job: Job) -> list[str]:
     lines += repairs_in_words(job)
     lines += [say.found(job.fault_name(fault)) for fault in picture.confirmed]
     lines += [say.danger(text) for text in job.dangers_met.values()]
-    lines += [say.danger_until(h.name, h.until) for h in open_hazards(job) if not h.from_the_start]
+    lines += [say.danger_until(h.name, h.until) for h in open_hazards(job) if not h.in_every_job]
     lines += [say.still_possible(job.fault_name(suspect.fault)) for suspect in picture.suspects[:5]]
     lines += [
         f"{given.number}. {base.questions[given.question].ask} {answer_in_words(job, given)}"

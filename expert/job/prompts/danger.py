@@ -105,7 +105,7 @@ def put_stop(turn: Turn, text: str) -> None:
 
 def stopped_text(job: Job) -> str:
     """What lifts the stop, and what ends the dangers that stand."""
-    ends = [say.danger_ends_when(hazard.until) for hazard in open_hazards(job) if not hazard.from_the_start]
+    ends = [say.danger_ends_when(hazard.until) for hazard in open_hazards(job) if not hazard.in_every_job]
     return "\n".join([say.STOPPED, *([f"{say.DEALT_WITH_IS_RECORDED}"] if ends else []), *ends])
 
 

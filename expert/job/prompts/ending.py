@@ -40,7 +40,7 @@ class Ending(ClosingPrompt):
         for hazard in open_hazards(job):
             if fine_in_prospect(job):
                 refuse(turn, hazard, HAND_BACK, "ending repaired" if job.repaired else "ending normal")
-            if not hazard.from_the_start or fine_in_prospect(job):
+            if not hazard.in_every_job or fine_in_prospect(job):
                 turn.tell(say.danger_still(hazard.name, hazard.until))
         super().put(turn)
 

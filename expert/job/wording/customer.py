@@ -76,7 +76,7 @@ def not_to_be_used(job: Job, ending: str) -> list[str]:
     if ending in FINE:
         return []
     picture = picture_of(job)
-    dangers = [hazard for hazard in open_hazards(job) if not hazard.from_the_start]
+    dangers = [hazard for hazard in open_hazards(job) if not hazard.in_every_job]
     unexplained = [job.base.complaints[complaint].name for complaint in picture.complaints_open]
     suspects = [job.fault_name(suspect.fault) for suspect in picture.suspects[:MOST_SUSPECTS]]
     return [

@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from typing import assert_never
 
-from expert.engine.hazards import START
 from expert.job.sentences import records as say
 from expert.job.state.job import Job
 from expert.job.state.values import unit_at_prompt
@@ -102,12 +101,12 @@ def _lines_of(job: Job, record: Record) -> Iterable[tuple[str, str]]:
         case Stopped(text=text):
             yield "danger", f"STOP! {text}"
             yield "danger", say.LOCAL_CODES
-        case HazardOpened(name=name, forbids=forbids, until=until, because=because) if because != (START,):
+        case HazardOpened(name=name, forbids=forbids, until=until) if not job.base.hazards[record.hazard].in_every_job:
             yield "danger", say.danger(name)
             acts = [job.base.acts[act].say for act in forbids if not job.base.acts[act].left]
             if acts:
                 yield "danger", say.do_not(" or ".join(acts), until)
-        case HazardReleased(hazard=hazard) if not job.base.hazards[hazard].from_the_start:
+        case HazardReleased(hazard=hazard) if not job.base.hazards[hazard].in_every_job:
             yield "found", say.danger_over(job.base.hazards[hazard].name)
         case TakenBack(number=number):
             yield "plain", say.taken_back(number)

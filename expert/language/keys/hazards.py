@@ -28,6 +28,7 @@ HAZARD = Shape(
         must("released_by", Listed(RELEASE), "What ends it; any one entry."),
         may("while", Holds(), "What makes it stand, read with suspicion.", field="holds"),
         may("any_time", YesNo(), "Whether tests made earlier in the job count; else only those after it began."),
+        may("after_repair", YesNo(), "Whether it stands after each repair that was made with the covers off."),
         may("suspected", Ids("fault"), "Faults that make it stand while a fired rule speaks for them."),
     ),
 )

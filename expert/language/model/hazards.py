@@ -38,7 +38,8 @@ class Release:
 class Hazard:
     """A danger. Open while `holds` holds or one of the faults is `suspected`, and from then on until it is released.
 
-    One with neither is open from the start. `forbids`: acts. `until`: in words what must have happened.
+    One with neither is open from the start; with `after_repair` it opens, where `holds` holds, after every repair
+    with the covers off. `forbids`: acts. `until`: in words what must happen.
     `any_time`: tests made earlier in the job count as well, so it does not open where they fulfil a release.
     """
 
@@ -50,9 +51,15 @@ class Hazard:
     holds: Condition = ALWAYS
     suspected: tuple[str, ...] = ()
     any_time: bool = False
+    after_repair: bool = False
     at: Position = field(default=NOWHERE, compare=False)
 
     @property
     def from_the_start(self) -> bool:
         """Whether it is open until a test says otherwise."""
-        return self.holds == ALWAYS and not self.suspected
+        return self.holds == ALWAYS and not self.suspected and not self.after_repair
+
+    @property
+    def in_every_job(self) -> bool:
+        """Whether nothing was seen that makes it stand: it is no news, and nothing to frighten the customer with."""
+        return self.from_the_start or self.after_repair

@@ -8,6 +8,7 @@ import pytest
 
 from expert.engine.bench import BenchMap, after, bench_state, in_time, terms_for
 from expert.trace.records import CustomerTold, Moved, Put, Record
+from tests.dialogue.shipped_desk import NO_DANGER
 from tests.safety.scenarios import Scenario, play
 from tests.safety.test_findings import BASE, GASKET, HEATS, answered, before, ever, outcome, played
 
@@ -106,15 +107,19 @@ def test_live_work_is_never_a_way_to_something_else() -> None:
 @pytest.mark.parametrize(
     ("answers", "never"),
     [
-        pytest.param({"heating_current": "0", "boiler_heats": "no"}, "joint_drop", id="11 no current, no joint"),
+        pytest.param({"heating_current": "0"}, "joint_drop", id="11 no current, no joint"),
         pytest.param(
-            {"relay_lamp_when_calling": "dark", "relay_control_volts": "0"}, "other_relay_fitted", id="11 no drive"
+            {"relay_lamp_when_calling": "dark", "relay_control_volts": "0", "element_resistance": "40"},
+            "other_relay_fitted",
+            id="11 no drive",
         ),
     ],
 )
 def test_11_what_cannot_tell_is_not_tested(answers: dict[str, str], never: str) -> None:
     seen = {"controller_calls": "yes", "boiler_heats": "no", "display_temperature": "21", "boiler_pressure": "0"}
-    records = played("no_heat", answers=seen | answers, qualified=True)
+    safe = {"lamp_lights": "yes", "earth_bond": "0.05 ohm", "insulation_at_plug": "60 Mohm"}
+    # Nobody can tell anything else: what is still put would be put for want of a better test.
+    records = played("no_heat", answers=NO_DANGER | safe | seen | answers, qualified=True, rest="")
     assert never not in [record.question for record in records if isinstance(record, Put)]
 
 

@@ -17,6 +17,7 @@ from expert.language.checks import (
     guarded_states,
     hazards,
     instrument_kinds,
+    live_tests,
     machine_features,
     plate_values,
     reading_order,
@@ -40,6 +41,7 @@ _MODULES = (
     values_in_texts,
     forbidden_steps,
     guarded_states,
+    live_tests,
     hazards,
 )
 CHECKS: tuple[Check, ...] = tuple(module.check for module in _MODULES)

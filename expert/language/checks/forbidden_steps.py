@@ -14,7 +14,7 @@ from expert.language.reading.draft import Draft
 
 CODES = {
     "step-energises": "A repair step or a 'how' switches on, heats or brings pressure where the plug is out.",
-    "defeats-protection": "A sentence tells to bridge, block, adjust or leave out a protective device.",
+    "defeats-protection": "A sentence tells to bridge, block, adjust, remove or leave out a protective device.",
 }
 # Where a deed is told: at the beginning of a sentence or of a part of one.
 _BEGIN = r"(?:^|[.;:!?]\s+|,\s+|\b(?:and|then|or|now)\s+)"
@@ -47,6 +47,12 @@ _DEFEATS = re.compile(
     + r"\b",
     re.IGNORECASE,
 )
+# To take one out is part of testing and renewing it: then the same sentence says so.
+_REMOVES = re.compile(
+    _BEGIN + r"(?:remove|take\s+(?:out|off|away)|pull\s+out|unscrew)\s+(?:\w+\s+){0,5}?" + _DEVICES + r"\b",
+    re.IGNORECASE,
+)
+_RENEWS = re.compile(r"\b(?:new|renew|fit|test|try|tried|measure|meter|warm|back|spanner)\b", re.IGNORECASE)
 _HINT_ON = "what needs that is a question or a proof in its own bench state"
 _HINT_DEVICE = "a protective device is tested off the machine or renewed, and never put out of its work"
 
@@ -56,7 +62,8 @@ def check(draft: Draft) -> Iterable[Problem]:
     for sentence, dead, at in _sentences(draft):
         if dead and (deed := _ENERGISES.search(sentence)) and not _negated(sentence, deed.start()):
             yield Problem(at, f"'{_cut(deed.group())}' in a dead machine; {_HINT_ON}", "step-energises")
-        if (deed := _DEFEATS.search(sentence)) and not _negated(sentence, deed.start()):
+        deed = _DEFEATS.search(sentence) or (not _RENEWS.search(sentence) and _REMOVES.search(sentence)) or None
+        if deed and not _negated(sentence, deed.start()):
             yield Problem(at, f"'{_cut(deed.group())}'; {_HINT_DEVICE}", "defeats-protection")
 
 

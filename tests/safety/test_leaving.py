@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 
 from expert.engine.bench import bench_state
+from expert.job.prompts import closing
 from expert.job.state.job import NO_PROMPT, Turn
 from expert.job.steps import go_on
 from expert.trace.records import CustomerTold, HandedOver
@@ -39,6 +40,12 @@ def test_it_is_not_handed_over_while_it_can_be_brought_out_of_it(desk: ShippedDe
     assert said[0] == "It is handed over as soon as the machine is safe."
     assert (desk.job.prompt.kind, desk.job.prompt.subject) == ("move", "vent")
     assert not [record for record in desk.records if isinstance(record, HandedOver)]
+
+
+def test_without_the_guard_it_would_be(desk: ShippedDesk, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(closing, "may_stand", lambda job: True)
+    desk.type("hand over")
+    assert [record for record in desk.records if isinstance(record, HandedOver)]
 
 
 def test_one_that_cannot_be_vented_is_left_unplugged_with_the_danger_and_what_could_not_be_done(

@@ -28,7 +28,6 @@ def part_of(file: str, first: str, begin: str, end: str) -> str:
     return RULES[file][at : RULES[file].index(end, at)]
 
 
-OUTPUT_SET_UP = part_of(HEAT, "  controller_output_volts:\n", "    prepare:\n", "    bench: {mains: on, covers: off")
 WET_INSIDE = part_of("circuits/mains_and_earth.yaml", "\nquestions:\n", "  wet_inside:\n", "    how:")
 # The code, the file, what is written, the slip, where the message points (the text that its line begins with), the message.
 SLIPS = [
@@ -143,14 +142,6 @@ SLIPS = [
         "What does the sensor read, taken out of its well and hung into a glass of crushed and melting ice with a little water in between, stirred for five minutes?",
         "  sensor_in_ice:",
         "sensor_in_ice is asked in 155 characters; 120 can be taken in at a glance",
-    ),
-    (
-        "live-without-preparation",
-        HEAT,
-        OUTPUT_SET_UP,
-        "",
-        "  controller_output_volts:",
-        "controller_output_volts is measured with mains on and covers off, and nothing is set up for it before",
     ),
     (
         "every-outcome-sound",

@@ -17,7 +17,6 @@ CODES = {
     "finding-outcome-never-concluded": "A rule waits for an outcome of a finding that no rule concludes.",
     "unused-name": "Nothing uses the named condition or list, the worked-out value or the caution.",
     "live-without-caution": "A question with mains on and covers off has no caution.",
-    "live-without-preparation": "A number is read in a live, open machine, and nothing is set up for it before.",
     "every-outcome-sound": "Every answer to the question counts as sound.",
     "measured-on-wrong-mains": "A resistance is measured with mains on, or a voltage or a current without it.",
 }
@@ -62,9 +61,6 @@ def _bench(index: Index, question: Question) -> Iterator[Problem]:
     if live and not question.cautions:
         message = f"{question.id} is put with mains on and covers off, and has no caution"
         yield Problem(question.at, message, "live-without-caution")
-    if live and question.measure is not None and question.prepare is None:
-        message = f"{question.id} is measured with mains on and covers off, and nothing is set up for it before"
-        yield Problem(question.at, message, "live-without-preparation")
     kind = question.measure.kind if question.measure is not None else ""
     wanted, is_so = _MAINS_FOR.get(kind, ""), question.bench.get("mains", "")
     if wanted and "mains" in index.base.bench.states and is_so != wanted:

@@ -43,7 +43,8 @@ NEIGHBOURS = {
     "max": "min",
     "hypot": "dist",
 }
-OPTIONS = ["-q", "-n0", "-pno:cacheprovider", "--tb=short", "--ignore=tests/reference/diagnosis", "tests/reference"]
+TESTS = "tests/reference"
+OPTIONS = ["-q", "-n0", "-pno:cacheprovider", "--tb=short", "--ignore=tests/reference/diagnosis"]
 ANOTHER_TEST, NOTHING = "another test", "nothing"
 
 
@@ -114,18 +115,25 @@ def chosen(count: int, seed: int, only: str) -> list[Break]:
 
 
 def judged(place: Break, copy: Path) -> str:
-    """The best thing that fails with this place broken."""
+    """The best thing that fails with this place broken; the tests that name its module are asked first."""
     file = copy / place.path
     whole = (TOP / place.path).read_text(encoding="utf-8")
     file.write_text(whole[: place.start] + place.text + whole[place.end :], encoding="utf-8")
-    run = subprocess.run(
-        [sys.executable, "-m", "pytest", *OPTIONS],
-        cwd=copy,
-        capture_output=True,
-        text=True,
-        check=False,
-    )
+    module = place.path.removesuffix(".py").replace("/", ".")
+    near = [
+        str(test.relative_to(copy)) for test in (copy / TESTS).glob("test_*.py") if module in test.read_text("utf-8")
+    ]
+    best = failing(near, copy) if near else NOTHING
+    if best != Basis.INDEPENDENT.value:
+        best = failing([TESTS], copy)
     file.write_text(whole, encoding="utf-8")
+    return best
+
+
+def failing(tests: list[str], copy: Path) -> str:
+    """The best thing that fails in these tests."""
+    command = [sys.executable, "-m", "pytest", *OPTIONS, *tests]
+    run = subprocess.run(command, cwd=copy, capture_output=True, text=True, check=False)
     failed = {basis for basis in Basis if re.search(rf"^E .*\({basis.value}: ", run.stdout, re.MULTILINE)}
     best = next((basis.value for basis in Basis if basis in failed), None)
     return best or (ANOTHER_TEST if run.returncode else NOTHING)

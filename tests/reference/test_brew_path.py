@@ -57,6 +57,19 @@ def test_thermosyphon(check: Check) -> None:
         check(thermosyphon_flow(*at, *pipe), loop_by_library(*at, *pipe), LOOP, relative=0.001, unit="ml/s")
 
 
+def test_thermosyphon_in_wide_pipes(check: Check) -> None:
+    """Well beyond Re 2300: Blasius is within a few per cent of the library's friction factor for smooth pipes."""
+    chance = random.Random(1913)
+    for _ in range(25):
+        cold = chance.uniform(50.0, 70.0)
+        at = (cold + chance.uniform(15.0, 25.0), cold, chance.uniform(0.5, 1.5))
+        pipe = (chance.uniform(18.0, 40.0), chance.uniform(3.0, 8.0), chance.uniform(0.5, 3.0))
+        flow = loop_by_library(*at, *pipe)
+        middle = (at[0] + at[1]) / 2
+        assert 4 * flow * 1e-6 * of_water("D", middle) / (math.pi * pipe[0] / 1000 * of_water("V", middle)) > 4000
+        check(thermosyphon_flow(*at, *pipe), flow, LOOP, relative=0.03, unit="ml/s, turbulent")
+
+
 def test_halving_the_bore_leaves_a_sixteenth_where_friction_rules() -> None:
     wide, narrow = (thermosyphon_flow(92.0, 88.0, 0.3, bore, 2.0, 0.0) for bore in (4.0, 2.0))
     assert narrow / wide == pytest.approx(1 / 16, rel=1e-6)

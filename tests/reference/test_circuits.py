@@ -9,7 +9,7 @@ import pytest
 from scipy.integrate import simpson
 
 from expert.trade.physics.element_groups import group_resistance, parallel_resistance
-from expert.trade.physics.fault_currents import filter_leakage
+from expert.trade.physics.fault_currents import filter_leakage, rcd_must_hold
 from expert.trade.physics.leads import joint_heat, joint_resistance, lead_drop, lead_resistance
 from expert.trade.physics.mains_circuits import (
     ghost_voltage,
@@ -151,6 +151,8 @@ def test_standing_leakage_behind_a_residual_current_device(check: Check) -> None
     maker = transcription("a tester maker on BS 7671:2018, 531.3.2 (martindale-electric.co.uk)", ours="IEC 60364-5-53")
     check(machines_on_rcd(9.0, 30.0), 1.0, maker, within=1e-9, unit="machine of 9 mA")
     check(machines_on_rcd(1.0, 30.0), 9.0, maker, within=1e-9, unit="machines of 1 mA")
+    # "It is not unusual for a 30 mA RCD to trip just above 15 mA."
+    check(rcd_must_hold(30.0), 15.0, maker, within=1e-9, unit="mA that it holds")
 
 
 ARITHMETIC = [

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import random
 
+import numpy as np
 import pytest
-from scipy.integrate import quad
+from scipy.integrate import quad, solve_ivp
 
 from expert.trade.errors import OutOfRange
 from expert.trade.physics.energy_use import energy_cost, heat_up_energy, idle_energy
@@ -30,6 +31,8 @@ KIND = "heat_up"
 CONSTANT = restated("constant heat capacity, by hand")
 JOULE = restated("definition, by hand")
 IF97 = independent("CoolProp, IF97 enthalpy")
+SOLVED = independent("scipy, the heating followed by an ODE solver")
+RECORD = independent("numpy, the record of a heater that cycles summed up")
 METAL = transcription("Mechanical Engineer's Data Handbook 3.4.4", ours="")
 
 CASES = [  # ml, degC, degC, W: s by constant cp (and what it is printed to), s by IF97
@@ -93,6 +96,39 @@ def test_flow_heater_never_gets_hotter_than_boiling(check: Check) -> None:
 
 def test_low_supply(check: Check) -> None:
     check(time_at_voltage(1.0, 230.0, 207.0), 1.235, JOULE, within=0.0005)
+
+
+@pytest.mark.parametrize(("rated", "actual"), [(230.0, 207.0), (230.0, 196.0), (240.0, 208.0), (120.0, 110.0)])
+def test_low_supply_step_by_step(rated: float, actual: float, check: Check) -> None:
+    """A resistor heats a litre; the temperature is followed by an ODE solver until it is 80 K up, on either voltage."""
+    ohm, capacity = rated**2 / 1400.0, 4186.0
+
+    def reached(volts: float) -> float:
+        def arrived(_: float, rise: list[float]) -> float:
+            return float(rise[0] - 80.0)
+
+        arrived.terminal = True  # type: ignore[attr-defined]
+        heated = solve_ivp(lambda t, rise: [volts**2 / ohm / capacity], (0, 5000), [0.0], events=arrived, rtol=1e-10)
+        return float(heated.t_events[0][0])
+
+    check(
+        time_at_voltage(reached(rated), rated, actual),
+        reached(actual),
+        SOLVED,
+        relative=1e-6,
+        unit="s on another supply",
+    )
+
+
+@pytest.mark.parametrize(("watts", "on", "off"), [(1400.0, 12.0, 108.0), (1400.0, 30.0, 150.0), (3000.0, 60.0, 60.0)])
+def test_energy_of_a_heater_that_cycles(watts: float, on: float, off: float, check: Check) -> None:
+    """Power summed over a record of whole cycles, half a second at a time."""
+    step = 0.5
+    record = np.where(np.mod(np.arange(0.0, 60 * (on + off), step), on + off) < on, watts, 0.0)
+    mean = float(np.mean(record))
+    check(standing_loss(watts, on, off), mean, RECORD, relative=1e-9, unit="W, cycling")
+    hours = 60 * (on + off)
+    check(idle_energy(mean, hours), float(np.sum(record)) * step / 3.6e6, RECORD, relative=1e-9, unit="kWh, cycling")
 
 
 def test_standing_loss_is_duty_times_power(check: Check) -> None:

@@ -43,6 +43,7 @@ CARRIED_ON = independent("scipy, Steinhart-Hart solved with coefficients from th
 PRINTED = independent(
     "resistance table of data sheet 29049 as a printer's firmware holds it; the code has its coefficients"
 )
+UNKNOWN = independent("two makers' tables of type 503F3950, read by the definition of beta")
 OTHER_ROWS = independent("maker's table AMF52-503F3950, rows that the code does not hold")
 
 TEN_K = [  # degC: four-term ohm, beta 3977 ohm, beta's error [K]
@@ -155,6 +156,22 @@ def test_by_beta_alone_the_spread_still_covers_the_table(beta: float) -> None:
     for temperature, kohm, _, _ in FIFTY_K:
         found = ntc_sensor_temperature(49000.0, beta, kohm * 980)
         assert abs(found - temperature) <= ntc_sensor_spread(49000.0, beta, temperature)
+
+
+def test_the_spread_of_an_unknown_part_is_not_wider_than_its_ground(check: Check) -> None:
+    """The worst of three betas on two makers' tables is the ground; the straight line above it lies within 1.7 K."""
+    for temperature, _, _, _ in FIFTY_K:
+        kohms = [
+            kohm for rows in (((t, k) for t, k, *_ in FIFTY_K), OTHER_MAKER) for t, kohm in rows if t == temperature
+        ]
+        worst = max(
+            abs(1 / (math.log(kohm / 50) / beta + 1 / 298.15) - 273.15 - temperature)
+            for beta in (3950.0, 4005.0, 4056.0)
+            for kohm in kohms
+        )
+        spread = ntc_sensor_spread(49000.0, 4005.0, temperature)
+        check(spread, worst, UNKNOWN, within=1.7, unit=f"K at {temperature}")
+        assert spread >= worst - 0.05
 
 
 def test_curves_reach_160_degrees(check: Check) -> None:

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterator
-from dataclasses import fields, is_dataclass
 
 from expert.language.model import RuleBase
 
 _VALUE = re.compile(r"\{([a-z][a-z0-9_]*(?:\.[a-z][a-z0-9_]*)?)\}")
+_NO_TEXT = frozenset({"id", "at", "circuit", "part", "when", "only_if", "unless", "tree"})
 
 
 def named_in(text: str) -> tuple[str, ...]:
@@ -17,7 +17,7 @@ def named_in(text: str) -> tuple[str, ...]:
     >>> named_in("About {element_expected} for {plate.element_power}.")
     ('element_expected', 'plate.element_power')
     """
-    return tuple(_VALUE.findall(text))
+    return tuple(_VALUE.findall(text)) if "{" in text else ()
 
 
 def with_values(text: str, told: Callable[[str], str]) -> str:
@@ -26,12 +26,10 @@ def with_values(text: str, told: Callable[[str], str]) -> str:
 
 
 def sentences(record: object) -> Iterator[str]:
-    """Every text of a record of the rules, in whatever field, but for its ids."""
-    if not is_dataclass(record):
-        return
-    for field in fields(record):
-        if field.name not in ("id", "at", "circuit", "part"):
-            yield from _texts(getattr(record, field.name))
+    """Every text of a record of the rules, in whatever field, but for its ids and what it tests."""
+    for name in getattr(record, "__dataclass_fields__", ()):
+        if name not in _NO_TEXT:
+            yield from _texts(getattr(record, name))
 
 
 def _texts(value: object) -> Iterator[str]:
@@ -40,7 +38,7 @@ def _texts(value: object) -> Iterator[str]:
     elif isinstance(value, tuple):
         for item in value:
             yield from _texts(item)
-    elif is_dataclass(value):
+    else:
         yield from sentences(value)
 
 

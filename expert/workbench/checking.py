@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import gc
 from collections.abc import Callable, Iterator
+from contextlib import contextmanager
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
@@ -93,8 +95,22 @@ def looks(folder: Path, with_advice: bool, wait: Callable[[], None]) -> Iterator
         now = _stamps(folder)
         if now != before:
             before = now
-            yield look_at(folder, with_advice, trees)
+            with _uncollected():
+                look = look_at(folder, with_advice, trees)
+            yield look
         wait()
+
+
+@contextmanager
+def _uncollected() -> Iterator[None]:
+    """Without the collector of unused objects: all that a look makes is in use to its end."""
+    was = gc.isenabled()
+    gc.disable()
+    try:
+        yield
+    finally:
+        if was:
+            gc.enable()
 
 
 def _stamps(folder: Path) -> dict[str, tuple[int, int]]:

@@ -50,6 +50,7 @@ def rivals_of(base: RuleBase, rule: Rule, fault: str, opener: Branches | None = 
         other.id
         for other in base.faults.values()
         if other.id != fault
+        and not own.isdisjoint(other.shows)  # else no branch has a sign of it
         and not (other.result and (fault in other.caused_by or other.part == base.faults[fault].part))
         and other.id not in base.faults[fault].caused_by
         and any(allows(base, other, branch, own) for branch in branches)

@@ -1,4 +1,4 @@
-"""`python -m tests.benchmarks.impact --jobs N [--json]`: `expert impact` on N saved jobs, on all cores.
+"""`python -m tests.benchmarks.impact --jobs N [--edit NAME] [--json]`: `expert impact` on N saved jobs, on all cores.
 
 The demo jobs, copied until there are N. Three edits are measured: none of what the jobs looked at (`untouched`), one
 that concerns some of them, and one that concerns all, so that each is played twice (`all_played`). Keys: `jobs`, and
@@ -21,7 +21,7 @@ from expert.workbench.impact.running import Task, outcomes, tasks_for
 ROOT = Path(__file__).parents[2]
 EDITS = {
     "untouched": ("complaints.yaml", "", ""),
-    "some_played": ("circuits/boiler_fill.yaml", "minutes: 3\n", "minutes: 4\n"),
+    "some_played": ("circuits/brew_group.yaml", "seen: rare\n", "seen: common\n"),
     "all_played": ("bench.yaml", "minutes: 1\n", "minutes: 2\n"),
 }
 
@@ -30,11 +30,13 @@ def main() -> None:
     parser = argparse.ArgumentParser(description=__doc__)
     parser.add_argument("--jobs", type=int, default=200)
     parser.add_argument("--json", action="store_true")
+    parser.add_argument("--edit", choices=list(EDITS), default="", help="only this one")
     arguments = parser.parse_args()
     found: dict[str, object] = {"jobs": arguments.jobs}
     with tempfile.TemporaryDirectory() as name:
         traces = copies(Path(name), arguments.jobs)
-        for edit, (file, old, new) in EDITS.items():
+        for edit in [arguments.edit] if arguments.edit else EDITS:
+            file, old, new = EDITS[edit]
             start = time.perf_counter()
             library = Library()
             before = texts_in(ROOT / "rules")

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
+from itertools import islice
 
 from expert.language.model import All, Condition, Is, Narrow, Not, RuleBase
 
@@ -13,25 +14,29 @@ _MOST = 4_000  # ways; a condition with more is looked at in so many
 
 @dataclass(frozen=True, slots=True)
 class Branches:
-    """Opens conditions of one rule base."""
+    """Opens conditions of one rule base. `opened`, `followed`: those it has opened already, with their ways."""
 
     base: RuleBase
     outcomes: Mapping[str, tuple[str, ...]]
     concluding: Mapping[str, tuple[tuple[tuple[str, ...], Condition], ...]]
+    # By identity: a condition lives as long as its rule base, and to hash one takes as long as to open it.
+    opened: dict[int, tuple[Condition, tuple[Branch, ...]]] = field(default_factory=dict, repr=False)
+    followed: dict[int, tuple[Condition, tuple[Branch, ...]]] = field(default_factory=dict, repr=False)
 
-    def of(self, condition: Condition) -> list[Branch]:
+    def of(self, condition: Condition) -> tuple[Branch, ...]:
         """Every way in which the condition can be true, in answers, faults, features and complaints."""
-        opened: list[Branch] = []
-        for branch in self._ways(condition, wanted=True):
-            opened += self._open(branch)
-            if len(opened) > _MOST:
-                return opened[:_MOST]
-        return opened
+        if id(condition) not in self.opened:
+            ways = (way for branch in self._ways(condition, wanted=True) for way in self._open(branch))
+            self.opened[id(condition)] = condition, tuple(islice(ways, _MOST))
+        return self.opened[id(condition)][1]
 
-    def asked(self, condition: Condition) -> list[Branch]:
+    def asked(self, condition: Condition) -> tuple[Branch, ...]:
         """The same with what must have been known before each question could be asked."""
-        ways = (whole for branch in self.of(condition) for whole in self._with_what_came_before(branch))
-        return [joined for whole in ways if (joined := _joined(whole)) is not None][:_MOST]
+        if id(condition) not in self.followed:
+            ways = (whole for branch in self.of(condition) for whole in self._with_what_came_before(branch))
+            joined = (way for whole in ways if (way := _joined(whole)) is not None)
+            self.followed[id(condition)] = condition, tuple(islice(joined, _MOST))
+        return self.followed[id(condition)][1]
 
     def own_facts(self, condition: Condition) -> frozenset[str]:
         """Every question, fault, feature and complaint on which the condition itself rests."""

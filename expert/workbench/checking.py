@@ -36,7 +36,8 @@ def look_at(folder: Path, with_advice: bool = True, trees: Trees | None = None) 
         base = load_rules(folder, trees)
     except RulesRefused as refused:
         return Look(None, refused.problems, ())
-    return Look(base, tuple(unproved(base)), advice(base) if with_advice else ())
+    index = Index(base)
+    return Look(base, tuple(unproved(base, index.opener)), advice(base, index) if with_advice else ())
 
 
 def in_a_line(look: Look) -> str:

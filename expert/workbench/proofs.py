@@ -26,9 +26,9 @@ CODES: Mapping[str, str] = MappingProxyType(
 _SHOWN = 3  # witnesses named in one message
 
 
-def unproved(base: RuleBase) -> Iterator[Problem]:
-    """Every confirm that is not proved, in the rules' order."""
-    opener = branches_in(base)
+def unproved(base: RuleBase, opener: Branches | None = None) -> Iterator[Problem]:
+    """Every confirm that is not proved, in the rules' order. `opener`: of this base, where it is there already."""
+    opener = opener or branches_in(base)
     for rule in base.rules.values():
         for said in rule.then:
             if isinstance(said, Narrow) and said.word == "confirm":

@@ -96,6 +96,9 @@ def plate_lines(build: Build) -> dict[str, str]:
     return lines | ({"sensor_r25": r25, "sensor_beta": beta} if r25 else {})
 
 
+_HOT = 90.0  # degC: a wall that nobody leaves a hand near
+
+
 def play_on(
     knowledge: Knowledge,
     table: Table,
@@ -161,6 +164,11 @@ def _lines(played: Played, table: Table, at_hand: Unattended, wanted: Mapping[st
             line = wanted[question.id]
         played.answers.append((question.id, line))
         return [line]
+    if prompt.kind == "move" and _makes_hot(job):
+        # Nobody says that it is hot of a boiler that stays cold.
+        played.machine = do(played.machine, HeatUp(minutes=25.0, settle=3.0))
+        if played.machine.state.boiler < _HOT:
+            return ["no"]
     if prompt.kind == "danger" and played.wanted_senior < 3:
         played.wanted_senior += 1
         return [SENIOR]
@@ -176,6 +184,10 @@ def _lines(played: Played, table: Table, at_hand: Unattended, wanted: Mapping[st
 def fitted(type_: MachineType, build: Build) -> MachineType:
     """The machine type with the sort of sensor that this build has, which no plate states."""
     return replace(type_, features={**type_.features, "sensor": SENSORS[build.sensor][0]})
+
+
+def _makes_hot(job: Job) -> bool:
+    return any(move.id == job.prompt.subject and move.makes.get("boiler") == "hot" for move in job.base.bench.moves)
 
 
 def _is_told_here(job: Job, name: str) -> bool:

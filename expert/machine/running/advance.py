@@ -8,7 +8,7 @@ from dataclasses import replace
 
 from expert.machine.control.board import remember
 from expert.machine.mains.supply import FUSE_HOLDS, RCD_TRIPS
-from expert.machine.running.heat_step import heated, lag
+from expert.machine.running.heat_step import VACUUM_OPENS, heated, lag
 from expert.machine.running.instant import TANK_DRY, Instant, instant, live, wall_at_limits
 from expert.machine.running.machine import Machine
 from expert.machine.running.outflow import Outflow, outflow
@@ -62,6 +62,7 @@ def _tripped(machine: Machine, now: Instant) -> State:
     wall = wall_at_limits(machine)
     board_blows = now.supply.board_amps > FUSE_HOLDS * mains.board_fuse.amps
     opens = state.pump_coil >= pump.limiter_opens_at
+    falls = machine.parts.water.vacuum_valve.state == "works"
     stays = state.limiter_open and state.pump_coil > pump.limiter_opens_at - _LIMITER_BACK
     found = {
         "rcd_tripped": state.rcd_tripped or now.supply.residual_amps > RCD_TRIPS * machine.build.rcd_amps,
@@ -73,6 +74,8 @@ def _tripped(machine: Machine, now: Instant) -> State:
         "element_burnt": state.element_burnt or state.sheath >= mains.element.sheath_limit,
         "limiter_open": opens or stays,
         "calls_heat": now.contacts.controller_out,
+        # A pin that hangs free falls as soon as the air outside is stronger, whatever was shut by hand just now.
+        "vacuum_shut": state.vacuum_shut and not (falls and now.space.gauge <= VACUUM_OPENS),
     }
     changed = {name: value for name, value in found.items() if getattr(state, name) != value}
     return replace(state, **changed) if changed else state  # type: ignore[arg-type]

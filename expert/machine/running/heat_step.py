@@ -26,6 +26,7 @@ _EXCHANGE = 0.020  # kW/K from boiler water to the exchanger's (common practice,
 _SHEATH_SECONDS, _SENSOR_SECONDS, _GROUP_SECONDS = 25.0, 8.0, 650.0
 _WATER_HEAT = 4.19  # kJ/(kg K) at 20 degC
 _LEAST_WATER = 0.005
+VACUUM_OPENS = -0.02  # bar gauge: the pin of the vacuum valve falls (common practice, no source)
 _CREEPS_IN = 8 * 3600.0  # s: air through seals into a boiler under vacuum (common practice, no source)
 
 
@@ -190,7 +191,7 @@ def _air(machine: Machine, now: Instant, out: Outflow, boiler: float, water: flo
             inside = lag(inside, air_shut_in(boiler, space, air), seconds, _CREEPS_IN)
     shut = state.vacuum_shut
     if valve.state == "works":
-        shut = now.space.gauge >= valve.shuts_at if not shut else now.space.gauge > -0.02
+        shut = now.space.gauge >= valve.shuts_at if not shut else now.space.gauge > VACUUM_OPENS
     return {"boiler_air": max(inside, 0.0), "vacuum_shut": shut}
 
 

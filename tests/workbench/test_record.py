@@ -8,11 +8,10 @@ import pytest
 
 from expert.job.answers.sound import CANNOT_TELL
 from expert.machine import COMPLAINTS, complaints
-from expert.witness.record import MachineRecord, as_text, load_record, shipped_records
-from expert.witness.recording import ALL, as_brought_in, digest_of, said_of
-from expert.witness.table import Table
+from expert.witness.record import as_text, load_record, shipped_records
+from expert.witness.recording import ALL, as_brought_in, said_of
 from expert.workbench.checks import advice
-from tests.workbench.make_record import RECORD, loaded
+from tests.workbench.make_record import RECORD, current, loaded
 
 SAMPLE = random.Random(18).sample(range(len(ALL)), 5)
 
@@ -28,11 +27,6 @@ def test_the_record_says_what_the_machine_shows(number: int) -> None:
     for question in random.Random(number).sample(current(record, table), 10):
         if question in base.questions:
             assert said_of(base, table, machine, question) == row.typed.get(question, CANNOT_TELL), question
-
-
-def current(record: MachineRecord, table: Table) -> list[str]:
-    """The questions whose line in the table is the one that the record was made by."""
-    return [name for name in sorted(table.lines) if record.lines.get(name) == digest_of(table.lines[name])]
 
 
 def test_the_record_is_not_left_behind_by_its_table() -> None:

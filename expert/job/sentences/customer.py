@@ -20,11 +20,24 @@ def job(number: str, machine: str) -> str:
 
 
 TESTED = "Tested after the repair:"
+BEYOND_THE_METER = "more than the meter reads"
+SAFETY_DEVICES_TESTED = "Tested because of the danger:"
+OTHER_TESTS = "Safety tests:"
+
+
+def did_not_hold(statement: str) -> str:
+    return f"NOT IN ORDER: this did not hold: {statement}"
+
+
+def not_known_whether(statement: str) -> str:
+    return f"not shown: {statement}"
+
+
 DO_NOT_USE = "DO NOT USE THIS MACHINE. Leave its plug out until it is repaired and its safety is tested."
 
 
-def danger_stands(name: str, until: str) -> str:
-    return f"Danger: there may be {name}. It ends when: {until}"
+def danger_stands(name: str) -> str:
+    return f"Danger: there may be {name}."
 
 
 def not_explained(complaints: str) -> str:

@@ -102,12 +102,15 @@ def not_shown_safe(job: Job) -> tuple[str, ...]:
     return tuple(dict.fromkeys((*opened, *(looks if fine_in_prospect(job) else ()))))
 
 
-def not_shown_safe_in_words(job: Job) -> list[str]:
-    """One line that names these tests; none when there is nothing to say."""
-    missing = not_shown_safe(job)
+def not_shown_safe_in_words(job: Job, for_customer: bool = False) -> list[str]:
+    """One line that names these tests, by the bench's questions or in the customer's words; none where all is well."""
+    missing = [job.base.questions[name] for name in not_shown_safe(job)]
     if not missing:
         return []
-    asked = " ".join(job.base.questions[name].ask for name in missing)
+    if for_customer:
+        asked = "; ".join(question.slip or question.ask.rstrip("?") for question in missing) + "."
+    else:
+        asked = " ".join(question.ask for question in missing)
     why = say.OPENED_AND_NOT_SHOWN_SAFE if job.opened else say.NOT_SHOWN_SAFE
     return [say.to_be_tested_before_use(why, asked)]
 

@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import math
+import re
+
 from expert.job.sentences import customer as say
 from expert.job.state.after_opening import not_shown_safe_in_words
 from expert.job.state.complaints_now import still_open_in_words
@@ -12,7 +15,7 @@ from expert.job.state.situation import picture_of
 from expert.job.wording.limits import show_limit
 from expert.job.wording.sound_limits import sound_limits_in_words
 from expert.language.formulas.formula import CannotWorkOut, NotKnown
-from expert.language.model import Question
+from expert.language.model import Question, YesNo
 from expert.trade.quantities.units import Quantity
 
 CLOSING_LINES = {
@@ -38,18 +41,48 @@ def customer_summary(job: Job, ending: str) -> tuple[str, ...]:
     lines.append(say.reported("; ".join(base.complaints[complaint].name for complaint in job.complaints)))
     lines += _wrong_and_done(job)
     tell_danger = say.danger_was_found if ending in FINE else say.danger_found
-    lines += map(tell_danger, job.dangers_met.values())
+    lines += (tell_danger(_first_sentence(danger)) for danger in job.dangers_met.values())
     lines.append(CLOSING_LINES[ending])
     lines += not_to_be_used(job, ending)
-    lines += still_open_in_words(job)
-    lines += not_shown_safe_in_words(job)
-    tests = {question: (answer, passed) for question, answer, passed in job.proofs}
-    if tests:
-        lines.append(say.TESTED if job.repaired else "Safety tests:")
-        lines += [f"  - {_tested(job, question, answer, passed)}" for question, (answer, passed) in tests.items()]
+    lines += still_open_in_words(job) if ending in FINE else []
+    lines += not_shown_safe_in_words(job, for_customer=True)
+    lines += _all_tested(job)
     lines += costs_told(job) if ending != "handed_over" else ()
     lines += WHAT_TO_WATCH
     return tuple(lines)
+
+
+def _first_sentence(text: str) -> str:
+    """What is the matter; what to do about it is said to the bench, in the sentences behind."""
+    return re.split(r"(?<=[.!]) ", text, maxsplit=1)[0]
+
+
+def _all_tested(job: Job) -> list[str]:
+    """Every test that counts for the machine as it goes back: the proofs, and what ended a danger on the way."""
+    tests = {question: (answer, passed) for question, answer, passed in job.proofs}
+    lines = []
+    if tests:
+        lines.append(say.TESTED if job.repaired else say.OTHER_TESTS)
+        lines += [f"  - {_tested(job, question, answer, passed)}" for question, (answer, passed) in tests.items()]
+    ended = [name for name in _ended_dangers(job) if name not in tests]
+    if ended:
+        lines.append(say.SAFETY_DEVICES_TESTED)
+        lines += [f"  - {_tested(job, name, given.text, True)}" for name in ended if (given := job.answer_to(name))]
+    return lines
+
+
+def _ended_dangers(job: Job) -> list[str]:
+    """The tests that were passed, hold, and belong to what ends a danger that was met."""
+    hazards = [job.base.hazards[name] for name in job.hazards.released]
+    names = [
+        test for hazard in hazards if not hazard.from_the_start for way in hazard.released_by for test in way.tests
+    ]
+    return [name for name in dict.fromkeys(names) if _passed(job, name)]
+
+
+def _passed(job: Job, name: str) -> bool:
+    given = job.answer_to(name)
+    return given is not None and set(given.outcomes) <= set(job.base.questions[name].sound)
 
 
 def costs_told(job: Job) -> list[str]:
@@ -81,7 +114,7 @@ def not_to_be_used(job: Job, ending: str) -> list[str]:
     suspects = [job.fault_name(suspect.fault) for suspect in picture.suspects[:MOST_SUSPECTS]]
     return [
         say.DO_NOT_USE,
-        *(say.danger_stands(hazard.name, hazard.until) for hazard in dangers),
+        *(say.danger_stands(hazard.name) for hazard in dangers),
         *([say.not_explained("; ".join(unexplained))] if unexplained else []),
         *([say.suspected("; ".join(suspects))] if unexplained and suspects else []),
     ]
@@ -110,17 +143,22 @@ def _tested(job: Job, question_id: str, answer: str, passed: bool | None) -> str
     question = job.base.questions[question_id]
     given = job.answer_to(question_id)
     called = question.slip or question.ask.rstrip("?")
+    if question.slip and isinstance(question.form, YesNo):
+        # Written as what holds of a sound machine: beside it, the bench's yes or no would say the contrary.
+        return question.slip if passed else _NOT_SO[passed](question.slip)
     if not answer or given is None or given.text != answer:
         return f"{called}: {answer or 'not tested'}{_MARKS[passed]}"
     if given.quantity is not None:
         limits = _limits(job, question, given.quantity)
-        return f"{called} {show_limit(job, given.quantity)}{f', {limits}' if limits else ''}{_MARKS[passed]}"
+        read = say.BEYOND_THE_METER if math.isinf(given.quantity.value) else show_limit(job, given.quantity)
+        return f"{called} {read}{f', {limits}' if limits else ''}{_MARKS[passed]}"
     if passed and question.slip:
         return question.slip
     told = " or ".join(map(question.label, given.outcomes))
     return f"{called}: {told}{_MARKS[passed]}"
 
 
+_NOT_SO = {False: say.did_not_hold, None: say.not_known_whether}
 _MARKS = {True: "", False: say.NOT_IN_ORDER, None: say.NOT_SHOWN_IN_ORDER}
 
 

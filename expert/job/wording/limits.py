@@ -21,12 +21,12 @@ _SET = re.compile(rf"\b({'|'.join(NATIONAL)}): ")  # what begins the part of one
 _SHOWN_AS_IT_IS = ("temperature", "temperature_difference", "time")
 
 
-def show_limit(job: Job, limit: Quantity) -> str:
-    """A limit with the digits that it deserves, such as 792 ohm for 791.6 ohm."""
+def show_limit(job: Job, limit: Quantity, unit: str | None = None) -> str:
+    """A limit with the digits that it deserves, such as 792 ohm for 791.6 ohm; in `unit` where one is named."""
     value = limit.value
     if limit.kind not in _SHOWN_AS_IT_IS and value and not math.isinf(value):
         value = round(value, LIMIT_DIGITS - 1 - math.floor(math.log10(abs(value))))
-    return show(Quantity(value, limit.kind), system=job.shop.system)
+    return show(Quantity(value, limit.kind), unit, job.shop.system)
 
 
 def limits_in_words(job: Job, question: Question, outcome: str) -> str:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from itertools import pairwise
 
 from expert.job.sentences import limits as say
@@ -10,8 +11,10 @@ from expert.job.state.values import bands_of
 from expert.job.wording.limits import show_limit
 from expert.language.model import Question
 from expert.trade.quantities.quantity import difference_of
-from expert.trade.quantities.units import Quantity
+from expert.trade.quantities.units import Quantity, show
 from expert.trade.sensors.instruments import Band, still_possible
+
+_IN_ONE_UNIT = ("resistance",)
 
 
 def sound_limits_in_words(job: Job, question: Question, read: Quantity) -> str:
@@ -23,8 +26,14 @@ def sound_limits_in_words(job: Job, question: Question, read: Quantity) -> str:
     if not spans:
         return ""
     low, high = min(spans, key=lambda span: _distance(span, read.value))
-    least = None if low is None else show_limit(job, Quantity(low, read.kind))
-    most = None if high is None else show_limit(job, Quantity(high, read.kind))
+    # In the unit of the reading: nobody at the counter compares 1.5 Mohm with 300 kohm.
+    unit = (
+        show(read, system=job.shop.system).rpartition(" ")[2]
+        if read.kind in _IN_ONE_UNIT and math.isfinite(read.value)
+        else None
+    )
+    least = None if low is None else show_limit(job, Quantity(low, read.kind), unit)
+    most = None if high is None else show_limit(job, Quantity(high, read.kind), unit)
     if least and most:
         return say.from_to(least, most)
     return f"at least {least}" if least else f"at most {most}" if most else ""

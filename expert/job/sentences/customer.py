@@ -21,7 +21,7 @@ def job(number: str, machine: str) -> str:
 
 TESTED = "Tested after the repair:"
 BEYOND_THE_METER = "more than the meter reads"
-SAFETY_DEVICES_TESTED = "Tested because of the danger:"
+SAFETY_DEVICES_TESTED = "Also tested for safety:"
 OTHER_TESTS = "Safety tests:"
 
 

@@ -98,8 +98,12 @@ class BenchMap:
         self._routes: dict[tuple[BenchState, BenchState], Route | None] = {}
 
     def allowed(self, state: BenchState) -> bool:
-        """Whether the bench may be brought into the state."""
-        return not any(_fits(state, barred) for barred in self._terms.barred)
+        """Whether the bench may be brought into the state, and stay in it for as long as a test takes."""
+        return not any(self._comes_to(state, barred) for barred in self._terms.barred)
+
+    def _comes_to(self, state: BenchState, pattern: BenchState) -> bool:
+        """Whether it is so, or will be by itself: an open machine that is switched on gets warm with its covers off."""
+        return _fits(state, pattern) or _fits(in_time(self._bench, state), pattern)
 
     def may_stay(self, state: BenchState) -> bool:
         """Whether one may work in the state, and not only pass through it."""
@@ -181,12 +185,14 @@ class BenchMap:
 
         A machine that stands in several forbidden ways at once is brought out of them one by one: first the plug.
         """
-        return all(_fits(before, barred) for barred in self._terms.barred if _fits(further, barred))
+        return all(_fits(before, barred) for barred in self._terms.barred if self._comes_to(further, barred))
 
     def _price(self, before: BenchState, further: BenchState) -> float:
         """Minutes for what has to pass before the bench comes into a state that it did not stand in."""
         return sum(
-            minutes for pattern, minutes in self._terms.priced if _fits(further, pattern) and not _fits(before, pattern)
+            minutes
+            for pattern, minutes in self._terms.priced
+            if self._comes_to(further, pattern) and not _fits(before, pattern)
         )
 
 

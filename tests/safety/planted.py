@@ -270,4 +270,12 @@ SLIPS = [
         "element_volts is live work and stands before element_resistance, which is not; put element_resistance first [live-before-dead]",
         id="live before dead",
     ),
+    pytest.param(
+        "hazards.yaml",
+        "{any: [{wall_temperature: high}, {second_gauge_pressure: high}]}",
+        "{wall_temperature: high}",
+        '"True over-pressure, shown by a second gauge.',
+        "safety_valve_lifts_at_high_second_gauge stops the work at second_gauge_pressure, which no hazard that stands then names under 'while' [stop-without-hazard]",
+        id="stop at what a hazard does not name",
+    ),
 ]

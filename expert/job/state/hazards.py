@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
-from expert.engine.bench import BenchState, satisfies
+from expert.engine.bench import BenchState, in_time, satisfies
 from expert.engine.hazards import Known, Released, correct, keep_account, next_test, tests_left, to_answer_anew
 from expert.job.state.job import Job, Turn
 from expert.job.state.values import missing_first
@@ -62,10 +62,14 @@ def open_hazards(job: Job) -> tuple[Hazard, ...]:
 
 
 def forbidding(job: Job, state: BenchState, left: bool = False) -> Iterator[tuple[Hazard, Act]]:
-    """Every open hazard that forbids the state, with the act that the state is; `left`: when it is left alone so."""
+    """Every open hazard that forbids the state or what becomes of it by itself, with the act that it is.
+
+    `left`: when it is left alone so.
+    """
+    states = (state, in_time(job.base.bench, state))
     for hazard in open_hazards(job):
         for act in acts_of(job, hazard, left):
-            if any(satisfies(state, one) for one in act.states):
+            if any(satisfies(stands, one) for one in act.states for stands in states):
                 yield hazard, act
                 break
 

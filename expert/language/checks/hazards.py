@@ -51,23 +51,37 @@ def _releases(draft: Draft, hazard: Hazard) -> Iterator[Problem]:
 
 def _stops(draft: Draft) -> Iterator[Problem]:
     for rule in draft.rules.values():
-        if any(isinstance(said, Say) and said.word == "stop_work" for said in rule.then) and not _guarded(draft, rule):
+        if any(isinstance(said, Say) and said.word == "stop_work" for said in rule.then):
+            lacking = _unguarded(draft, rule)
             message = f"{rule.id} stops the work, but no hazard stands then; give one with 'while' and 'released_by'"
-            yield Problem(draft.place("rule", rule.id, "then", "stop_work"), message, "stop-without-hazard")
+            if lacking:
+                message = f"{rule.id} stops the work at {lacking}, which no hazard that stands then names under 'while'"
+            if lacking is not None:
+                yield Problem(draft.place("rule", rule.id, "then", "stop_work"), message, "stop-without-hazard")
 
 
-def _guarded(draft: Draft, rule: Rule) -> bool:
-    """Whether some hazard stands whenever the rule has fired."""
+def _unguarded(draft: Draft, rule: Rule) -> str | None:
+    """'' where no hazard stands though the rule has fired; else a question that no hazard names which stands then.
+
+    One that was released before stands again only by a cause that is new. None where all is guarded.
+    """
     facts = list(dict.fromkeys(atom.fact for atom in _atoms(rule.when)))
     known = draft.names.outcomes
     choices = [known.get(fact) or () for fact in facts]
     if prod(map(len, choices)) > _MOST_COMBINATIONS:
-        return True  # Too much to try out; rules are never that long.
+        return None  # Too much to try out; rules are never that long.
     for combination in product(*choices):
         given = dict(zip(facts, combination, strict=True))
-        if _true(rule.when, given) and not any(_stands(hazard, given) for hazard in draft.hazards.values()):
-            return False
-    return True
+        if not _true(rule.when, given):
+            continue
+        standing = [hazard for hazard in draft.hazards.values() if _stands(hazard, given)]
+        if not standing:
+            return ""
+        named = {atom.fact for hazard in standing for atom in _atoms(hazard.holds)}
+        for fact in facts:
+            if fact in draft.questions and fact not in named and not any(h.from_the_start for h in standing):
+                return fact
+    return None
 
 
 def _stands(hazard: Hazard, given: Mapping[str, str]) -> bool:

@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from itertools import product
 from math import prod
 
-from expert.language.model import ALWAYS, All, Any, Condition, Hazard, Is, Not, Rule, Say
+from expert.language.model import ALWAYS, All, Any, Condition, Hazard, Is, Narrow, Not, Rule, Say
 from expert.language.problems import Problem
 from expert.language.reading.draft import Draft
 
@@ -63,8 +63,10 @@ def _stops(draft: Draft) -> Iterator[Problem]:
 def _unguarded(draft: Draft, rule: Rule) -> str | None:
     """'' where no hazard stands though the rule has fired; else a question that no hazard names which stands then.
 
-    One that was released before stands again only by a cause that is new. None where all is guarded.
+    One that was released before stands again only by a cause that is new: an answer, or the fault that the rule itself
+    finds. None where all is guarded.
     """
+    finds = {said.fact for said in rule.then if isinstance(said, Narrow) and said.outcomes == ("present",)}
     facts = list(dict.fromkeys(atom.fact for atom in _atoms(rule.when)))
     known = draft.names.outcomes
     choices = [known.get(fact) or () for fact in facts]
@@ -77,6 +79,8 @@ def _unguarded(draft: Draft, rule: Rule) -> str | None:
         standing = [hazard for hazard in draft.hazards.values() if _stands(hazard, given)]
         if not standing:
             return ""
+        if any(atom.fact in finds for hazard in draft.hazards.values() for atom in _atoms(hazard.holds)):
+            continue
         named = {atom.fact for hazard in standing for atom in _atoms(hazard.holds)}
         for fact in facts:
             if fact in draft.questions and fact not in named and not any(h.from_the_start for h in standing):

@@ -15,7 +15,7 @@ from hypothesis import strategies as st
 from expert.language.checks import CODES
 from expert.language.model import Position
 from expert.language.problems import Problem
-from expert.terminal import out
+from expert.terminal import out, sentences
 
 NASTY = ["\x1b]52;c;aGk=\x07", "\x1b[2J", "\x9b31m", "\u202e", "\x00", "\r", "\ud800", "\x1bPq#0\x1b\\", "\u2028"]
 texts = st.lists(st.one_of(st.sampled_from(NASTY), st.text(max_size=8)), max_size=8).map("".join)
@@ -63,4 +63,4 @@ def test_a_reader_that_went_away_is_told_about_and_stops_nothing(monkeypatch: py
     monkeypatch.setattr("sys.stdout", Gone())
     monkeypatch.setattr("sys.stderr", told)
     out.say("something")
-    assert told.getvalue() == f"{out.READER_LEFT}\n"
+    assert told.getvalue() == f"{sentences.READER_LEFT}\n"

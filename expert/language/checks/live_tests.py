@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Iterator
 
-from expert.language.model import ALWAYS, Question
+from expert.language.model import ALWAYS, Measure, Question
 from expert.language.problems import Problem
 from expert.language.reading.draft import Draft
 
@@ -21,7 +21,7 @@ _TRIAL = re.compile(r"\b(?:known to be good|for a trial)\b", re.IGNORECASE)
 def check(draft: Draft) -> Iterable[Problem]:
     """One problem for each such test. Words are judged for what runs, not meanings."""
     for question in draft.questions.values():
-        if question.measure is not None and _is_live(draft, question) and not _set_up_dead(draft, question):
+        if isinstance(question.form, Measure) and _is_live(draft, question) and not _set_up_dead(draft, question):
             message = f"{question.id} is measured in a live, open machine; clip on with 'prepare', the plug out"
             yield Problem(draft.place("question", question.id, "bench"), message, "live-without-set-up")
         yield from _tells_nothing(draft, question)

@@ -135,9 +135,10 @@ def _limits(base: RuleBase, question: Question) -> Iterator[str]:
 
 
 def _told(question: Question, span: Span) -> str:
-    assert question.measure is not None
+    assert isinstance(question.form, Measure)
+    kind = question.form.kind
     ends = ((span.reading.low, span.low), (span.reading.high, span.high))
-    return _between(*("" if end is None else show(Quantity(value, question.measure.kind)) for end, value in ends))
+    return _between(*("" if end is None else show(Quantity(value, kind)) for end, value in ends))
 
 
 def _between(low: str, high: str) -> str:

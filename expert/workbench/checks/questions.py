@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from expert.engine.knowledge import atoms_of
-from expert.language.model import Narrow, Question
+from expert.language.model import Measure, Narrow, Question
 from expert.language.problems import Problem
 from expert.trade.quantities.quantity import with_article
 from expert.workbench.index import Index
@@ -61,7 +61,7 @@ def _bench(index: Index, question: Question) -> Iterator[Problem]:
     if live and not question.cautions:
         message = f"{question.id} is put with mains on and covers off, and has no caution"
         yield Problem(question.at, message, "live-without-caution")
-    kind = question.measure.kind if question.measure is not None else ""
+    kind = question.form.kind if isinstance(question.form, Measure) else ""
     wanted, is_so = _MAINS_FOR.get(kind, ""), question.bench.get("mains", "")
     if wanted and "mains" in index.base.bench.states and is_so != wanted:
         message = (

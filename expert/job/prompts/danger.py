@@ -5,10 +5,12 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from expert.engine.bench import in_time
+from expert.job.answers.putting import put_question
 from expert.job.answers.reading import NotAnAnswer
-from expert.job.bench.moves import bring_bench, put_move
+from expert.job.bench.moves import bring_bench, make_ready, put_move
 from expert.job.prompts.owner import Owner, Unattended
 from expert.job.search.ending import because_of
+from expert.job.search.second_reading import look_before_stop
 from expert.job.sentences import safety as say
 from expert.job.state.bench import bench_map
 from expert.job.state.hazards import forbidding, open_hazards, refuse
@@ -16,6 +18,7 @@ from expert.job.state.job import CouldNot, Given, Job, Phase, Prompt, Turn
 from expert.job.state.situation import picture_of, reopen
 from expert.language.model import Move
 from expert.trace.records import Cleared, Found, Put, Stopped
+from expert.trace.why import Why
 from expert.trade.quantities.units import echo
 
 NOBODY = {"me", "myself", "i", "self", "name", "nobody", "noone", "somebody", "someone", "anyone"}
@@ -33,13 +36,34 @@ def handle_danger(turn: Turn) -> None:
         if rule not in job.dangers_told:
             job.dangers_told.add(rule)
             turn.add(Stopped(rule, text))
-    if job.outcome != "stopped":
-        job.outcome = "stopped"
-        for fault in picture_of(job).confirmed:
-            if fault not in job.found:
-                job.found[fault] = "found"
-                turn.add(Found(fault, "found", because_of(job, fault)))
-    make_safe(turn, stopped_text(job))
+    job.outcome = "stopped"
+    is_safe = make_safe(turn, then="")
+    confirmed = picture_of(job).confirmed
+    if is_safe and (again := look_before_stop(turn, confirmed)):
+        question = job.base.questions[again]
+        if make_ready(turn, question):
+            put_question(turn, question, "question", Why(aim=again))
+        return
+    if is_safe:
+        put_stop(turn, stopped_text(job))
+    if job.prompt.kind == "danger":
+        _name(turn, confirmed)
+
+
+def _name(turn: Turn, confirmed: tuple[str, ...]) -> None:
+    for fault in confirmed:
+        if fault not in turn.job.found:
+            turn.job.found[fault] = "found"
+            turn.add(Found(fault, "found", because_of(turn.job, fault)))
+
+
+def mistaken(job: Job) -> None:
+    """A danger that no rule tells of any more is gone, and with it the stop."""
+    for rule in [rule for rule in job.dangers_met if rule not in job.state.fired]:
+        del job.dangers_met[rule]
+        job.dangers_told.discard(rule)
+    if job.outcome == "stopped" and not open_dangers(job):
+        job.outcome = ""
 
 
 def make_safe(turn: Turn, then: str, wanted: Mapping[str, str] | None = None) -> bool:
@@ -149,12 +173,7 @@ class DangerStop(Owner):
         return (say.WHY_STOPPED,)
 
     def taken_back(self, job: Job, taken: Given | CouldNot) -> None:
-        """A danger that no rule tells of any more is gone, and with it the stop."""
-        for rule in [rule for rule in job.dangers_met if rule not in job.state.fired]:
-            del job.dangers_met[rule]
-            job.dangers_told.discard(rule)
-        if job.outcome == "stopped" and not open_dangers(job):
-            job.outcome = ""
+        mistaken(job)
 
     def how(self, job: Job) -> tuple[str, ...]:
         return (*(f"STOP! {text}" for text in open_dangers(job).values()), say.STOPPED)

@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from expert.job.answers.taking import take_answer
 from expert.job.bench.moves import moves_waiting_for
+from expert.job.prompts.danger import mistaken
 from expert.job.prompts.test_prompt import TestPrompt
+from expert.job.search.second_reading import was_a_mistake
 from expert.job.sentences import search as say
 from expert.job.state.job import Given, Job, Turn
 from expert.job.state.situation import picture_of
@@ -14,6 +16,8 @@ from expert.job.wording.why import why_in_numbers, why_in_words
 class SearchQuestion(TestPrompt):
     def take_given(self, turn: Turn, given: Given) -> None:
         take_answer(turn, given)
+        if was_a_mistake(turn.job, given.question):
+            mistaken(turn.job)
         turn.job.choice = None
 
     def leave(self, turn: Turn, question: str) -> None:

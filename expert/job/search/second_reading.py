@@ -5,6 +5,8 @@ One reading of one junior is evidence. Two that agree decide, and so do two inde
 
 from __future__ import annotations
 
+from collections.abc import Collection, Iterable
+
 from expert.engine.bench import Route
 from expert.engine.candidates import Candidate
 from expert.engine.planner import Choice
@@ -13,9 +15,10 @@ from expert.job.search.elimination import speaking_for
 from expert.job.search.ending import ELIMINATED, FOUND, ending_of
 from expert.job.sentences import search as say
 from expert.job.state.bench import bench_map
-from expert.job.state.complaints_now import since_repair
-from expert.job.state.hazards import open_hazards
+from expert.job.state.complaints_now import complaints_now, since_repair
+from expert.job.state.hazards import answer_anew
 from expert.job.state.job import Given, Job, Turn
+from expert.trace.records import TakenBack
 
 MOST_READINGS = 4  # of the same thing; if they never agree, the last one counts
 
@@ -26,7 +29,7 @@ def ask_again(turn: Turn, picture: Picture, *, at_the_end: bool) -> bool:
     `at_the_end`: the search would end now. Else only what differs between two readings is asked.
     """
     job = turn.job
-    doubtful = [n for n in job.again if _differ(job, n) and not _ends_a_danger(job, n) and _way_there(job, n)]
+    doubtful = [name for name in job.again if _differ(job, name) and _way_there(job, name)]
     if doubtful:
         return _choose(turn, doubtful[0], say.READINGS_DIFFER)
     if not at_the_end or job.base.bench.read_twice is None:
@@ -34,16 +37,61 @@ def ask_again(turn: Turn, picture: Picture, *, at_the_end: bool) -> bool:
     ending = ending_of(job, picture)
     named = [fault for fault, standing in ending.standings.items() if standing in (FOUND, ELIMINATED)]
     for fault in named:
-        question = deciding_reading(job, fault, ending.standings[fault])
-        if question and not _agrees(job, question):
+        if question := rests_on_one_reading(job, fault, ending.standings[fault]):
             return _choose(turn, question, say.DECIDING_READING)
-    looks = "" if named or picture.settled else _look_that_cleared(job, picture)
-    return bool(looks) and _choose(turn, looks, say.LOOK_THAT_CLEARED)
+        if question := _what_cleared_its_like(job, fault, ending.standings[fault]):
+            return _choose(turn, question, say.LOOK_THAT_CLEARED_ITS_LIKE)
+    if named or not (picture.complaints_open or picture.normal):
+        return False
+    question = _look_that_cleared(job, _explaining(job, picture.complaints_open or picture.normal))
+    why = say.LOOK_THAT_CLEARED if picture.complaints_open else say.LOOK_BEFORE_NORMAL
+    return bool(question) and _choose(turn, question, why)
+
+
+def look_before_stop(turn: Turn, confirmed: tuple[str, ...]) -> str:
+    """The look to be taken once more before somebody is called for a danger; "" where there is none.
+
+    Only what is read in the state in which the machine is safe: nothing is switched on to be sure.
+    """
+    job = turn.job
+    doubtful = [name for name in job.again if _differ(job, name) and _is_safe_to_read(job, name)]
+    deciding = (rests_on_one_reading(job, fault, FOUND) for fault in confirmed)
+    name = next(iter(doubtful), "") or next((one for one in deciding if one and _is_safe_to_read(job, one)), "")
+    if name:
+        _note(turn, name, say.READINGS_DIFFER if doubtful else say.DECIDING_READING)
+    return name
+
+
+def rests_on_one_reading(job: Job, fault: str, standing: str) -> str:
+    """The reading that decides on a fault, where it was taken once and can be repeated; else ""."""
+    question = deciding_reading(job, fault, standing)
+    return "" if not question or _agrees(job, question) else question
+
+
+def was_a_mistake(job: Job, question: str) -> bool:
+    """Whether two readings in a row now speak against an earlier one."""
+    return question in job.again and len(_read(job, question)) > 2 and _agrees(job, question)
+
+
+def _is_safe_to_read(job: Job, name: str) -> bool:
+    wanted, safe = job.base.questions[name].bench, job.base.bench.safe
+    return all(wanted.get(dimension, state) == state for dimension, state in safe.items()) and _way_there(job, name)
+
+
+def _note(turn: Turn, question: str, why: str) -> None:
+    """Say why it is read again. Of two readings that differ the earlier is taken back: what stood on it alone, as a
+    danger, ends when the next one says so too, and not before."""
+    job = turn.job
+    turn.tell(why)
+    job.again = tuple(dict.fromkeys((*job.again, question)))
+    if _differ(job, question):
+        earlier = _read(job, question)[-2]
+        answer_anew(job, question, earlier.source)
+        turn.add(TakenBack(earlier.number, question))
 
 
 def _choose(turn: Turn, question: str, why: str) -> bool:
-    turn.tell(why)
-    turn.job.again = tuple(dict.fromkeys((*turn.job.again, question)))
+    _note(turn, question, why)
     again = Candidate(question, question, 0.0, 0.0, Route((), 0.0), ())
     turn.job.choice = Choice(again, None, None, (), second_reading=True)
     return True
@@ -109,7 +157,6 @@ def _can_be_repeated(job: Job, name: str) -> bool:
         and bool(question.bench)
         and question.minutes <= twice.longest
         and question.possible_with(job.instruments)
-        and not _ends_a_danger(job, name)
         and _way_there(job, name)
     )
 
@@ -120,20 +167,37 @@ def _way_there(job: Job, name: str) -> bool:
     return not wanted or bench_map(job).route(job.bench, wanted) is not None
 
 
-def _ends_a_danger(job: Job, name: str) -> bool:
-    """Whether it is a test that a danger waits for: that is put in its own turn, after what comes before it."""
-    return any(name in release.tests for hazard in open_hazards(job) for release in hazard.released_by)
+def _explaining(job: Job, complaints: Iterable[str]) -> set[str]:
+    return {fault for complaint in complaints for fault in job.knowledge.explainers[complaint]}
 
 
-def _look_that_cleared(job: Job, picture: Picture) -> str:
-    """The answer that alone clears the likeliest faults behind what is open, and was given once; "" where none does."""
+def _what_cleared_its_like(job: Job, fault: str, standing: str) -> str:
+    """The one answer that alone cleared a fault which explains the same and shows the same deciding reading; or "".
+
+    Were that answer a slip, the other one would be named.
+    """
+    deciding = deciding_reading(job, fault, standing)
+    given = job.answer_to(deciding) if deciding else None
+    if given is None:
+        return ""
+    faults = job.base.faults
+    explained = [complaint for complaint in complaints_now(job) if complaint in faults[fault].explains]
+    alike = {
+        other
+        for other in _explaining(job, explained) - {fault}
+        if set(faults[other].shows.get(deciding, ())) & set(given.outcomes)
+    }
+    return _look_that_cleared(job, alike)
+
+
+def _look_that_cleared(job: Job, faults: Collection[str]) -> str:
+    """The answer that alone clears the likeliest of these faults, and was given once; "" where none does."""
     twice = job.base.bench.read_twice
     if twice is None or len(job.again) >= twice.looks:
         return ""
     weights: dict[str, float] = {}
     by_source = {given.source: given for given in job.given.values() if given.holds}
-    explainers = {fault for c in picture.complaints_open for fault in job.knowledge.explainers[c]}
-    for fault in sorted(explainers):
+    for fault in sorted(faults):
         if job.state.possible(fault) != ("absent",) or fault in job.repaired:
             continue
         behind = [source for source in job.state.sources_behind(fault, "present") if source in by_source]

@@ -211,6 +211,10 @@ def to_settle_it(question: str, barred: str) -> str:
 
 DECIDING_READING = "Before it is named, the reading that decides is taken once more. Look or measure anew:"
 READINGS_DIFFER = "The readings differ, so it is taken once more:"
+LOOK_THAT_CLEARED_ITS_LIKE = (
+    "Before it is named, what alone speaks against another fault with the same signs is looked at once more:"
+)
+LOOK_BEFORE_NORMAL = "Before it is called sound, what alone clears likely suspects is looked at once more:"
 LOOK_THAT_CLEARED = (
     "Before the search ends open, what cleared likely suspects by one look alone is looked at once more:"
 )

@@ -61,6 +61,8 @@ def _in_questions(base: RuleBase) -> Iterator[tuple[str, Use]]:
             yield question.nominal, Use("question", question.id, "nominal", question.at)
         for name in question.second_tests:
             yield name, Use("question", question.id, "second_test", question.at)
+        for name in question.mends:
+            yield name, Use("question", question.id, "mends", question.at)
         for name in question.cautions:
             yield name, Use("question", question.id, "cautions", question.at)
         if question.instrument:

@@ -15,7 +15,7 @@ from expert.job.search.elimination import speaking_for
 from expert.job.search.ending import ELIMINATED, FOUND, ending_of
 from expert.job.sentences import search as say
 from expert.job.state.bench import bench_map
-from expert.job.state.complaints_now import complaints_now, since_repair
+from expert.job.state.complaints_now import since_repair
 from expert.job.state.hazards import answer_anew
 from expert.job.state.job import Given, Job, Turn
 from expert.trace.records import TakenBack
@@ -132,7 +132,7 @@ def _shown_by(job: Job, given: Given) -> int:
 
 
 def _agrees(job: Job, question: str) -> bool:
-    """Whether it was read twice in a row alike since the last repair, or cannot be told again."""
+    """Whether it was read twice in a row alike since the last repair, or cannot be read as it was."""
     read = _read(job, question)
     if question in job.cannot or not read or len(read) >= MOST_READINGS:
         return True
@@ -145,9 +145,19 @@ def _differ(job: Job, question: str) -> bool:
 
 
 def _read(job: Job, question: str) -> list[Given]:
-    """What was read since the last repair: one made before and one made after may well differ."""
-    since = since_repair(job)
+    """What was read since the last repair, or since a test that mends what shows in it, as drying does: one reading
+    made before and one made after may well differ."""
+    since = max(since_repair(job), _mended_by_a_test(job, question))
     return [given for given in job.given.values() if given.question == question and given.number >= since]
+
+
+def _mended_by_a_test(job: Job, question: str) -> int:
+    """The number of the last answer to a test that mends a fault which shows in this question; 0 where there is none."""
+    return max((given.number for given in job.given.values() if _mends(job, given.question, question)), default=0)
+
+
+def _mends(job: Job, test: str, question: str) -> bool:
+    return any(question in job.base.faults[fault].shows for fault in job.base.questions[test].mends)
 
 
 def _can_be_repeated(job: Job, name: str) -> bool:
@@ -172,7 +182,7 @@ def _explaining(job: Job, complaints: Iterable[str]) -> set[str]:
 
 
 def _what_cleared_its_like(job: Job, fault: str, standing: str) -> str:
-    """The one answer that alone cleared a fault which explains the same and shows the same deciding reading; or "".
+    """The one answer that alone cleared a fault which shows the same deciding reading; "" where there is none.
 
     Were that answer a slip, the other one would be named.
     """
@@ -180,14 +190,9 @@ def _what_cleared_its_like(job: Job, fault: str, standing: str) -> str:
     given = job.answer_to(deciding) if deciding else None
     if given is None:
         return ""
-    faults = job.base.faults
-    explained = [complaint for complaint in complaints_now(job) if complaint in faults[fault].explains]
-    alike = {
-        other
-        for other in _explaining(job, explained) - {fault}
-        if set(faults[other].shows.get(deciding, ())) & set(given.outcomes)
-    }
-    return _look_that_cleared(job, alike)
+    read = set(given.outcomes)
+    faults = job.base.faults.values()
+    return _look_that_cleared(job, {o.id for o in faults if o.id != fault and set(o.shows.get(deciding, ())) & read})
 
 
 def _look_that_cleared(job: Job, faults: Collection[str]) -> str:

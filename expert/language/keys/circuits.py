@@ -138,6 +138,7 @@ QUESTION = Shape(
             "What to test where a reading lies too close to a limit, the best first.",
             field="second_tests",
         ),
+        may("mends", Ids("fault"), "Faults that making the test puts right by itself, as drying does."),
     ),
 )
 FINDING = Shape(

@@ -76,7 +76,8 @@ class Question:
     bench dimension to the state it needs. `second_tests` decide where a reading lies too close to a limit, the best
     first. `source`: where the limits of its readings come from. `alters`: what the test itself changes of the bench,
     such as a lead pulled off. `nominal`: the worked-out value that the limits lie around. `slip`: for the customer,
-    what was measured ("earth connection"), or the sentence that a sound answer makes true.
+    what was measured ("earth connection"), or the sentence that a sound answer makes true. `mends`: faults that making
+    the test puts right by itself, as drying does.
     """
 
     id: str
@@ -99,6 +100,7 @@ class Question:
     nominal: str = ""
     alters: Mapping[str, str] = field(default_factory=dict)
     slip: str = ""
+    mends: tuple[str, ...] = ()
     at: Position = field(default=NOWHERE, compare=False)
 
     @property

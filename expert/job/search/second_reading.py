@@ -41,10 +41,12 @@ def ask_again(turn: Turn, picture: Picture, *, at_the_end: bool) -> bool:
             return _choose(turn, question, say.DECIDING_READING)
         if question := _what_cleared_its_like(job, fault, ending.standings[fault]):
             return _choose(turn, question, say.LOOK_THAT_CLEARED_ITS_LIKE)
-    if named or not (picture.complaints_open or picture.normal):
+    if named:
         return False
-    question = _look_that_cleared(job, _explaining(job, picture.complaints_open or picture.normal))
-    why = say.LOOK_THAT_CLEARED if picture.complaints_open else say.LOOK_BEFORE_NORMAL
+    if picture.complaints_open:
+        question, why = _look_that_cleared(job, _explaining(job, picture.complaints_open)), say.LOOK_THAT_CLEARED
+    else:
+        question, why = _look_behind_normal(job, picture.normal), say.LOOK_BEFORE_NORMAL
     return bool(question) and _choose(turn, question, why)
 
 
@@ -152,12 +154,12 @@ def _read(job: Job, question: str) -> list[Given]:
 
 
 def _mended_by_a_test(job: Job, question: str) -> int:
-    """The number of the last answer to a test that mends a fault which shows in this question; 0 where there is none."""
+    """The number of the last answer to a test that mends a fault which shows in this question; 0 where none did."""
     return max((given.number for given in job.given.values() if _mends(job, given.question, question)), default=0)
 
 
 def _mends(job: Job, test: str, question: str) -> bool:
-    return any(question in job.base.faults[fault].shows for fault in job.base.questions[test].mends)
+    return test != question and any(question in job.base.faults[f].shows for f in job.base.questions[test].mends)
 
 
 def _can_be_repeated(job: Job, name: str) -> bool:
@@ -195,19 +197,40 @@ def _what_cleared_its_like(job: Job, fault: str, standing: str) -> str:
     return _look_that_cleared(job, {o.id for o in faults if o.id != fault and set(o.shows.get(deciding, ())) & read})
 
 
+def _look_behind_normal(job: Job, complaints: Iterable[str]) -> str:
+    """A look on which it rests that a complaint is how a sound machine behaves, and that was taken once; or ""."""
+    twice, questions = job.base.bench.read_twice, job.base.questions
+    fired = (r for c in complaints for r in job.knowledge.normal_rules.get(c, ()) if r in job.state.fired)
+    looks = [
+        name
+        for rule in fired
+        for name in sorted(job.knowledge.rule_questions[rule])
+        if questions[name].measure is None and job.answer_to(name) is not None and not _agrees(job, name)
+    ]
+    if twice is None or len(job.again) >= twice.looks:
+        return ""
+    return min((n for n in looks if _can_be_repeated(job, n)), key=lambda n: (questions[n].minutes, n), default="")
+
+
 def _look_that_cleared(job: Job, faults: Collection[str]) -> str:
     """The answer that alone clears the likeliest of these faults, and was given once; "" where none does."""
     twice = job.base.bench.read_twice
     if twice is None or len(job.again) >= twice.looks:
         return ""
-    weights: dict[str, float] = {}
-    by_source = {given.source: given for given in job.given.values() if given.holds}
-    for fault in sorted(faults):
-        if job.state.possible(fault) != ("absent",) or fault in job.repaired:
-            continue
-        behind = [source for source in job.state.sources_behind(fault, "present") if source in by_source]
-        if len(behind) == 1:
-            question = by_source[behind[0]].question
-            weights[question] = weights.get(question, 0.0) + 10 ** (START[job.base.faults[fault].seen] / 10)
-    left = [name for name in weights if not _agrees(job, name) and _can_be_repeated(job, name)]
-    return max(left, key=lambda name: (weights[name], name), default="")
+    cleared = {f for f in faults if job.state.possible(f) == ("absent",) and f not in job.repaired}
+    behind = {source for fault in cleared for source in job.state.sources_behind(fault, "present")}
+    once = [g for g in job.given.values() if g.holds and g.source in behind and not _agrees(job, g.question)]
+    weights = {
+        given.question: sum(10 ** (START[job.base.faults[fault].seen] / 10) for fault in revived)
+        for given in once
+        if (revived := _possible_without(job, given, cleared)) and _can_be_repeated(job, given.question)
+    }
+    # A slip makes a sound look out of anything; a wrong number seldom comes out sound.
+    return max(weights, key=lambda name: (job.base.questions[name].measure is None, weights[name], name), default="")
+
+
+def _possible_without(job: Job, given: Given, cleared: set[str]) -> list[str]:
+    """Those of the cleared faults that would be possible again if this answer were not there."""
+    without = job.state.copy()
+    without.take_back(given.source)
+    return [fault for fault in sorted(cleared) if "present" in without.possible(fault)]

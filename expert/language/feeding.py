@@ -27,7 +27,7 @@ def taken_away(feeds: Feeds, cut: Iterable[str]) -> tuple[str, ...]:
 
 
 def with_consequences(fault: Fault, feeds: Feeds) -> Fault:
-    """The fault with the answers and complaints that follow from what it cuts.
+    """The fault with the answers and complaints that follow from what it cuts, and what it hides.
 
     What its author says of a question stands: the element that is open shows its own resistance, whatever else is cold.
     """
@@ -40,7 +40,8 @@ def with_consequences(fault: Fault, feeds: Feeds) -> Fault:
             follows[question] = tuple(dict.fromkeys((*follows.get(question, ()), *outcomes)))
     shows = MappingProxyType({**follows, **fault.shows})
     explains = tuple(dict.fromkeys((*fault.explains, *(c for feed in gone for c in feeds[feed].explains))))
-    return replace(fault, shows=shows, explains=explains)
+    masks = tuple(dict.fromkeys((*fault.masks, *(question for feed in gone for question in feeds[feed].hides))))
+    return replace(fault, shows=shows, explains=explains, masks=masks)
 
 
 def part_with_consequences(part: Part, faults: Mapping[str, Fault]) -> Part:

@@ -74,7 +74,7 @@ def _in_questions(base: RuleBase) -> Iterator[tuple[str, Use]]:
 
 def _in_faults(base: RuleBase) -> Iterator[tuple[str, Use]]:
     for fault in base.faults.values():
-        for role in ("explains", "shows", "caused_by", "prove", "cuts"):
+        for role in ("explains", "shows", "caused_by", "prove", "cuts", "masks"):
             for name in getattr(fault, role):
                 yield name, Use("fault", fault.id, role, fault.at)
         for name in fault.repair.cautions:

@@ -9,7 +9,7 @@ from expert.job.answers.reading import NotAnAnswer
 from expert.job.bench.moves import bring_bench
 from expert.job.prompts.bill import Minutes, Note, Parts
 from expert.job.prompts.closing_prompt import ClosingPrompt
-from expert.job.prompts.danger import leave, make_safe, may_stand
+from expert.job.prompts.danger import leave, make_safe, may_stand, name_confirmed
 from expert.job.prompts.ending import Ending
 from expert.job.sentences import closing as say
 from expert.job.state.after_opening import looks_before_return, not_shown_safe_in_words, tests_before_return
@@ -99,7 +99,9 @@ def hand_over_as_it_stands(turn: Turn) -> None:
     """Leave it with the summary, whatever state the machine is in; who takes it on is told when it is not safe."""
     job = turn.job
     job.handed = (job.phase, job.outcome)
-    if job.outcome != "stopped":
+    if job.outcome == "stopped":
+        name_confirmed(turn, read_twice=False)
+    else:
         job.outcome = "handed_over"
     turn.add(HandedOver("\n".join(summary(job))))
     warn_if_not_safe(turn)

@@ -5,12 +5,11 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from expert.engine.bench import in_time
-from expert.job.answers.putting import put_question
 from expert.job.answers.reading import NotAnAnswer
-from expert.job.bench.moves import bring_bench, make_ready, put_move
+from expert.job.bench.moves import bring_bench, put_move
 from expert.job.prompts.owner import Owner, Unattended
 from expert.job.search.ending import because_of
-from expert.job.search.second_reading import look_before_stop
+from expert.job.search.second_reading import one_safe_look
 from expert.job.sentences import safety as say
 from expert.job.state.bench import bench_map
 from expert.job.state.hazards import forbidding, open_hazards, refuse
@@ -18,7 +17,6 @@ from expert.job.state.job import CouldNot, Given, Job, Phase, Prompt, Turn
 from expert.job.state.situation import picture_of, reopen
 from expert.language.model import Move
 from expert.trace.records import Cleared, Found, Put, Stopped
-from expert.trace.why import Why
 from expert.trade.quantities.units import echo
 
 NOBODY = {"me", "myself", "i", "self", "name", "nobody", "noone", "somebody", "someone", "anyone"}
@@ -37,24 +35,17 @@ def handle_danger(turn: Turn) -> None:
             job.dangers_told.add(rule)
             turn.add(Stopped(rule, text))
     job.outcome = "stopped"
-    is_safe = make_safe(turn, then="")
-    confirmed = picture_of(job).confirmed
-    if is_safe and (again := look_before_stop(turn, confirmed)):
-        question = job.base.questions[again]
-        if make_ready(turn, question):
-            put_question(turn, question, "question", Why(aim=again))
-        return
-    if is_safe:
-        put_stop(turn, stopped_text(job))
-    if job.prompt.kind == "danger":
-        _name(turn, confirmed)
+    name_confirmed(turn, read_twice=True)
+    make_safe(turn, stopped_text(job))
 
 
-def _name(turn: Turn, confirmed: tuple[str, ...]) -> None:
-    for fault in confirmed:
-        if fault not in turn.job.found:
-            turn.job.found[fault] = "found"
-            turn.add(Found(fault, "found", because_of(turn.job, fault)))
+def name_confirmed(turn: Turn, read_twice: bool) -> None:
+    """Name what is confirmed; `read_twice`: not what rests on one look that can be taken again after the stop."""
+    job = turn.job
+    for fault in picture_of(job).confirmed:
+        if fault not in job.found and not (read_twice and one_safe_look(job, fault)):
+            job.found[fault] = "found"
+            turn.add(Found(fault, "found", because_of(job, fault)))
 
 
 def mistaken(job: Job) -> None:

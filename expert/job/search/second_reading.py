@@ -50,18 +50,11 @@ def ask_again(turn: Turn, picture: Picture, *, at_the_end: bool) -> bool:
     return bool(question) and _choose(turn, question, why)
 
 
-def look_before_stop(turn: Turn, confirmed: tuple[str, ...]) -> str:
-    """The look to be taken once more before somebody is called for a danger; "" where there is none.
-
-    Only what is read in the state in which the machine is safe: nothing is switched on to be sure.
-    """
-    job = turn.job
-    doubtful = [name for name in job.again if _differ(job, name) and _is_safe_to_read(job, name)]
-    deciding = (rests_on_one_reading(job, fault, FOUND) for fault in confirmed)
-    name = next(iter(doubtful), "") or next((one for one in deciding if one and _is_safe_to_read(job, one)), "")
-    if name:
-        _note(turn, name, say.READINGS_DIFFER if doubtful else say.DECIDING_READING)
-    return name
+def one_safe_look(job: Job, fault: str) -> str:
+    """The reading that decides on a fault, taken once, where it can be repeated with the machine safe; else ""."""
+    name = rests_on_one_reading(job, fault, FOUND)
+    wanted, safe = job.base.questions[name].bench if name else {}, job.base.bench.safe
+    return name if all(wanted.get(dimension, state) == state for dimension, state in safe.items()) else ""
 
 
 def rests_on_one_reading(job: Job, fault: str, standing: str) -> str:
@@ -75,14 +68,9 @@ def was_a_mistake(job: Job, question: str) -> bool:
     return question in job.again and len(_read(job, question)) > 2 and _agrees(job, question)
 
 
-def _is_safe_to_read(job: Job, name: str) -> bool:
-    wanted, safe = job.base.questions[name].bench, job.base.bench.safe
-    return all(wanted.get(dimension, state) == state for dimension, state in safe.items()) and _way_there(job, name)
-
-
-def _note(turn: Turn, question: str, why: str) -> None:
-    """Say why it is read again. Of two readings that differ the earlier is taken back: what stood on it alone, as a
-    danger, ends when the next one says so too, and not before."""
+def _choose(turn: Turn, question: str, why: str) -> bool:
+    """Say why it is read again, and choose it. Of two readings that differ the earlier is taken back: what stood on it
+    alone, as a danger, ends when the next one says so too, and not before."""
     job = turn.job
     turn.tell(why)
     job.again = tuple(dict.fromkeys((*job.again, question)))
@@ -90,10 +78,6 @@ def _note(turn: Turn, question: str, why: str) -> None:
         earlier = _read(job, question)[-2]
         answer_anew(job, question, earlier.source)
         turn.add(TakenBack(earlier.number, question))
-
-
-def _choose(turn: Turn, question: str, why: str) -> bool:
-    _note(turn, question, why)
     again = Candidate(question, question, 0.0, 0.0, Route((), 0.0), ())
     turn.job.choice = Choice(again, None, None, (), second_reading=True)
     return True

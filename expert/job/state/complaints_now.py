@@ -90,7 +90,10 @@ def since_repair(job: Job) -> int:
 
 
 def tried_at_work(job: Job) -> tuple[str, ...]:
-    """What is still to be put before the machine goes back as fine: re-tests of its complaints, then the check-out."""
+    """What is still to be put before the machine goes back as fine.
+
+    Re-tests of its complaints, what the repaired faults had hidden, then the check-out.
+    """
     due: dict[str, None] = {}
     if job.mended():
         for complaint in complaints_now(job):
@@ -98,7 +101,8 @@ def tried_at_work(job: Job) -> tuple[str, ...]:
                 due |= dict.fromkeys(_retest(job, complaint))
     # What was seen to work on the way out, and was not set aside by a repair since, need not be seen again.
     seen = {question for question, _, passed in job.proofs if passed and job.answer_to(question) is not None}
-    wanted = (name for name in job.base.bench.check_out if name not in seen)
+    hidden = (name for fault in job.mended() for name in job.base.faults[fault].masks)
+    wanted = (name for name in (*hidden, *job.base.bench.check_out) if name not in seen)
     due |= dict.fromkeys(name for name in wanted if _is_due(job, name, since_repair(job)))
     return tuple(due)
 

@@ -49,6 +49,7 @@ FEED = Shape(
         may("lacking", Outcomes("question"), "The answers where it does not arrive, by question."),
         may("arrives", Holds("never"), "What proves that it arrives."),
         may("explains", Ids("complaint"), "The complaints that its lack accounts for."),
+        may("hides", Ids("question"), "What cannot be seen without it: looked at after the repair of what cut it."),
     ),
 )
 FAULT = Shape(
@@ -66,6 +67,7 @@ FAULT = Shape(
             "Faults that may have brought it about: looked for before the new part is fitted.",
         ),
         may("cuts", Ids("feed"), "The feeds that do not arrive while it is there; what follows is worked out."),
+        may("masks", Ids("question"), "What cannot be seen while it is there: looked at after its repair."),
         may("result", YesNo(), "Whether something else brings it about: never the end of a job."),
         may("dangerous", YesNo(), "Whether it can hurt somebody while it is there."),
     ),

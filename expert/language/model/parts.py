@@ -43,6 +43,7 @@ class Fault:
     repair: Repair
     prove: tuple[str, ...]
     cuts: tuple[str, ...] = ()
+    masks: tuple[str, ...] = ()
     result: bool = False
     at: Position = field(default=NOWHERE, compare=False)
 
@@ -53,7 +54,7 @@ class Feed:
 
     `through`: the feeds and parts it comes through, in this order, the source first. `lacking`: the answers where it
     does not arrive. `arrives`: what proves that it does; never true when nothing proves it. `explains`: the complaints
-    that its lack accounts for.
+    that its lack accounts for. `hides`: questions that tell nothing while it does not arrive.
     """
 
     id: str
@@ -63,6 +64,7 @@ class Feed:
     lacking: Mapping[str, tuple[str, ...]]
     arrives: Condition
     explains: tuple[str, ...]
+    hides: tuple[str, ...] = ()
     at: Position = field(default=NOWHERE, compare=False)
 
 

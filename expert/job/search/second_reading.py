@@ -189,7 +189,7 @@ def _look_behind_normal(job: Job, complaints: Iterable[str]) -> str:
         name
         for rule in fired
         for name in sorted(job.knowledge.rule_questions[rule])
-        if questions[name].measure is None and job.answer_to(name) is not None and not _agrees(job, name)
+        if not questions[name].instrument and job.answer_to(name) is not None and not _agrees(job, name)
     ]
     if twice is None or len(job.again) >= twice.looks:
         return ""
@@ -210,7 +210,7 @@ def _look_that_cleared(job: Job, faults: Collection[str]) -> str:
         if (revived := _possible_without(job, given, cleared)) and _can_be_repeated(job, given.question)
     }
     # A slip makes a sound look out of anything; a wrong number seldom comes out sound.
-    return max(weights, key=lambda name: (job.base.questions[name].measure is None, weights[name], name), default="")
+    return max(weights, key=lambda name: (not job.base.questions[name].instrument, weights[name], name), default="")
 
 
 def _possible_without(job: Job, given: Given, cleared: set[str]) -> list[str]:

@@ -72,7 +72,10 @@ BENCH_CANNOT_BE_BROUGHT = "the bench cannot be brought into the state it needs"
 TOO_CLOSE_TO_PROVE = (
     "Too close to the limit to prove the repair. Test again with a better instrument before it goes out."
 )
-PROOF_FAILED = "The proof failed. The search goes on with everything that is known."
+PROOF_FAILED = (
+    "The proof failed. Look at the new part and its fitting first: the right part, the right way round, wires, connectors, "
+    "seals. The search goes on with everything that is known."
+)
 SOMETHING_ELSE_FAILED = "Something else is not as it should be. The search goes on with everything that is known."
 NOT_AS_A_SOUND_ONE = "That is not as on a sound machine. The search goes on with everything that is known."
 AT_WORK = "Before it goes back: is each complaint gone, and does the machine as a whole do its work?"

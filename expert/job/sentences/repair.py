@@ -73,8 +73,8 @@ TOO_CLOSE_TO_PROVE = (
     "Too close to the limit to prove the repair. Test again with a better instrument before it goes out."
 )
 PROOF_FAILED = (
-    "The proof failed. Look at the new part and its fitting first: the right part, the right way round, wires, connectors, "
-    "seals. The search goes on with everything that is known."
+    "The proof failed. Look at the new part and its fitting first: the right part, the right way round, wires, "
+    "connectors, seals. The search goes on with everything that is known."
 )
 SOMETHING_ELSE_FAILED = "Something else is not as it should be. The search goes on with everything that is known."
 NOT_AS_A_SOUND_ONE = "That is not as on a sound machine. The search goes on with everything that is known."

@@ -41,11 +41,6 @@ QUICK = {"single": 90, "pairs": 30, "sound": 30, "sparse": 30, "slip": 30}
 COUNTED = ("runs", "found", "listed", "missed", "condemned", "unsafe", "slipped")
 ALTITUDES = (0.0, 2200.0)
 NOISE = 3
-# Faults that nobody can notice as long as another part holds: no owner would bring the machine in for one. As second
-# fault of a pair they are played.
-SILENT = {
-    "fill non-return valve: leaks back": "the fill solenoid before it holds against the boiler's pressure",
-}
 
 
 @dataclass(frozen=True, slots=True)
@@ -133,14 +128,13 @@ def plays(kind: str, wanted: int, seed: int) -> list[Play]:
 def _all_of(kind: str, chance: random.Random, wanted: int) -> Iterator[Play]:
     here = world()
     usual = [fault.name for fault in FAULTS if here.complaints_of(fault.name)]
-    first = [name for name in usual if name not in SILENT]
 
     def place() -> tuple[str, str, float, bool, int]:
         plate, sensor = chance.choice(list(PLATES)), chance.choice(SENSORS)
         return plate, sensor, chance.choice(ALTITUDES), chance.random() < 0.5, chance.randrange(NOISE)
 
     if kind == "single":
-        for name in first:
+        for name in usual:
             for plate in PLATES:
                 for sensor in SENSORS:
                     for altitude in ALTITUDES:
@@ -154,7 +148,7 @@ def _all_of(kind: str, chance: random.Random, wanted: int) -> Iterator[Play]:
             yield Play(kind, (), complaints[number % len(complaints)], *place())
     else:
         for _ in range(wanted):
-            names = [chance.choice(first)]
+            names = [chance.choice(usual)]
             if kind == "pairs":
                 others = [name for name in usual if here.known[name].part != here.known[names[0]].part]
                 names.append(chance.choice(others))

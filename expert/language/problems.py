@@ -60,6 +60,7 @@ READING_CODES: Mapping[str, str] = MappingProxyType(
         "not-a-key": "Something other than a single word or text stands before a colon.",
         # The shape of a record
         "unknown-key": "A key that this kind of record does not have.",
+        "stands-elsewhere": "A record stands where records of another kind are wanted.",
         "missing-key": "A key that this kind of record must have is missing.",
         "empty-value": "Nothing stands where something is wanted.",
         "stray-quote": "A quote stands at the end of a text, and none at its beginning.",

@@ -70,3 +70,18 @@ def test_a_rating_is_no_condition(name: str) -> None:
     number = first("    if: {")
     message = f"'{name}' is a rating, a number; a condition takes the named readings of a question [unknown-name]"
     assert told(number, f"    if: {{{name}: yes}}") == [f"{FILL}:{number}:10: {message}"]
+
+
+def test_rules_without_their_heading_are_one_message() -> None:
+    number = first("rules:")
+    message = (
+        "this and what follows are each a rule, and stand where a worked-out value is wanted; "
+        "the line 'rules:' may be missing above [stands-elsewhere]"
+    )
+    assert told(number, "") == [f"{FILL}:{number + 1}:3: {message}"]
+
+
+def test_a_key_that_stands_among_names() -> None:
+    number = first("    faults:")
+    message = "'faults' is a key of a part, and stands where names are given; it may be indented too little"
+    assert f"{FILL}:{number}:3: {message} [stands-elsewhere]" in told(number, "  faults:")

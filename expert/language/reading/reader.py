@@ -61,6 +61,14 @@ class Reader:
         if not (type(node) is Scalar and node.unreadable):
             self.problems.append(Problem(place(self.path, node), message, code))
 
+    def refuse_once(self, node: Node, code: str, message: str) -> None:
+        """Report a problem; where the same was said of this file, its first place is enough."""
+        self.refusals += 1
+        if not any(
+            told.at.path == self.path and (told.code, told.message) == (code, message) for told in self.problems
+        ):
+            self.problems.append(Problem(place(self.path, node), message, code))
+
     def refuse_within(self, node: Scalar, offset: int, code: str, message: str) -> None:
         """Report a problem at a place within a text, if the text stands in the file as it is read."""
         column = node.column + offset if node.straight else node.column

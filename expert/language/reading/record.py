@@ -7,7 +7,7 @@ import re
 from collections.abc import Iterable, Iterator, Mapping
 from types import MappingProxyType
 
-from expert.language.keys import YES_NO, Shape
+from expert.language.keys import CIRCUIT_FILE, YES_NO, Shape, kinds
 from expert.language.reading.reader import Reader, shortened
 from expert.language.yaml.nodes import Items, Node, Pairs, Scalar
 
@@ -25,12 +25,18 @@ class Record:
         self._entries = reader.pairs(node, shape.what)
         if not self._entries:
             return
+        if at is not None and (stray := _stray(self._entries, at, shape)):
+            self._entries = {}
+            reader.refuse_once(at, "stands-elsewhere", stray)
+            return
         meant = set()
-        for key, (key_node, _) in self._entries.items():
+        for key, (key_node, value) in self._entries.items():
             if key not in shape.by_name:
                 near = reader.names.nearest(key, list(shape.names))
                 meant.add(near)
                 instead = f"did you mean {near}?" if near else f"it may have {', '.join(shape.names)}"
+                if not near and type(value) is Scalar and not value.text:
+                    instead = f"several under one key stand in brackets, as in [..., {shortened(key)}]"
                 reader.refuse(key_node, "unknown-key", f"'{shortened(key)}' is not a key of {shape.what}; {instead}")
         for key in shape.required:
             if key not in self._entries and key not in meant:
@@ -123,6 +129,27 @@ class Record:
             self.reader.wrong_shape(node, f"'{key}'", "a list of states ([{mains: on, covers: off}])")
             return ()
         return tuple(read_state(self.reader, item, f"an entry of '{key}'") for item in node.items)
+
+
+def _stray(entries: Mapping[str, object], at: Node, shape: Shape) -> str:
+    """What is wrong where a record stands among others of another kind; '' where it does not.
+
+    Then it lacks what they must have, and has all that another kind must have; or its name is a key of theirs.
+    """
+    wanted = set(shape.required)
+    if wanted <= entries.keys():
+        return ""
+    if type(at) is Scalar and at.text in shape.by_name and entries.keys().isdisjoint(wanted):
+        return f"'{at.text}' is a key of {shape.what}, and stands where names are given; it may be indented too little"
+    for key in CIRCUIT_FILE.keys:
+        other = key.kind.holds if isinstance(key.kind, kinds.Named) else None
+        must = set(other.required) if isinstance(other, Shape) else set()
+        if isinstance(other, Shape) and must <= entries.keys() and not must <= shape.by_name.keys():
+            return (
+                f"this and what follows are each {other.what}, and stand where {shape.what} is wanted; "
+                f"the line '{key.name}:' may be missing above"
+            )
+    return ""
 
 
 def read_states(reader: Reader, node: Node, what: str) -> Mapping[str, tuple[str, ...]]:

@@ -31,7 +31,8 @@ def read_nodes(path: str, text: str) -> tuple[Node | None, list[Problem]]:
     try:
         grower.grow(text)
     except yaml.YAMLError as error:
-        grower.problems.append(not_yaml(path, text, error, DEEPEST))
+        glued = _glued_dashes(path, text, _items_above(text, error))
+        grower.problems += glued or [not_yaml(path, text, error, DEEPEST)]
         return None, grower.problems
     if grower.given_up:
         return None, grower.problems
@@ -52,6 +53,26 @@ def _glued_dashes(path: str, text: str, run_on: list[tuple[int, int]]) -> list[P
     ]
     message = "the space after the dash is missing, so that this is no entry of the list"
     return [Problem(place(path, Scalar("", *at)), message, "glued-dash") for at in found]
+
+
+def _items_above(text: str, error: yaml.YAMLError) -> list[tuple[int, int]]:
+    """The items of the list in which the reading broke off: first and last line; none where it was in no list.
+
+    A text that runs on from a glued dash breaks at the first item below it that is not plain.
+    """
+    mark = getattr(error, "problem_mark", None)
+    lines = text.splitlines()
+    if mark is None or mark.line >= len(lines):
+        return []
+    indent = _indent(lines[mark.line])
+    first = mark.line
+    while first > 0 and _indent(lines[first - 1]) == indent and lines[first - 1].lstrip().startswith("-"):
+        first -= 1
+    return [(first, mark.line)] if first < mark.line else []
+
+
+def _indent(line: str) -> int:
+    return len(line) - len(line.lstrip(" "))
 
 
 class _GivenUp(Exception):

@@ -45,6 +45,7 @@ OPENS = datetime(2026, 3, 2, 8, 0, tzinfo=UTC)
 SEEN = {"common": 12, "occasional": 3, "rare": 1}
 SOUND_SHARE, TWO_SHARE = 0.08, 0.06
 BACK_SHARE, SAME_SHARE = 0.12, 0.5
+SURELY_BACK = (4, 9)  # so that whoever makes a short season sees what a come-back looks like in the sums
 AMONG_THE_LAST = 30  # jobs that a machine may come back from
 A_LINE = timedelta(seconds=45)
 Progress = Callable[[int, int], object]
@@ -112,7 +113,8 @@ def brought(base: RuleBase, table: Table, jobs: int, seed: int) -> Iterator[Brou
             faults = chance.choices(known, weights)
             if chance.random() < TWO_SHARE:
                 faults.append(chance.choice([other for other in known if other.part != faults[0].part]))
-        back = chance.choice(last) if last and chance.random() < BACK_SHARE else None
+        is_back = chance.random() < BACK_SHARE or number in SURELY_BACK
+        back = chance.choice(last) if last and is_back else None
         if back is not None and back.faults and chance.random() < SAME_SHARE:
             faults = [fault for fault in known if fault.name in back.faults]
         told = _told_of(base, table, faults[0].name) if faults else _normal(base)

@@ -50,11 +50,6 @@ def scenario(level: str, seed: int, build: Build | None = None, fits: Fits | Non
     raise NoSuchMachine(say.no_such_machine(level, seed))
 
 
-def tells(complaint: str) -> Fits:
-    """Fits a machine of which the customer tells this complaint, whatever else he tells."""
-    return lambda found: complaint in found.told
-
-
 def _drawn(level: str, seed: int, attempt: int, build: Build | None) -> Scenario:
     def pick(choices: Sequence[T], what: str) -> T:
         return choices[int(chance(seed, level, attempt, what) * len(choices))]

@@ -49,16 +49,7 @@ class Skim:
     lines: int
     opened: str
     last: str
-    last_kind: str
     damage: str = ""
-
-
-def skim(path: Path, kinds: Mapping[str, bytes]) -> Skim:
-    """The records of these kinds, in order; of a kind only those whose line holds the bytes named with it.
-
-    Raises TraceNotRead and TraceTooLarge; damage is told in the result.
-    """
-    return skim_bytes(bytes_of(path), kinds)
 
 
 def bytes_of(path: Path) -> bytes:
@@ -73,9 +64,12 @@ def bytes_of(path: Path) -> bytes:
 
 
 def skim_bytes(content: bytes, kinds: Mapping[str, bytes]) -> Skim:
-    """The same for the bytes of a trace."""
+    """The records of these kinds in a trace, in order; of a kind only those whose line holds the bytes named with it.
+
+    Damage is told in the result.
+    """
     found: list[Skimmed] = []
-    before, kind, raw, number, damage, opened = NOTHING_BEFORE, "", b"", 0, "", ""
+    before, raw, number, damage, opened = NOTHING_BEFORE, b"", 0, "", ""
     for number, raw in enumerate(content[: content.rfind(b"\n") + 1].split(b"\n")[:-1], start=1):
         is_older = raw[27:38] != b'","chain":"'
         try:
@@ -83,14 +77,14 @@ def skim_bytes(content: bytes, kinds: Mapping[str, bytes]) -> Skim:
         except TraceDamaged as problem:
             damage = problem.reason
             break
-        before, kind, records = skimmed
+        before, records = skimmed
         found += records
         opened = opened or raw[AT].decode("ascii")
     if not raw:
         damage = say.NO_WHOLE_LINE
     elif not damage and raw[27:38] != b'","chain":"' and not _fits_its_check(raw):
         damage = say.line_changed(number)
-    return Skim(tuple(found), number, opened, raw[AT].decode("ascii", "replace"), kind, damage)
+    return Skim(tuple(found), number, opened, raw[AT].decode("ascii", "replace"), damage)
 
 
 def ends_sealed(line: bytes) -> bool:
@@ -98,8 +92,8 @@ def ends_sealed(line: bytes) -> bool:
     return b'"records":[{"sealed":' in line or b',"kind":"sealed",' in line
 
 
-def _line(raw: bytes, number: int, before: str, kinds: Mapping[str, bytes]) -> tuple[str, str, list[Skimmed]]:
-    """The digest of a line, its last kind and what is wanted of it. Raises TraceDamaged."""
+def _line(raw: bytes, number: int, before: str, kinds: Mapping[str, bytes]) -> tuple[str, list[Skimmed]]:
+    """The digest of a line, and what is wanted of it. Raises TraceDamaged."""
     digest = sha256(before.encode("ascii") + raw[BEFORE_CHAIN] + raw[AFTER_CHAIN])
     begin = raw.find(b'"', 93) + 2 if raw[83:93] == _PACKED else 83
     end = raw.rfind(_SEQ)
@@ -116,10 +110,10 @@ def _line(raw: bytes, number: int, before: str, kinds: Mapping[str, bytes]) -> t
     at = raw[AT].decode("ascii")
     pairs = [pair for one in records for pair in one.items()]
     wanted = [Skimmed(number, at, kind, data) for kind, data in pairs if kind in kinds]
-    return digest.hexdigest(), pairs[-1][0] if pairs else "", wanted
+    return digest.hexdigest(), wanted
 
 
-def _older(raw: bytes, number: int, before: str, kinds: Mapping[str, bytes]) -> tuple[str, str, list[Skimmed]]:
+def _older(raw: bytes, number: int, before: str, kinds: Mapping[str, bytes]) -> tuple[str, list[Skimmed]]:
     """The same for a line of an earlier program; only one that holds the bytes named with its kind is looked at."""
     end = raw.rfind(_SEQ)
     begin = raw.rfind(_KIND, 0, end)
@@ -136,7 +130,7 @@ def _older(raw: bytes, number: int, before: str, kinds: Mapping[str, bytes]) -> 
         if not isinstance(data, dict):
             raise TraceDamaged(say.RECORD_NO_OBJECT)
         wanted.append(Skimmed(number, raw[AT].decode("ascii"), kind, data))
-    return sha256(raw).hexdigest(), kind, wanted
+    return sha256(raw).hexdigest(), wanted
 
 
 def _is_spelled_as_older(raw: bytes) -> bool:

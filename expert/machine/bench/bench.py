@@ -46,9 +46,3 @@ class Bench:
     capped: frozenset[str] = frozenset()
     tips_off: frozenset[str] = frozenset()
     removed: frozenset[str] = frozenset()
-
-    @property
-    def as_the_customer_left_it(self) -> bool:
-        """Nothing is altered for a test: no wire off, no line open, nothing bridged, pinched, capped or removed."""
-        altered = (self.lifted, self.fed, self.loosened, self.pinched, self.bypassed, self.capped, self.tips_off)
-        return not (self.links or self.battery or self.removed or any(altered))

@@ -6,7 +6,7 @@ from expert.engine.gain import beliefs
 from expert.job.answers.reading import NotAnAnswer
 from expert.job.search.ending import FOUND, OWN_JUDGEMENT, because_of, causes_first
 from expert.job.sentences import commands as say
-from expert.job.state.job import NO_PROMPT, Job, Phase, Turn
+from expert.job.state.job import NO_PROMPT, Job, Phase, Turn, phase_after
 from expert.job.state.situation import picture_of
 from expert.trace.records import Found
 from expert.trade.quantities.units import echo
@@ -46,7 +46,7 @@ def be_convinced(turn: Turn, rest: str) -> None:
     job.to_repair = tuple(causes_first(job, [*found, *(() if fault in found else (fault,))]))
     job.closing.clear()
     job.choice = None
-    job.phase, job.prompt = Phase.REPAIR, NO_PROMPT
+    job.phase, job.prompt = phase_after(Phase.FIND), NO_PROMPT
 
 
 def _named(job: Job, fault: str, belief: dict[str, float]) -> str:

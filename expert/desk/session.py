@@ -89,6 +89,8 @@ class Session:
             raise not_taken(fault) from fault
         self.writer.append((Said(text), *records))
         self.job = job
+        if self.job.phase is Phase.DONE:
+            records = (*records, Told(sentences.by_the_clock(self.minutes_by_the_clock)))
         if job.is_closed:
             try:
                 self.writer.seal(self.sign)
@@ -96,6 +98,11 @@ class Session:
                 # All that was said is recorded: the closing is shown, and the seal can wait.
                 return (*records, Told(sentences.only_the_seal_is_missing(problem)))
         return records
+
+    @property
+    def minutes_by_the_clock(self) -> float:
+        """How long somebody was at the job up to its last line; the times of its lines stand in the trace."""
+        return self.writer.minutes_by_the_clock
 
     @property
     def is_over(self) -> bool:

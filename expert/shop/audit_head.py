@@ -19,7 +19,7 @@ class Head:
     'open', 'paused' or 'handed_over'.
 
     `machine`: as it was listed to the technician. `plate`: values typed at the plate prompt that were taken.
-    `search`: how the last search ended.
+    `search`: how the last search ended. `minutes_by_the_clock`: pauses left out.
     """
 
     job: str
@@ -37,6 +37,7 @@ class Head:
     search: str
     ending: str
     minutes: float | None
+    minutes_by_the_clock: float
     parts: tuple[str, ...]
     note: str
     stops: int
@@ -66,6 +67,7 @@ def head_of(trace: Trace) -> Head:
         search=search,
         ending=closed.outcome if closed else _stands(trace),
         minutes=closed.minutes if closed else None,
+        minutes_by_the_clock=round(trace.minutes_by_the_clock, 1),
         parts=closed.parts if closed else (),
         note=closed.note if closed else "",
         stops=sum(isinstance(record, Stopped) for record in records),

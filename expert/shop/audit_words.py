@@ -63,6 +63,7 @@ def story_in_words(story: Story, names: Names) -> Iterator[str]:
 
 def head_in_words(head: Head, names: Names) -> Iterator[str]:
     minutes = "" if head.minutes is None else f", {head.minutes:g} min"
+    minutes += say.by_the_clock(head.minutes_by_the_clock) if head.minutes is not None else ""
     yield f"Job {head.job}: {head.ending.replace('_', ' ')}{minutes}"
     yield say.opened(head.opened, head.last, "sealed" if head.sealed else "not sealed")
     at_hand = say.NAMES_OF_THESE_RULES if names.base else say.IDS_FOR_NAMES

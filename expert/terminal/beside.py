@@ -114,9 +114,9 @@ def bench_in_words(job: Job) -> str:
     return clean(f"Bench: {state_in_words(job) or 'not known yet'}")
 
 
-def time_so_far(job: Job) -> str:
-    """What was done so far would take so long by the book; '' before anything was done."""
-    return say.minutes_by_the_book(job.minutes) if job.minutes >= 1 else ""
+def time_so_far(job: Job, by_the_clock: float) -> str:
+    """What was done so far would take so long by the book, and took so long; '' before anything was done."""
+    return say.minutes_so_far(job.minutes, by_the_clock) if job.minutes >= 1 else ""
 
 
 def cut_to(text: str, width: int) -> str:

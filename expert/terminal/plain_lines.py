@@ -19,6 +19,8 @@ from expert.trace.cleaning import clean
 from expert.trace.records import Record
 
 WIDTH = 79
+# Not wrapped: a command is copied as it stands, and a drawing is no longer one with its lines cut.
+AS_IT_STANDS = ("command", "drawing")
 
 
 def talk_plainly(session: Session, opening: Iterable[Record], lines: Iterator[str], out: TextIO) -> None:
@@ -79,8 +81,7 @@ def _leave(why: str, session: Session, out: TextIO) -> None:
 def show(job: Job, records: Iterable[Record], out: TextIO) -> None:
     """Write the records as wrapped plain lines."""
     for manner, text in lines_of_reply(job, records):
-        # A command is copied as it stands: it must not be cut in two.
-        for line in [text] if manner == "command" else wrapped(text, WIDTH):
+        for line in [text] if manner in AS_IT_STANDS else wrapped(text, WIDTH):
             out.write(harmless(line) + "\n")
     out.flush()
 

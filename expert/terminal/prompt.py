@@ -23,7 +23,7 @@ from expert.terminal.keyboard import TypedBefore, history_file, paste_bindings, 
 from expert.terminal.leaving import EndedFromOutside, nothing_typed_is_shown
 from expert.terminal.out import harmless
 from expert.terminal.paging import Line, pages
-from expert.terminal.plain_lines import way_back, wrapped
+from expert.terminal.plain_lines import AS_IT_STANDS, way_back, wrapped
 from expert.terminal.style import OF_MANNER, PROMPT, REFUSED, STATUS, STYLE, UNDERSTOOD, color_depth
 from expert.terminal.typed_ahead import drop_from_chat
 from expert.trace.cleaning import clean
@@ -38,7 +38,7 @@ def lines_on_screen(job: Job, records: Iterable[Record], width: int) -> list[Lin
     return [
         (manner, harmless(line))
         for manner, text in lines_of_reply(job, records)
-        for line in ([text] if manner == "command" else wrapped(text, width))
+        for line in ([text] if manner in AS_IT_STANDS else wrapped(text, width))
     ]
 
 
@@ -205,7 +205,9 @@ class Chat:
 
     def _bench(self, width: int) -> tuple[str, ...]:
         """How the bench stands and the time so far, as one line; of a narrow one the time is left out."""
-        both = tuple(part for part in (bench_in_words(self.session.job), time_so_far(self.session.job)) if part)
+        job = self.session.job
+        time = time_so_far(job, self.session.minutes_by_the_clock)
+        both = tuple(part for part in (bench_in_words(job), time) if part)
         return joined(both, width)[:1]
 
     def _remark(self, typed: str) -> tuple[str, str]:

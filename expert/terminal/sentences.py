@@ -9,8 +9,8 @@ def job_and_phases(number: str, phases: str) -> str:
     return f"Job {number} | {phases}"
 
 
-def minutes_by_the_book(minutes: float) -> str:
-    return f"{minutes:.0f} min by the book"
+def minutes_so_far(by_the_book: float, by_the_clock: float) -> str:
+    return f"{by_the_book:.0f} min by the book, {by_the_clock:.0f} by the clock"
 
 
 # ------------------------------------------------------------ chat

@@ -34,6 +34,7 @@ OF_MANNER: Mapping[str, str] = {
     "found": FOUND,
     "small": SMALL,
     "command": PLAIN,
+    "drawing": PLAIN,
 }
 
 LOOKS: Mapping[str, str] = {

@@ -11,6 +11,7 @@ from datetime import datetime
 from pathlib import Path
 from typing import BinaryIO
 
+from expert.trace.clock import AtWork
 from expert.trace.errors import TraceDamaged, TraceNotRead, TraceTooLarge
 from expert.trace.lines import LONGEST_LINE, Line, decode, read_object
 from expert.trace.packing import Memory
@@ -56,6 +57,14 @@ class Trace:
     @property
     def is_sealed(self) -> bool:
         return bool(self.lines) and isinstance(self.lines[-1].records[-1], Sealed)
+
+    @property
+    def minutes_by_the_clock(self) -> float:
+        """How long somebody was at the job [min]; pauses are left out."""
+        at_work = AtWork()
+        for line in self.lines:
+            at_work = at_work.after(line.at, line.records)
+        return at_work.minutes
 
     @property
     def length(self) -> int:

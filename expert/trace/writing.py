@@ -8,6 +8,7 @@ from pathlib import Path
 from typing import Self
 
 from expert.trace.agreeing import refuse_disagreement
+from expert.trace.clock import AtWork
 from expert.trace.errors import TraceExists, TraceNotRead, TraceSealed
 from expert.trace.lines import NOTHING_BEFORE, digest_in, encode
 from expert.trace.reading import Trace, read_trace
@@ -39,6 +40,7 @@ class TraceWriter:
         self._written = len(trace.lines)
         self._last = trace.lines[-1].digest if trace.lines else NOTHING_BEFORE
         self._memory = trace.memory
+        self._at_work = AtWork(trace.minutes_by_the_clock, trace.lines[-1].at if trace.lines else None)
         self._is_sealed = False
 
     @classmethod
@@ -71,6 +73,11 @@ class TraceWriter:
                 raise TraceSealed(say.is_sealed(path))
             file = TraceFile.reopen(path, lock, trace.length, trace.torn)
         return cls(file, trace, clock)
+
+    @property
+    def minutes_by_the_clock(self) -> float:
+        """How long somebody was at the job up to its last line [min]; pauses are left out."""
+        return self._at_work.minutes
 
     def append(self, records: Iterable[Record]) -> None:
         """Record a batch, as one line. When this returns, it is on the disk.
@@ -111,3 +118,4 @@ class TraceWriter:
         self._file.append(raw + b"\n", then=lambda: note(self.path, entry, now))
         self._last, self._memory = last, memory
         self._written += 1
+        self._at_work = self._at_work.after(now, batch)

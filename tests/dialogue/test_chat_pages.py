@@ -6,7 +6,7 @@ import threading
 
 from expert.job.answers.command_words import HELP
 from expert.terminal.chat import talk_in_terminal
-from expert.terminal.prompt import REST
+from expert.terminal.sentences import ENTER_SHOWS_THE_REST as REST
 from tests.dialogue.terminals import CTRL_D, AtSize, Terminal
 
 CTRL_C = "\x03"

@@ -150,7 +150,7 @@ CANNOT_TELL = [
     (
         "can't tell",
         "prove",
-        [LEFT_OPEN.format(3), "! Mains kills. Pull the plug.", "Unplug. (1 min)", "1. Pull the plug.", IS_IT_OUT],
+        [LEFT_OPEN.format(3), "! Mains kills. Pull the plug.", "Unplug. (1 min, as before: how)", IS_IT_OUT],
     ),
     (
         "can't tell",

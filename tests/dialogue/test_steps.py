@@ -38,7 +38,7 @@ def test_a_straight_job_from_complaint_to_close(filling: Desk) -> None:
     ]
     assert filling.type("done")[:2] == [
         "Repair noted: fill valve: coil open. The proof follows.",
-        "No longer counted, because it was about the machine before the repair: answer 2.",
+        "No longer counted, from before the repair: answer 2.",
     ]
     assert filling.type(*HOT_TESTS) == [
         "How: Look at the glass.",
@@ -55,7 +55,7 @@ def test_a_straight_job_from_complaint_to_close(filling: Desk) -> None:
     ("line", "message"),
     [
         ("maybe", "'maybe' is no answer here. Type yes or no, or: can't tell"),
-        ("", "'' is no answer here. Type yes or no, or: can't tell"),
+        ("", "An empty line is no answer here. Type yes or no, or: can't tell"),
         ("take back 9", "There is no answer to take back."),
         ("note", "Type note and the remark, such as: note lime on the probe"),
         ("what if", "Type what if and an answer, such as: what if yes"),

@@ -16,7 +16,7 @@ NOTED = "Noted: that cannot be done now. Looking for another way."
 def without_covers(filling: Desk) -> Desk:
     """The pump runs, the covers cannot be taken off, no water comes; then the covers are offered once more."""
     filling.type("yes", "yes", "yes", "can't")
-    assert filling.said[:2] == [NOTED, "Switch on. (2 min)"]
+    assert filling.said[:2] == [NOTED, "Switch on. (2 min, as before: how)"]
     filling.type("yes", "no")
     assert filling.said[:2] == OFFERED
     filling.type("yes")

@@ -26,6 +26,7 @@ MODELS = {
     keys.PART: model.Part,
     keys.MACHINE_FILE: model.Machine,
     keys.PREPARATION: model.Preparation,
+    keys.DRAWING: model.Drawing,
     keys.QUESTION: model.Question,
     keys.RULE: model.Rule,
     keys.COMPLAINT: model.Complaint,

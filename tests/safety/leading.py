@@ -13,7 +13,7 @@ from tests.safety.watching import Watch
 HANDS = ("question", "proof", "repair")
 # The words that confirm moves, as they stand on the screen: whoever types only these follows where the job leads.
 CONFIRMING = frozenset(
-    {"out", "empty", "cool", "dead", "back", "taped", "connected", "closed", "on", "clear", "hot", "set"}
+    {"out", "empty", "cool", "dead", "refitted", "taped", "connected", "closed", "on", "clear", "hot", "set"}
 )
 
 Wrong = Iterator[tuple[str, str]]

@@ -52,7 +52,7 @@ def told(path: Path, base: RuleBase | None = None, again_with: RuleBase | None =
 
 
 HEAD = """\
-Job 7: repaired, 45 min
+Job 7: repaired, 45 min, 27 by the clock
 Opened 2026-01-31T09:01:00Z, last line 2026-01-31T09:28:00Z, sealed
 Rules: {digest} (names are those of these rules)
 Technician: Ann; qualified for live work: no
@@ -80,8 +80,7 @@ READING = """\
       open)
   Heaviest suspects then: _% fill valve: coil open (10 dB); _% fill valve: stuck shut (5 dB)
   Answer: 950 (sound)
-    950 ohm counts as: sound. (sound is from 675 ohm to 1.12 kohm; expected 900 ohm; ohm meter:
-      ±11.5 ohm)
+    950 ohm counts as: sound. (from 675 ohm to 1.12 kohm)
   So: The coil has continuity. [coil_is_sound; from answer 2]
     cleared: fill valve: coil open
 Taken back: answer 2. What does the coil read?

@@ -90,3 +90,7 @@ def did_not_end(steps: int) -> str:
 
 def machine_not_in_profile(machine: str) -> str:
     return f"the shop's profile does not list the machine type {machine}"
+
+
+def by_the_clock(minutes: float) -> str:
+    return f"By the clock: {minutes:.0f} min, pauses left out."

@@ -11,7 +11,7 @@ from expert.job.state.job import Given, Job, Phase, Turn
 from expert.job.wording.limits import (
     rests_on,
 )
-from expert.job.wording.readings import understood
+from expert.job.wording.readings import understood_in_short
 from expert.language.model import Measure
 from expert.trace.records import Answered, CannotTell
 
@@ -49,7 +49,7 @@ def take_answer(turn: Turn, given: Given, *, read_now: bool = True) -> None:
         )
     )
     if given.quantity is not None:
-        turn.tell(*understood(job, question, given))
+        turn.tell(*understood_in_short(job, question, given))
     elif is_guessed(question, given.text):
         turn.tell(say.taken_as(question.label(given.outcomes[0])))
     conclude(turn, job.state.narrow(given.source, given.question, given.outcomes))

@@ -69,7 +69,7 @@ def put_release_test(turn: Turn, before: Before, waiting: frozenset[str] = NOTHI
     ready = make_ready(turn, before.test, waiting | {before.test.id})
     if ready:
         hazard = before.hazards[0][0]
-        turn.tell(say.comes_first_because(hazard.name, hazard.until))
+        turn.tell(say.comes_first_because(hazard.name))
         why = Why(aim=before.test.id, hazard=hazard.id, before_move=before.move.id if before.move else "")
         put_question(turn, before.test, "proof" if before.test.id in job.to_prove else "question", why)
         return False
@@ -162,10 +162,13 @@ def put_move(turn: Turn, move: Move) -> None:
             put_question(turn, question, "proof" if name in job.to_prove else "question", Why(before_move=move.id))
             return
     show_cautions(turn, move.cautions)
-    turn.tell(
-        say.move_with_minutes(move.say, move.minutes),
-        *(f"{number}. {step}" for number, step in enumerate(move.steps, 1)),
-    )
+    if move.id in job.moves_told:
+        turn.tell(say.move_as_before(move.say, move.minutes))
+    else:
+        turn.tell(
+            say.move_with_minutes(move.say, move.minutes),
+            *(f"{number}. {step}" for number, step in enumerate(move.steps, 1)),
+        )
     how = say.type_the_word(move.word) if move.word else "yes / no"
     turn.add(Put("move", move.id, f"{move.confirm} ({how})", turn.on_the_way))
     turn.job.prompt = Prompt("move", move.id, (move.word or "yes", "no"))
@@ -176,6 +179,7 @@ def has_moved(turn: Turn, name: str, makes: Mapping[str, str], minutes: float) -
     job = turn.job
     job.bench = after(in_time(job.base.bench, job.bench), makes)
     job.minutes += minutes
+    job.moves_told.add(name)
     note_opened(job)
     stands = dict(job.bench)
     job.cautions_read = {caution for caution in job.cautions_read if _lasts(job, caution, stands)}

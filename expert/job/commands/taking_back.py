@@ -6,6 +6,7 @@ from expert.job.answers.reading import NotAnAnswer
 from expert.job.prompts.danger import open_dangers
 from expert.job.sentences import commands as say
 from expert.job.state.bench import state_in_words
+from expert.job.state.hazards import open_hazards
 from expert.job.state.job import CouldNot, Given, Job, Phase, Prompt, Turn
 from expert.job.wording.explaining import answer_in_words
 from expert.trade.quantities.units import echo
@@ -56,7 +57,9 @@ def propose_take_back(turn: Turn, rest: str) -> None:
     if any(rule not in after.fired for rule in open_dangers(job)):
         raise NotAnAnswer(say.DANGER_RESTS_ON_IT)
     turn.tell(say.answer_in_list(given.number, _answer_in_words(job, given)))
-    turn.tell(*(undone[:8] or [say.NOTHING_ELSE_RESTS]))
+    stand = [hazard.name for hazard in open_hazards(job) if given.source in job.hazards.open[hazard.id].causes]
+    turn.tell(*(undone[:8] or ([] if stand else [say.NOTHING_ELSE_RESTS])))
+    turn.tell(*map(say.danger_until_answered_anew, stand))
     if len(undone) > 8:
         turn.tell(say.and_more(len(undone) - 8))
     turn.tell(say.TAKE_IT_BACK)

@@ -79,6 +79,7 @@ def _at_the_bench(turn: Turn, qualified: bool) -> None:
     if job.technician not in job.workers:
         job.workers = (*job.workers, job.technician)
     job.cautions_read.clear()
+    job.moves_told.clear()
     turn.add(Worker(job.technician, qualified))
     if not must_be_confirmed(job):
         _go_on(turn)
@@ -157,6 +158,7 @@ def _assume_the_worst(turn: Turn) -> None:
     job.bench = bench_state(bench, {name: state if name in asked else worst[name] for name, state in job.bench})
     job.choice = None
     job.cautions_read.clear()
+    job.moves_told.clear()
     job.prepared.clear()
     _ask_or_go_on(turn, asked)
 

@@ -28,6 +28,7 @@ def work_by(turn: Turn) -> None:
     """Note who works from here on; whoever it is has not read what was shown before, and is put other work."""
     job = turn.job
     job.cautions_read.clear()
+    job.moves_told.clear()
     job.choice = None
     turn.add(Worker(job.technician, job.qualified))
 

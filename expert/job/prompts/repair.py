@@ -105,6 +105,7 @@ def answer_repair(turn: Turn, line: str) -> None:
     repair = job.base.faults[fault].repair
     job.minutes += repair.minutes
     job.parts_used = (*job.parts_used, *repair.parts)
+    job.advised.clear()
     turn.add(Repaired(fault, repair.minutes, said[:500]))
     overtaken = overtaken_by(job, fault)
     for given in overtaken:

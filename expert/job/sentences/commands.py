@@ -119,6 +119,12 @@ def answer_in_list(number: int, answer: str) -> str:
 
 ASKED_AGAIN = "  It is asked again when it is needed."
 TAKE_IT_BACK = "Take it back? Type yes or no."
+
+
+def danger_until_answered_anew(hazard: str) -> str:
+    return f"  A danger rests on it, and stands until it is answered anew: {hazard}."
+
+
 NOTHING_ELSE_RESTS = "  Nothing else rests on it."
 
 

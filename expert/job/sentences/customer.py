@@ -98,5 +98,9 @@ def costs_together(sum_of_all: str, beside: str) -> str:
 AND_WITHOUT_PRICE = ", and what has no price here"
 
 
+def tests_in_order(count: int) -> str:
+    return f"  {count} tests in order; the slip (expert report --slip) has each, and what to watch."
+
+
 def wrong_by_judgement(fault: str) -> str:
     return f"{fault} (by the judgement of the technician)"

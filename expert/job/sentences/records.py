@@ -73,8 +73,16 @@ def last_reading(answer: str) -> str:
     return f"  Last reading: {answer}"
 
 
+def how(text: str) -> str:
+    return f"How: {text}"
+
+
+def how_begins(first: str) -> str:
+    return f"How: {first} (More: how)"
+
+
 def how_again(first: str) -> str:
-    return f"How: {first}. (As before; how tells it all.)"
+    return f"How: {first} (As before: how)"
 
 
 PROVED = "Proved."

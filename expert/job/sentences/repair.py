@@ -42,7 +42,7 @@ def not_repaired(fault: str) -> str:
 
 
 def no_longer_counted(answers: str) -> str:
-    return f"No longer counted, because it was about the machine before the repair: {answers}."
+    return f"No longer counted, from before the repair: {answers}."
 
 
 WHY_OWN_JUDGEMENT = "You were convinced of it. The rules have not found it; a no goes back to the search."
@@ -78,7 +78,7 @@ PROOF_FAILED = (
 )
 SOMETHING_ELSE_FAILED = "Something else is not as it should be. The search goes on with everything that is known."
 NOT_AS_A_SOUND_ONE = "That is not as on a sound machine. The search goes on with everything that is known."
-AT_WORK = "Before it goes back: is each complaint gone, and does the machine as a whole do its work?"
-AT_WORK_UNREPAIRED = "Before it goes back as it is: does the machine as a whole do its work?"
+AT_WORK = "Before it goes back: is each complaint gone, does the whole machine work?"
+AT_WORK_UNREPAIRED = "Before it goes back as it is: does the whole machine work?"
 WHY_PROOF = "This test would have caught a wrong repair. It must come out sound before the machine goes out."
 WHY_PROOF_IN_AUDIT = "it must come out sound before the machine goes out."

@@ -98,8 +98,8 @@ LEFT_IN_A_SAFE_STATE = "The machine is left in a safe state."
 # ------------------------------------------------------------ moves
 
 
-def comes_first_because(hazard: str, until: str) -> str:
-    return f"This comes first, because of {hazard}. It ends when: {until}"
+def comes_first_because(hazard: str) -> str:
+    return f"First, because of {hazard}:"
 
 
 SET_UP_THE_NEXT_TEST = "Set up the next test."
@@ -119,6 +119,10 @@ def next_comes(move: str) -> str:
 
 def move_with_minutes(move: str, minutes: float) -> str:
     return f"{move} ({minutes:g} min)"
+
+
+def move_as_before(move: str, minutes: float) -> str:
+    return f"{move} ({minutes:g} min, as before: how)"
 
 
 def type_the_word(word: str) -> str:

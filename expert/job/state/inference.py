@@ -52,7 +52,10 @@ def _speak(turn: Turn, rule_id: str, said: Say) -> None:
             turn.job.cautions_read.add(caution)
             turn.add(CautionShown(caution, said.text))
     elif said.word == "advise":
-        turn.tell(f"Advice: {said.text}")
+        # A second reading of the same does not make it news.
+        if rule_id not in turn.job.advised:
+            turn.job.advised.add(rule_id)
+            turn.tell(f"Advice: {said.text}")
     else:
         # Met anew, it stops the work anew, also when it was dealt with before.
         turn.job.dangers_met[rule_id] = said.text

@@ -134,6 +134,8 @@ class Job:
     offered_again: set[str] = field(default_factory=set)
     prepared: set[str] = field(default_factory=set)
     cautions_read: set[str] = field(default_factory=set)
+    advised: set[str] = field(default_factory=set)  # rules whose advice was told since the last repair
+    moves_told: set[str] = field(default_factory=set)  # bench moves that whoever works now has made
     choice: Choice | None = None
     progress: Progress | None = None  # when a question last had an effect
     asked_for_danger: frozenset[str] = frozenset()  # questions put because they may show one

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from expert.job.sentences import limits as say
 from expert.job.state.job import Given, Job
+from expert.job.wording.drawing import drawn
 from expert.job.wording.limits import (
     limits_in_words,
     reading_to_tell,
@@ -11,13 +12,14 @@ from expert.job.wording.limits import (
     where_in_short,
     where_limits_come_from,
 )
+from expert.job.wording.sound_limits import sound_limits_in_words
 from expert.language.formulas.formula import CannotWorkOut, NotKnown
 from expert.language.model import Question
 from expert.trade.quantities.units import show
 
 
 def understood(job: Job, question: Question, given: Given) -> tuple[str, ...]:
-    """How a reading was understood: the reading's name, its limits and the instrument's accuracy."""
+    """How a reading is understood: the reading's name, its limits and the instrument's accuracy."""
     assert given.quantity is not None and given.uncertainty is not None
     system = job.shop.system
     shown = show(given.quantity, system=system)
@@ -35,9 +37,19 @@ def understood(job: Job, question: Question, given: Given) -> tuple[str, ...]:
     )
 
 
+def understood_in_short(job: Job, question: Question, given: Given) -> tuple[str, ...]:
+    """The same of a reading that was taken: one that is sound is held against its limits, and no more is said."""
+    if given.quantity is not None and len(given.outcomes) == 1 and given.outcomes[0] in question.sound:
+        limits = sound_limits_in_words(job, question, given.quantity)
+        if limits:
+            return (say.counts_as(show(given.quantity, system=job.shop.system), given.outcomes[0], limits),)
+    return understood(job, question, given)
+
+
 def how_to(job: Job, question: Question) -> tuple[str, ...]:
     """How to make the test, what a sound machine shows, and where the limits come from."""
     lines = [f"How: {question.how}"]
+    lines += [f"  {line}" for line in drawn(question.drawing)] if question.drawing else []
     if question.expect:
         lines.append(say.sound_machine(question.expect))
     if question.instrument:

@@ -2,14 +2,19 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Mapping
+from dataclasses import replace
 from typing import assert_never
 
 from expert.job.sentences import records as say
+from expert.job.sentences.safety import danger_ends_when
 from expert.job.state.job import Job
 from expert.job.state.values import unit_at_prompt
+from expert.job.wording.drawing import drawn
 from expert.job.wording.explaining import answer_in_words, last_answer
 from expert.job.wording.home_words import in_words_of
+from expert.job.wording.slip_on_screen import slip_on_screen
 from expert.language.model import Choice, Measure, Question, YesNo
 from expert.trace.cleaning import clean
 from expert.trace.records import (
@@ -53,11 +58,13 @@ STANDINGS = {
     "left_by_elimination": say.LEAD_BY_ELIMINATION,
     "own_judgement": say.LEAD_OWN_JUDGEMENT,
 }
+WORDS_OF_HOW, LEAST_OF_HOW = 15, 5
+SENTENCE_END = re.compile(r"(?<=[.!?]) (?=[A-Z])")
 LEADS: Mapping[PromptKind, str] = {"proof": "Proof: "}  # what stands before a prompt wherever it is shown or told
 
 
 def lines_of(job: Job, record: Record) -> tuple[tuple[str, str], ...]:
-    """The lines a record gives, each with its manner: plain, question, caution, danger, so, found, small, command."""
+    """The lines a record gives, each with its manner: such as question, caution or drawing."""
     lines = tuple((manner, in_words_of(job.shop.country, clean(text))) for manner, text in _lines_of(job, record))
     if job.shop.system != "us":
         return lines
@@ -77,6 +84,10 @@ def lines_of_reply(job: Job, records: Iterable[Record]) -> Iterable[tuple[str, s
                 if text in said or text in reasons:
                     continue
                 said.add(text)
+            case HazardOpened(until=until):
+                said.add(danger_ends_when(until))
+            case Put(prompt="danger", text=text):
+                record = replace(record, text="\n".join(line for line in text.splitlines() if line not in said))
             case SearchEnded(outcome="found") if any(isinstance(other, Found) for other in records):
                 continue
         yield from lines_of(job, record)
@@ -134,7 +145,7 @@ def _lines_of(job: Job, record: Record) -> Iterable[tuple[str, str]]:
                 yield "plain", f"  {line}"
         case CustomerTold(lines=lines):
             yield "small", say.FOR_THE_CUSTOMER
-            for line in lines:
+            for line in slip_on_screen(lines):
                 yield "plain", f"  {line}"
         case Paused():
             yield "plain", say.PAUSED
@@ -162,16 +173,44 @@ def _how_to_answer(job: Job, question: Question) -> Iterable[tuple[str, str]]:
 
 
 def _how(job: Job, question: Question) -> str:
-    """How a proof is made: by the first sentence where the same test was made before the repair, else in full."""
-    first, _, rest = question.how.partition(". ")
-    made = any(given.question == question.id for given in job.given.values())
-    return say.how_again(first) if made and rest else f"How: {question.how}"
+    """How a test is made, in its first sentences: the rest is told by the word how; in full where the work is live.
+
+    Of a test that was made before the first sentence alone is left.
+    """
+    live = any(states.items() <= question.bench.items() for states in job.base.bench.qualified_only)
+    made = _made_before(job, question)
+    first = question.how if live else first_sentences(question.how, 1 if made else WORDS_OF_HOW)
+    if first == question.how:
+        return say.how(question.how)
+    return say.how_again(first) if made else say.how_begins(first)
+
+
+def _made_before(job: Job, question: Question) -> bool:
+    return any(given.question == question.id for given in job.given.values())
+
+
+def first_sentences(text: str, words: int) -> str:
+    """The sentences at the beginning that have so many words together; at least one, and one that says something.
+
+    >>> first_sentences("Pull the plug. Pull one lead off the coil. Read when the number stands still.", 9)
+    'Pull the plug. Pull one lead off the coil.'
+    """
+    first, *rest = SENTENCE_END.split(text)
+    for sentence in rest:
+        # "Unplug." alone says nothing of how.
+        if len(f"{first} {sentence}".split()) > words and (words < LEAST_OF_HOW or len(first.split()) >= LEAST_OF_HOW):
+            break
+        first = f"{first} {sentence}"
+    return first
 
 
 def _put(job: Job, record: Put) -> Iterable[tuple[str, str]]:
     if record.is_test:
         question = job.base.questions[record.question]
-        yield "small", _how(job, question) if record.prompt == "proof" else f"How: {question.how}"
+        yield "small", _how(job, question)
+        if question.drawing is not None and not _made_before(job, question):
+            for line in drawn(question.drawing):
+                yield "drawing", f"  {line}"
         yield "question", f"{LEADS.get(record.prompt, '')}{record.text}"
         yield from _how_to_answer(job, question)
         return

@@ -11,6 +11,7 @@ from types import MappingProxyType
 
 from expert.language.checks import (
     bench_reach,
+    drawings,
     feed_cycles,
     forbidden_steps,
     formula_cycles,
@@ -43,6 +44,7 @@ _MODULES = (
     guarded_states,
     live_tests,
     hazards,
+    drawings,
 )
 CHECKS: tuple[Check, ...] = tuple(module.check for module in _MODULES)
 CODES: Mapping[str, str] = MappingProxyType(

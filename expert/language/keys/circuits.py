@@ -90,6 +90,13 @@ PREPARATION = Shape(
         may("leaves", State(), "What holds of the bench once it is set up, such as a wire taken off."),
     ),
 )
+DRAWING = Shape(
+    "a drawing",
+    (
+        must("lines", Texts(), "What is joined to what, at most 57 columns wide; a part stands in [ ] by its name."),
+        must("marks", Texts(), "The words in it between or at which is tested; arrows below them point there."),
+    ),
+)
 CHOICE = Shape(
     "an answer by choice",
     (must("one_of", Labels(), "The outcomes, each with the label that the technician sees."),),
@@ -131,6 +138,9 @@ QUESTION = Shape(
         may("bench", State(), "The state of the bench in which it is put."),
         may("cautions", Ids("caution"), "Cautions shown before the test."),
         may("only_if", Holds(), "What must be known to be true before it is put."),
+        may(
+            "drawing", One((DRAWING,)), "Where it is tested; shown when the question is first met, and by the word how."
+        ),
         may("applies", Machines(), "On which machines it is put; what the circuit says must hold too."),
         may("prepare", One((PREPARATION,)), "What must be set up first, in a bench state of its own."),
         may("alters", State(), "What the test itself changes of the bench, such as a lead pulled off."),

@@ -28,6 +28,7 @@ from expert.language.model.hazards import Act, Hazard, Release
 from expert.language.model.parts import Circuit, Fault, Feed, Part, Repair
 from expert.language.model.questions import (
     Choice,
+    Drawing,
     Finding,
     Form,
     Measure,
@@ -77,6 +78,7 @@ __all__ = [
     "Complaint",
     "Conclusion",
     "Condition",
+    "Drawing",
     "Evidence",
     "Fault",
     "Feature",

@@ -68,6 +68,14 @@ class Preparation:
 
 
 @dataclass(frozen=True, slots=True)
+class Drawing:
+    """What is joined to what, in plain text. `marks`: words in it, each there once, at which is tested."""
+
+    lines: tuple[str, ...]
+    marks: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Question:
     """One thing to look at or measure. `outcomes` in the order the author gave them.
 
@@ -101,6 +109,7 @@ class Question:
     alters: Mapping[str, str] = field(default_factory=dict)
     slip: str = ""
     mends: tuple[str, ...] = ()
+    drawing: Drawing | None = None
     at: Position = field(default=NOWHERE, compare=False)
 
     @property

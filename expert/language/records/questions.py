@@ -41,6 +41,7 @@ def _question(record: Record, name: str, key: Scalar, circuit: model.Circuit) ->
         labels=labels,
         applies=applies_within(record, circuit.applies),
         prepare=_preparation(record),
+        drawing=_drawing(record),
         at=record.reader.at(key),
         **fields_of(record, name),
     )
@@ -60,6 +61,11 @@ def _only_for_measuring(record: Record) -> None:
 def _preparation(record: Record) -> model.Preparation | None:
     node = record.node_of("prepare")
     return None if node is None else model.Preparation(**fields_of(Record(record.reader, node, keys.PREPARATION)))
+
+
+def _drawing(record: Record) -> model.Drawing | None:
+    node = record.node_of("drawing")
+    return None if node is None else model.Drawing(**fields_of(Record(record.reader, node, keys.DRAWING)))
 
 
 def applies_within(record: Record, outer: Mapping[str, tuple[str, ...]]) -> Mapping[str, tuple[str, ...]]:

@@ -189,5 +189,6 @@ def at_a_glance(view: JobView) -> Mapping[str, str]:
         "Technician": say.qualified_for_live_work(head.technician or "not named", live),
         "Opened": head.opened.replace("T", " ").removesuffix("Z") + " UTC",
         "Effort": f"{counted(asked, 'question')}, {'-' if head.minutes is None else f'{head.minutes:g} min'}",
+        "By the clock": f"{head.minutes_by_the_clock:.0f} min",
         "Parts used": ", ".join(head.parts) or "none",
     } | {name: text for name, text in (("Costs", head.costs), ("Note", head.note)) if text}

@@ -227,3 +227,7 @@ def costs(work: str, parts: str, together: str, beside: str) -> str:
 
 def without_a_price(parts: str) -> str:
     return f"; without a price: {parts}"
+
+
+def by_the_clock(minutes: float) -> str:
+    return f", {minutes:.0f} by the clock"

@@ -100,7 +100,13 @@ def believable(quantity: Quantity, system: str = "metric") -> None:
 
 
 def echo(text: str) -> str:
-    """The text in quotes, safe to show: at most 40 characters, nothing that could steer a terminal."""
+    """The text in quotes, safe to show: at most 40 characters, nothing that could steer a terminal.
+
+    >>> echo("maybe"), echo(" ")
+    ("'maybe'", 'An empty line')
+    """
+    if not text.strip():
+        return "An empty line"
     short = text if len(text) <= LONGEST_ECHO else text[: LONGEST_ECHO - 3] + "..."
     return "'" + "".join(letter if letter.isprintable() else "?" for letter in short) + "'"
 

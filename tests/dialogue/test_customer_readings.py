@@ -58,7 +58,7 @@ machine: heat_exchanger_lever_tank
 complaints: [safety_valve_blows]
 answers: {safety_valve_bench_test: 1.4 bar, safety_valve_outlet: weeps}
 rest: sound
-after_repair: {safety_valve_bench_test: 2 bar, high_limit_opens_at: 146 degC}
+after_repair: {safety_valve_bench_test: 2 bar, safety_valve_outlet: dry, high_limit_opens_at: 146 degC}
 """
 BRIDGED = """
 machine: heat_exchanger_lever_tank
@@ -80,7 +80,7 @@ def test_what_ended_a_danger_is_on_the_slip() -> None:
     assert "What was done: it was repaired, with safety valve of the same rating." in slip
     for line in (
         "  - the safety thermostat opens at 146 °C, from 135 °C to 157 °C",
-        "  - the safety valve is new",
+        "  - the safety valve opens at 2.00 bar, from 1.80 bar to 2.20 bar",
         "  - the outlet of the safety valve is open",
         "  - both safety thermostats are in place",
         "  - the temperature sensor sits firmly",

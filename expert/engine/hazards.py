@@ -284,10 +284,12 @@ def to_answer_anew(standing: OpenHazard, known: Known) -> str | None:
 
 
 def _lost(cause: str, known: Known) -> bool:
-    """Whether a cause went by a repair, in a contradiction or with what had raised it: what ends it is a test."""
+    """Whether it is a repair, or went by one, in a contradiction or with what had raised it: only a test ends it."""
     sort, _, name = cause.partition(" ")
     if sort == "complaint":
         return known.possible(f"complaint.{name}") != ("yes",)
+    if sort == "repair":
+        return True  # it was made, whether it held or not
     if sort == "answer":
         return name not in {str(number) for number, _ in known.answers.values()}
     return sort == "fault" and name in known.repaired

@@ -91,7 +91,7 @@ HAND_OVER = [
             "For the customer:",
             "  Job 7. Machine: Test machine.",
             "  You reported: Safety valve blows.",
-            "  Danger found: The boiler pressure is out of control. Pull the plug.",
+            "  Danger found: The boiler pressure is out of control.",
             "  The work is not finished. It was handed to a colleague.",
             f"  {DO_NOT_USE}",
             "  Not explained yet: Safety valve blows.",

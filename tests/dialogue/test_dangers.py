@@ -125,7 +125,7 @@ def test_a_stopped_job_cannot_be_closed_as_fine(stop: Stop) -> None:
     dangers = [line for line in handed.summary.splitlines() if line.startswith("Danger: ")]
     assert dangers[: len(told)] == [f"Danger: {t}" for t in told]
     assert len(dangers) > len(told), "what ends it is told to whoever goes on"
-    assert f"  Danger found: {told[0]}" in said
+    assert f"  Danger: {told[0]}" in said
     assert f"  {CLOSING_LINES['normal']}" not in said and f"  {CLOSING_LINES['repaired']}" not in said
 
 

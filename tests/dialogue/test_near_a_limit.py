@@ -32,6 +32,10 @@ def weeping_valve(*without: str) -> ShippedDesk:
     """A weeping safety valve, up to the question what the boiler gauge shows."""
     desk = ShippedDesk(without=without).intake(complaint="safety_valve_blows")
     known = {"lead_looks": "sound", "lamp_lights": "yes", "safety_valve_outlet": "weeps", "relay_lamp_set_low": "dark"}
+    # What has to be proved dead before a machine that blew off is heated at all.
+    known |= {"relay_output": "OL", "sensor_seating": "seated", "high_limit_bridged": "no", "limit_stamp": "145 degC"}
+    known |= {"high_limit_opens_at": "145 degC", "safety_valve_bench_test": "2 bar", "safety_valve_outlet_free": "yes"}
+    known |= {"boiler_water_low": "no"}
     desk.go(known, until="boiler_pressure")
     return desk
 

@@ -14,6 +14,7 @@ from difflib import SequenceMatcher
 from itertools import pairwise
 from math import log
 
+from expert.job.answers.like_words import rows
 from expert.language.model import Complaint
 
 MOST = 5
@@ -49,10 +50,13 @@ _WORD = re.compile(r"[^\W_]+")
 
 
 def meaning_words(text: str) -> list[str]:
-    """The words that carry meaning, each cut to its stem, in their order; of any negation one and the same.
+    """The words that carry meaning, each cut to its stem, in their order; of any negation and of words
+    that people use for one another one and the same.
 
     >>> meaning_words("It doesn't heat up when I switch it on")
     ['not', 'heat', 'switch']
+    >>> meaning_words("a lance that dribbles"), meaning_words("the steamer's drops")
+    (['wand', 'drip'], ['wand', 'drip'])
     >>> meaning_words("keeps DRIPPING from the group"), meaning_words("It is, well, you know")
     (['drip', 'group'], ['know'])
     """
@@ -63,7 +67,7 @@ def meaning_words(text: str) -> list[str]:
         if word in _NEGATIONS:
             found.append(NOT)
         elif word not in _FILL:
-            found.append(_stem(word))
+            found.append(_SAME.get(_stem(word), _stem(word)))
     return found
 
 
@@ -74,6 +78,9 @@ def _stem(word: str) -> str:
             word = word.removesuffix(ending)
             break
     return word[:-1] if len(word) > 3 and word[-1] == word[-2] and word[-1] not in "aeiousl" else word
+
+
+_SAME = {_stem(word): _stem(row[0]) for row in rows() for word in row}
 
 
 @dataclass(frozen=True)

@@ -15,6 +15,7 @@ from expert.job.prompts.registry import owner_at
 from expert.job.state.job import Job, Phase
 from expert.job.steps import step
 from expert.language.model import Machine as MachineType
+from expert.language.model import Question
 from expert.language.model.job_answers import JobAnswers
 from expert.machine import (
     Alter,
@@ -150,20 +151,11 @@ def _lines(played: Played, table: Table, at_hand: Unattended, wanted: Mapping[st
     prompt, owner = job.prompt, owner_at(job)
     if prompt.kind == "intake" and prompt.subject == "plate":
         return [*(f"{name} {text}" for name, text in wanted.items() if _is_told_here(job, name)), "ok"]
+    if len(job.round_put) > 1 and job.round_put[0] == prompt.subject:
+        return [_round(played, table, wanted, slip)]
     question = owner.test(job)
     if question is not None:
-        if question.bench.get("boiler") == "hot" and played.machine.bench.plugged:
-            # "Hot" and "settled" are waited for: a draw of steam or an hour of tests has cooled it since the move.
-            played.machine = do(played.machine, HeatUp(minutes=15.0, settle=1.0))
-        told = answer(played.machine, question, table.lines.get(question.id))
-        played.machine = told.machine
-        if told.why:
-            played.untold[question.id] = told.why
-        line = slip(job, question.id, told.text)
-        if line == CANNOT_TELL and question.id in wanted:
-            line = wanted[question.id]
-        played.answers.append((question.id, line))
-        return [line]
+        return [_look(played, table, wanted, slip, question)]
     if prompt.kind == "move" and _makes_hot(job):
         # Nobody says that it is hot of a boiler that stays cold.
         played.machine = do(played.machine, HeatUp(minutes=25.0, settle=3.0))
@@ -179,6 +171,35 @@ def _lines(played: Played, table: Table, at_hand: Unattended, wanted: Mapping[st
         played.mended |= set(table.parts.get(part, ()))
         return ["done"]
     return owner.unattended(job, at_hand)
+
+
+def _look(played: Played, table: Table, wanted: Mapping[str, str], slip: Slip, question: Question) -> str:
+    """What the machine shows for a question, as it is typed."""
+    if question.bench.get("boiler") == "hot" and played.machine.bench.plugged:
+        # "Hot" and "settled" are waited for: a draw of steam or an hour of tests has cooled it since the move.
+        played.machine = do(played.machine, HeatUp(minutes=15.0, settle=1.0))
+    told = answer(played.machine, question, table.lines.get(question.id))
+    played.machine = told.machine
+    if told.why:
+        played.untold[question.id] = told.why
+    line = slip(played.job, question.id, told.text)
+    if line == CANNOT_TELL and question.id in wanted:
+        line = wanted[question.id]
+    played.answers.append((question.id, line))
+    return line
+
+
+def _round(played: Played, table: Table, wanted: Mapping[str, str], slip: Slip) -> str:
+    """What is typed where looks are put in one round: that all are sound, or which is the first that is not."""
+    job = played.job
+    for number, name in enumerate(job.round_put, 1):
+        question = job.base.questions[name]
+        line = _look(played, table, wanted, slip, question)
+        if line not in question.sound:
+            if number > 1:
+                played.answers.pop()  # it is put by itself
+            return line if number == 1 else f"not {number}"
+    return f"{len(job.round_put)} sound"
 
 
 def fitted(type_: MachineType, build: Build) -> MachineType:

@@ -3,6 +3,8 @@
 - question_ms, question_ms_larger...: processor time for the choice of a question, also on five times the rules
 - strategies: found, condemned, questions and minutes of the search over the worked cases, for the shipped way, the
   authors' order, chance and the cheapest first; compared without the offer to stop
+- strategies_on_machines: the same over simulated machines with one fault each, drawn from the witness
+- where_questions_go: what the questions of whole jobs on simulated machines are for
 - sparse: jobs in which a third of the tests cannot be made, with the offer to stop
 - against_the_best: minutes against the best possible in a closed world, for the complaints small enough to work it out
 
@@ -22,6 +24,7 @@ from expert.language.shipped import shipped
 from expert.language.worked.cases import Case, load_cases
 from tests.benchmarks.closed_world import against_the_best
 from tests.benchmarks.enlarged import enlarged
+from tests.benchmarks.on_machines import compared_on_machines, where_questions_go
 from tests.benchmarks.question_times import question_ms
 from tests.benchmarks.sparse_jobs import sparse_jobs
 from tests.benchmarks.strategies import compared
@@ -36,6 +39,8 @@ MEASURES: dict[str, Callable[[RuleBase, Sequence[Case]], object]] = {
         knowledge_of(enlarged(base, TIMES, shared_complaints=True)), cases[::FEWER]
     ),
     "strategies": lambda base, cases: compared(knowledge_of(base), cases),
+    "strategies_on_machines": lambda base, cases: compared_on_machines(),
+    "where_questions_go": lambda base, cases: where_questions_go(),
     "sparse": lambda base, cases: sparse_jobs(knowledge_of(base), cases),
     "against_the_best": lambda base, cases: against_the_best(knowledge_of(base)),
 }

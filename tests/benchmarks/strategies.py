@@ -79,8 +79,8 @@ def _measured(knowledge: Knowledge, cases: list[Case], chosen: Choose) -> dict[s
         "jobs": len(cases),
         "found_as_expected": found,
         "condemned": condemned,
-        **_spread("questions", asked),
-        **_spread("minutes", minutes),
+        **spread("questions", asked),
+        **spread("minutes", minutes),
         "minutes_mean": round(statistics.mean(minutes), 1),
     }
 
@@ -102,7 +102,7 @@ def _search_of(knowledge: Knowledge, records: Iterable[Record]) -> tuple[int, fl
     return count, minutes
 
 
-def _spread(name: str, values: list[float] | list[int]) -> dict[str, float]:
+def spread(name: str, values: list[float] | list[int]) -> dict[str, float]:
     ranked = sorted(values)
     return {
         f"{name}_median": statistics.median(ranked),

@@ -36,7 +36,8 @@ def put_question(turn: Turn, question: Question, kind: PromptKind, why: Why) -> 
             job.prepared.discard(other)
     show_cautions(turn, question.cautions)
     turn.add(Put(kind, question.id, question.ask, why))
-    turn.job.prompt = Prompt(kind, question.id, typed_answers(question))
+    job.round_put = ()
+    job.prompt = Prompt(kind, question.id, typed_answers(question))
 
 
 def typed_answers(question: Question) -> tuple[str, ...]:

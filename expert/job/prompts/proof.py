@@ -2,15 +2,18 @@
 
 from __future__ import annotations
 
-from math import inf
+import re
 
-from expert.job.answers.putting import put_question
+from expert.job.answers.putting import put_question, show_cautions
+from expert.job.answers.reading import NotAnAnswer, read_answer
 from expert.job.answers.taking import take_answer
 from expert.job.bench.first import barring
 from expert.job.bench.moves import make_ready, offer_again
+from expert.job.bench.rounds import first_of_round, looks_with
 from expert.job.prompts.test_prompt import TestPrompt
 from expert.job.search.ending import ELIMINATED, FOUND, LISTED, OWN_JUDGEMENT
 from expert.job.sentences import repair as say
+from expert.job.state.after_opening import due_on_the_way
 from expert.job.state.bench import bench_map
 from expert.job.state.complaints_now import (
     close_what_is_gone,
@@ -28,23 +31,26 @@ from expert.language.model import Question
 from expert.trace.records import Proved, SearchEnded
 from expert.trace.why import Why
 
+ROUND = re.compile(r"(?i)(?:all\s+)?(?P<all>\d{1,3})\s+sound|not\s+(?P<first_not>\d{1,3})")
+
 
 def proof_list(job: Job) -> tuple[str, ...]:
-    """The questions that must come out sound for the repairs not proved yet, then those of the return to service."""
+    """The questions that must come out sound for the repairs not proved yet, those of the return to service, the
+    looks that every machine gets before it goes back, and the check-out: one way through the bench states for all."""
     wanted: dict[str, None] = {}
     for fault, proved in job.repaired.items():
         if not proved:
             wanted |= dict.fromkeys(job.base.faults[fault].prove)
     if wanted:
-        wanted |= dict.fromkeys(job.base.bench.service)
+        wanted |= dict.fromkeys((*job.base.bench.service, *due_on_the_way(job), *tried_at_work(job)))
     return tuple(question for question in wanted if job.concerns_machine(job.base.questions[question]))
 
 
 def prove_on(turn: Turn) -> None:
-    """Put the next proof, the one nearest to the present bench state; or close the proof when all are through."""
+    """Put the next proof on the shortest way through all that are left; or close the proof when all are through."""
     job = turn.job
     while job.to_prove:
-        question = _nearest(job)
+        question = first_of_round(job, job.to_prove)
         obstacle = _obstacle(job, question)
         if obstacle:
             if offer_again(turn, bench_map(job, any_move=True).route(job.bench, question.bench)):
@@ -62,26 +68,60 @@ def prove_on(turn: Turn) -> None:
             continue
         if ready:
             # What its limits rest on comes before it, such as the temperature stamped on a part.
-            put_question(turn, first, "proof" if first.id == question.id else "question", Why(aim=question.id))
+            if first.id == question.id:
+                put_round(turn, looks_with(job, question))
+            else:
+                put_question(turn, first, "question", Why(aim=question.id))
         return
     finish_proof(turn)
+
+
+def put_round(turn: Turn, looks: tuple[Question, ...]) -> None:
+    """Put a proof; where other looks are made with it, all of them are listed and may be confirmed by one word."""
+    first, *others = looks
+    if others:
+        for look in looks:
+            show_cautions(turn, look.cautions)
+        turn.tell(say.looks_in_one_round(len(looks)))
+        turn.tell(*(say.look_of_round(number, one.ask, _as_sound(one)) for number, one in enumerate(looks, 1)))
+        turn.tell(say.how_to_answer_a_round(len(looks)))
+    put_question(turn, first, "proof", Why(aim=first.id))
+    turn.job.round_put = tuple(look.id for look in looks) if others else ()
+
+
+def _as_sound(look: Question) -> str:
+    return " / ".join(look.label(outcome) for outcome in look.sound)
+
+
+def seen_in_round(job: Job, line: str) -> int | None:
+    """How many looks of the round the line confirms, from the first on; None where it is an answer of another sort.
+
+    Raises NotAnAnswer where it names another number of looks than are listed.
+    """
+    looks = len(job.round_put)
+    said = ROUND.fullmatch(line.strip()) if looks and job.round_put[0] == job.prompt.subject else None
+    if said is None:
+        return None
+    number = int(said["all"] or said["first_not"])
+    if (said["all"] and number != looks) or (said["first_not"] and not 2 <= number <= looks):
+        raise NotAnAnswer(say.not_that_many(looks))
+    return number if said["all"] else number - 1
+
+
+def take_round(turn: Turn, sound: int) -> None:
+    """So many looks of the round came out as written; the next one, if there is one, is put by itself."""
+    job = turn.job
+    looks = [job.base.questions[name] for name in job.round_put]
+    for look in looks[:sound]:
+        answer_proof(turn, read_answer(job, look, look.sound[0]))
+    for look in looks[sound : sound + 1]:
+        put_question(turn, look, "proof", Why(aim=look.id))
 
 
 def _first_of(job: Job, question: Question) -> Question:
     """The proof itself, or what has to be read before its limits can be worked out."""
     missing = [name for name in missing_first(job, question.id) if name not in job.cannot]
     return job.base.questions[missing[0]] if missing else question
-
-
-def _nearest(job: Job) -> Question:
-    """Of the proofs left, the one whose bench state costs the fewest minutes to reach; of equals the first listed."""
-    ways = bench_map(job)
-
-    def minutes(question: Question) -> float:
-        route = ways.route(job.bench, question.bench)
-        return route.minutes if route else inf
-
-    return min((job.base.questions[name] for name in job.to_prove), key=minutes)
 
 
 def _obstacle(job: Job, question: Question) -> str:
@@ -170,7 +210,7 @@ def finish_proof(turn: Turn) -> None:
         if not proved and all(results.get(question) for question in job.base.faults[fault].prove):
             job.repaired[fault] = True
     on_the_way_out, job.back_to_close = job.back_to_close, False
-    if not on_the_way_out and (due := tried_at_work(job)):
+    if not on_the_way_out and (due := (*due_on_the_way(job), *tried_at_work(job))):
         turn.tell(say.AT_WORK if job.repaired else say.AT_WORK_UNREPAIRED)
         job.to_prove = due
         return
@@ -197,6 +237,16 @@ def settle_outcome(turn: Turn) -> None:
 
 class Proof(TestPrompt):
     lead = LEADS["proof"]
+
+    def take(self, turn: Turn, line: str) -> None:
+        sound = seen_in_round(turn.job, line)
+        if sound is None:
+            super().take(turn, line)
+        else:
+            take_round(turn, sound)
+
+    def meaning(self, job: Job, line: str) -> str:
+        return "" if seen_in_round(job, line) is not None else super().meaning(job, line)
 
     def take_given(self, turn: Turn, given: Given) -> None:
         answer_proof(turn, given)

@@ -80,5 +80,23 @@ SOMETHING_ELSE_FAILED = "Something else is not as it should be. The search goes 
 NOT_AS_A_SOUND_ONE = "That is not as on a sound machine. The search goes on with everything that is known."
 AT_WORK = "Before it goes back: is each complaint gone, does the whole machine work?"
 AT_WORK_UNREPAIRED = "Before it goes back as it is: does the whole machine work?"
+
+
+def looks_in_one_round(count: int) -> str:
+    return f"{count} looks in one round, as the machine stands. On a sound one:"
+
+
+def look_of_round(number: int, question: str, sound: str) -> str:
+    return f"{number}. {question} {sound}"
+
+
+def how_to_answer_a_round(count: int) -> str:
+    return f"Each as written: type {count} sound. Else answer the first; not 2: the second is the first that is not."
+
+
+def not_that_many(count: int) -> str:
+    return f"{count} looks are listed. Each as written: {count} sound. Else answer the first, or not and a number."
+
+
 WHY_PROOF = "This test would have caught a wrong repair. It must come out sound before the machine goes out."
 WHY_PROOF_IN_AUDIT = "it must come out sound before the machine goes out."

@@ -19,6 +19,27 @@ def looks_before_return(turn: Turn) -> bool:
     return _prove(turn, due, say.EVERY_SAFETY_DEVICE)
 
 
+def due_on_the_way(job: Job) -> tuple[str, ...]:
+    """The looks of every machine that are still due, and the tests of one that was or will be opened for them.
+
+    They go with the proofs: a machine that is cold and dead, or open, is not heated first and opened again for a look.
+    """
+    if job.outcome == "stopped" or not fine_in_prospect(job):
+        return ()
+    looks = _looks(job)
+    opened = job.base.bench.opened
+    opens = bool(opened) and any(opened.items() <= job.base.questions[name].bench.items() for name in looks)
+    tests = [
+        name
+        for name in job.base.bench.after_opening
+        if (opens or (job.opened and not _tested_since_opened(job, name)))
+        and _concerns(job, name)
+        and not _known_unsound(job, name)
+        and _can_be_put(job, name)
+    ]
+    return tuple(dict.fromkeys((*looks, *tests)))
+
+
 def tests_before_return(turn: Turn) -> bool:
     """Put the safety tests of an opened machine that are still due; False when there are none."""
     job = turn.job
@@ -65,15 +86,22 @@ def may_go_back(job: Job) -> bool:
 
 def _looks_due(job: Job) -> tuple[str, ...]:
     """The looks that every machine gets and has not had yet, and the tests that end what stands, each once."""
+    ends = [test for hazard in open_hazards(job) for test in due_tests(job, hazard)]
+    return tuple(dict.fromkeys((*_looks(job), *(name for name in ends if _can_be_put(job, name)))))
+
+
+def _looks(job: Job) -> tuple[str, ...]:
+    """The looks that every machine gets and has not had yet."""
     tried = {question for question, _, _ in job.proofs} | set(job.cannot)
-    looks = [
+    return tuple(
         name
         for name in job.base.bench.before_return
-        if not _sound(job, name) and not _known_unsound(job, name) and name not in tried
-    ]
-    ends = [test for hazard in open_hazards(job) for test in due_tests(job, hazard)]
-    here = [name for name in (*looks, *ends) if name not in _out_of_reach(job) and _can_be_made(job, name)]
-    return tuple(dict.fromkeys(here))
+        if not _sound(job, name) and not _known_unsound(job, name) and name not in tried and _can_be_put(job, name)
+    )
+
+
+def _can_be_put(job: Job, name: str) -> bool:
+    return name not in _out_of_reach(job) and _can_be_made(job, name)
 
 
 def _out_of_reach(job: Job) -> set[str]:

@@ -146,6 +146,7 @@ class Job:
     repaired: dict[str, bool | None] = field(default_factory=dict)
     declined: set[str] = field(default_factory=set)
     to_prove: tuple[str, ...] = ()
+    round_put: tuple[str, ...] = ()  # looks listed with the proof that is put, itself the first; one word confirms all
     proofs: tuple[tuple[str, str, bool | None], ...] = ()
     found: dict[str, str] = field(default_factory=dict)
     announced: frozenset[str] = frozenset()

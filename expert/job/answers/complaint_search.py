@@ -56,7 +56,7 @@ def meaning_words(text: str) -> list[str]:
     >>> meaning_words("It doesn't heat up when I switch it on")
     ['not', 'heat', 'switch']
     >>> meaning_words("a lance that dribbles"), meaning_words("the steamer's drops")
-    (['wand', 'drip'], ['wand', 'drip'])
+    (['wand', 'drip'], ['wand', 'drop'])
     >>> meaning_words("keeps DRIPPING from the group"), meaning_words("It is, well, you know")
     (['drip', 'group'], ['know'])
     """

@@ -7,7 +7,7 @@ of a row stands for all of it.
 from __future__ import annotations
 
 _ROWS = """
-wand lance arm steamer
+wand lance arm
 tank reservoir container
 gauge needle manometer dial
 pump motor

@@ -13,7 +13,7 @@ from expert.job.bench.rounds import first_of_round, looks_with
 from expert.job.prompts.test_prompt import TestPrompt
 from expert.job.search.ending import ELIMINATED, FOUND, LISTED, OWN_JUDGEMENT
 from expert.job.sentences import repair as say
-from expert.job.state.after_opening import due_on_the_way
+from expert.job.state.after_opening import due_on_the_way, why_on_the_way
 from expert.job.state.bench import bench_map
 from expert.job.state.complaints_now import (
     close_what_is_gone,
@@ -211,7 +211,7 @@ def finish_proof(turn: Turn) -> None:
             job.repaired[fault] = True
     on_the_way_out, job.back_to_close = job.back_to_close, False
     if not on_the_way_out and (due := (*due_on_the_way(job), *tried_at_work(job))):
-        turn.tell(say.AT_WORK if job.repaired else say.AT_WORK_UNREPAIRED)
+        turn.tell(why_on_the_way(job) or (say.AT_WORK if job.repaired else say.AT_WORK_UNREPAIRED))
         job.to_prove = due
         return
     if not on_the_way_out and picture_of(job).complaints_open and not job.declined:

@@ -40,6 +40,13 @@ def due_on_the_way(job: Job) -> tuple[str, ...]:
     return tuple(dict.fromkeys((*looks, *tests)))
 
 
+def why_on_the_way(job: Job) -> str:
+    """Why these come before the return; '' where none is due."""
+    due = due_on_the_way(job)
+    tests = job.opened and set(due) & set(job.base.bench.after_opening)
+    return say.WAS_OPEN if tests else say.EVERY_SAFETY_DEVICE if due else ""
+
+
 def tests_before_return(turn: Turn) -> bool:
     """Put the safety tests of an opened machine that are still due; False when there are none."""
     job = turn.job

@@ -6,16 +6,16 @@ from functools import cache
 
 import pytest
 
+from expert.desk.opening import shop_of
+from expert.desk.unattended import with_machine
 from expert.engine.bench import bench_state
-from expert.engine.knowledge import Knowledge, knowledge_of
+from expert.job.beginning import begin
 from expert.job.bench.rounds import first_of_round
 from expert.job.state.job import Job, Phase
 from expert.job.steps import step
-from expert.language.load import load_rules
-from expert.language.shipped import shipped
 from expert.machine import PLATES, Build, brought_in
-from expert.trace.records import Answered, Moved, Proved, Record, Told
-from expert.witness.playing import Played, play_on
+from expert.trace.records import Answered, Moved, Proved, Record, Repaired, Told
+from expert.witness.playing import Played, fitted, play_on
 from tests.benchmarks.witness import world
 
 COLD = {"mains": "isolated", "covers": "on", "boiler": "cold", "pressure": "none"}
@@ -26,13 +26,10 @@ COLD |= {"element": "connected", "altered": "nothing"}
 def gasket() -> Played:
     """A whole job: the gasket is hardened, nothing else is wrong, and the covers never come off for the search."""
     here = world()
-    machine = brought_in(Build(PLATES["230/50"], "ntc 10k"), [here.known["group gasket: hardened, leaks at the rim"]], 1)
+    machine = brought_in(
+        Build(PLATES["230/50"], "ntc 10k"), [here.known["group gasket: hardened, leaks at the rim"]], 1
+    )
     return play_on(here.knowledge, here.table, machine, ("leaks_at_rim",))
-
-
-@cache
-def knowledge() -> Knowledge:
-    return knowledge_of(load_rules(shipped("rules")))
 
 
 def at_a_round() -> Job:
@@ -42,7 +39,9 @@ def at_a_round() -> Job:
 
 @cache
 def _jobs() -> tuple[Job, ...]:
-    job = gasket().first
+    here = world()
+    built = fitted(here.knowledge.base.machines[here.table.machine], gasket().before.build)
+    job, _ = begin(with_machine(here.knowledge, built), shop_of(here.knowledge), "witness")
     jobs = [job]
     for line in gasket().typed:
         job, _ = step(job, line)
@@ -55,7 +54,7 @@ def answered(records: tuple[Record, ...]) -> list[tuple[str, str]]:
 
 
 def test_after_a_repair_the_machine_is_opened_once_and_heated_once() -> None:
-    last = max(n for n, record in enumerate(gasket().records) if type(record).__name__ == "Repaired")
+    last = max(n for n, record in enumerate(gasket().records) if isinstance(record, Repaired))
     moves = [record.move for record in gasket().records[last:] if isinstance(record, Moved)]
     assert [moves.count(move) for move in ("covers_off", "covers_on", "heat_up", "let_cool")] == [1, 1, 1, 0]
     assert gasket().job.closing["ending"] == "repaired"

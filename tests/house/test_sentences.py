@@ -17,11 +17,7 @@ PACKAGES = {"job": 200, "desk": 50, "terminal": 30, "cli": 20, "trace": 90, "sho
 # of a file, each with its kind and one sentence; a fault of the program; columns of a database.
 NOT_SAID = {
     "job/answers/complaint_search.py",
-<<<<<<< HEAD
-=======
     "job/answers/like_words.py",
-    "job/figures/usual.py",
->>>>>>> dd683f3 (What is due before the return says itself why; words of customers are no sentences)
     "desk/profile/keys.py",
     "desk/compiled.py",
     "practice/levels.py",

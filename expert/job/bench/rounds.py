@@ -93,7 +93,8 @@ class _Ways:
         if not left:
             return 0.0, ()
         if (start, left) not in self._known:
-            may_be_next = left - self._waiting if any(_is_open(self._job, dict(stop)) for stop in left) else left
+            opened_first = left - self._waiting if any(_is_open(self._job, dict(stop)) for stop in left) else left
+            may_be_next = opened_first or left  # a test of the opened machine that is made on it waits for nothing
             self._known[start, left] = min(self._by(start, stop, left) for stop in self._nearest(start, may_be_next))
         return self._known[start, left]
 

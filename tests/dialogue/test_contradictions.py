@@ -91,10 +91,8 @@ def test_where_none_can_be_repeated_all_are_set_aside() -> None:
 @pytest.mark.parametrize(
     ("typed", "reply"),
     [
-        *(
-            (typed, f"'{typed}' is no answer here. Type one of 1, 2, or: can't tell")
-            for typed in ("3", "yes", "", "both")
-        ),
+        *((typed, f"'{typed}' is no answer here. Type one of 1, 2, or: can't tell") for typed in ("3", "yes", "both")),
+        ("", "An empty line is no answer here. Type one of 1, 2, or: can't tell"),
         ("what if yes", "There is no test now, so there is no answer to try out."),
     ],
 )

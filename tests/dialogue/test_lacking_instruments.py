@@ -129,5 +129,5 @@ def test_owned_is_yes_or_no(tmp_path: Path) -> None:
     with pytest.raises(RulesRefused) as refused:
         load_rules(rules)
     assert [str(problem).partition("instruments.yaml:")[2] for problem in refused.value.problems] == [
-        "34:12: 'owned' is 'broken'; write yes or no [not-yes-or-no]"
+        "35:12: 'owned' is 'broken'; write yes or no [not-yes-or-no]"
     ]

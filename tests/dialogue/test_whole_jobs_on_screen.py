@@ -38,14 +38,14 @@ JOBS = {
         "complaints: [trips_supply]\n"
         "answers: {element_insulation: 0.05 Mohm, insulation_at_plug: 0.05 Mohm, what_trips: rcd}\n"
         "after_repair: {element_insulation: 60 Mohm, insulation_at_plug: 60 Mohm, what_trips: nothing}\n",
-        4_300,
+        4_650,
         400,
     ),
-    "hiss": ("complaints: [hisses_on_heat_up]\n", 2_850, 280),
+    "hiss": ("complaints: [hisses_on_heat_up]\n", 3_250, 280),
     "no fill": (
         "complaints: [boiler_will_not_fill]\nanswers: {fill_coil_resistance: OL}\n"
         "after_repair: {fill_coil_resistance: 950 ohm}\n",
-        4_700,
+        4_950,
         440,
     ),
 }

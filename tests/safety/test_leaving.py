@@ -63,7 +63,7 @@ def test_one_that_cannot_be_vented_is_left_unplugged_with_the_danger_and_what_co
     assert f"Danger: {danger}. {ends}" in summary
     assert "Could not be done: Let the pressure out of the boiler." in summary
     slip = next(record.lines for record in desk.records if isinstance(record, CustomerTold))
-    assert f"Danger: there may be {danger}. {ends}" in slip
+    assert f"Danger: there may be {danger}." in slip
 
 
 @pytest.mark.parametrize(("refused", "out"), [((), True), (("vent",), False), (("covers_on",), True)])

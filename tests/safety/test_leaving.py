@@ -70,3 +70,14 @@ def test_one_that_cannot_be_vented_is_left_unplugged_with_the_danger_and_what_co
 def test_what_the_judge_takes_for_a_way_out(refused: tuple[str, ...], out: bool) -> None:
     cold = {"mains": "isolated", "boiler": "cold"}
     assert has_a_way_out(BASE, OPEN_AND_WARM, refused, lambda state: cold.items() <= state.items()) is out
+
+
+def test_asked_for_twice_a_machine_that_is_on_is_not_handed_over() -> None:
+    desk = ShippedDesk().intake(complaint="low_flow")
+    desk.go({"lead_looks": "sound"}, until="lamp_lights")
+    assert dict(desk.job.bench)["mains"] == "on"
+    for _ in range(3):
+        assert desk.type("hand over")[0] == "It is handed over as soon as the machine is safe."
+        assert desk.job.prompt.kind == "move" and not any(isinstance(record, HandedOver) for record in desk.records)
+    desk.type(desk.job.prompt.choices[0])
+    assert any(isinstance(record, HandedOver) for record in desk.records)

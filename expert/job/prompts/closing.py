@@ -84,15 +84,17 @@ def _end(job: Job, ending: str) -> None:
 
 
 def hand_over(turn: Turn) -> None:
-    """Leave it to somebody else, with a summary to go on from. Where it may hurt as it stands it is made safe first."""
+    """Leave it to somebody else, with a summary to go on from. Where it may hurt as it stands it is made safe first.
+
+    Asked for twice, it is no safer: only a move that cannot be made leads past it.
+    """
     job = turn.job
-    is_safe = not job.bench or (satisfies(job.bench, job.base.bench.safe) and may_stand(job))
-    if not job.leaving and not is_safe:
+    if not job.bench or (satisfies(job.bench, job.base.bench.safe) and may_stand(job)):
+        hand_over_as_it_stands(turn)
+    else:
         job.leaving = True
         job.prompt = NO_PROMPT
         turn.tell(say.AS_SOON_AS_SAFE)
-    else:
-        hand_over_as_it_stands(turn)
 
 
 def hand_over_as_it_stands(turn: Turn) -> None:
@@ -117,7 +119,7 @@ def leave_safely(turn: Turn) -> None:
     if not may_stand(turn.job):
         leave(turn)
     elif bring_bench(turn, turn.job.base.bench.safe) is not False:
-        hand_over(turn)
+        hand_over_as_it_stands(turn)
 
 
 def refuse_leaving(turn: Turn) -> None:

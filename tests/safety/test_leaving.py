@@ -6,6 +6,7 @@ import pytest
 
 from expert.engine.bench import bench_state
 from expert.job.prompts import closing
+from expert.job.prompts.as_left import take_up_again
 from expert.job.state.job import NO_PROMPT, Turn
 from expert.job.steps import go_on
 from expert.trace.records import CustomerTold, HandedOver
@@ -81,3 +82,16 @@ def test_asked_for_twice_a_machine_that_is_on_is_not_handed_over() -> None:
         assert desk.job.prompt.kind == "move" and not any(isinstance(record, HandedOver) for record in desk.records)
     desk.type(desk.job.prompt.choices[0])
     assert any(isinstance(record, HandedOver) for record in desk.records)
+
+
+def test_nobody_hands_over_before_it_is_settled_who_is_there() -> None:
+    desk = ShippedDesk().intake(complaint="low_flow")
+    desk.go({"lead_looks": "sound"}, until="lamp_lights")
+    desk.type("pause")
+    desk.job, _ = take_up_again(desk.job)
+    for said in ("", "Cy"):  # the name, then the qualification
+        if said:
+            desk.type(said)
+        assert desk.job.prompt.kind == "standing"
+        assert desk.type("hand over")[0] == "Who works here is not settled yet. Answer that first."
+    assert not any(isinstance(record, HandedOver) for record in desk.records)

@@ -109,6 +109,8 @@ def _figure(turn: Turn, rest: str) -> None:
 def _hand_over(turn: Turn, rest: str) -> None:
     if turn.job.phase is Phase.INTAKE:
         raise NotAnAnswer(say.INTAKE_FIRST)
+    if turn.job.left_at is not None:
+        raise NotAnAnswer(say.WHO_WORKS_FIRST)
     if owner_at(turn.job).is_stop:
         hand_over_as_it_stands(turn)
     else:

@@ -18,22 +18,22 @@ from expert.trace.records import Moved, Put, Record
 from expert.workbench.case_runs.came_up import NOTHING, CameUp, came_up_in
 from expert.workbench.case_runs.footprint import Footprint, footprint_of
 from expert.workbench.case_runs.path import where_it_left
+from expert.workbench.sentences import cases as say
 
 CODES: Mapping[str, str] = MappingProxyType(
     {
-        "case-unplayable": "The case cannot be played: the dialogue refuses what it gives, or does not come to an end.",
-        "case-outcome": "The job ends in another way than the case expects.",
-        "case-faults": "Other faults are found, or left, than the case expects.",
-        "case-asks": "A question is put that must not be.",
-        "case-order": "A question is not put, or not in its turn.",
-        "case-caution": "A caution is not shown.",
-        "case-normal": "A complaint is not recognised as how a sound machine behaves.",
-        "case-unsafe": "Somebody who is not qualified is led to live work.",
-        "case-proof": "A proof fails although the case does not say so.",
-        "case-reading": "A number does not mean the outcome that the worked reading gives it.",
-        "means-otherwise": "A record says something else than when all cases last passed, or a rule fires with "
-        "other simulated faults.",
-        "case-path": "Where a case that failed left its path: the rule and the answer that decided.",
+        "case-unplayable": say.CASE_UNPLAYABLE,
+        "case-outcome": say.CASE_OUTCOME,
+        "case-faults": say.CASE_FAULTS,
+        "case-asks": say.CASE_ASKS,
+        "case-order": say.CASE_ORDER,
+        "case-caution": say.CASE_CAUTION,
+        "case-normal": say.CASE_NORMAL,
+        "case-unsafe": say.CASE_UNSAFE,
+        "case-proof": say.CASE_PROOF,
+        "case-reading": say.CASE_READING,
+        "means-otherwise": say.MEANS_OTHERWISE,
+        "case-path": say.CASE_PATH,
     }
 )
 
@@ -69,7 +69,7 @@ def run_case(knowledge: Knowledge, shop: Shop, case: Case) -> Result:
     try:
         job, records = play(knowledge, shop, case.job, "case")
     except (CannotPlay, NotAnAnswer) as problem:
-        unplayable = Problem(case.at, f"{case.id}: cannot be played: {problem}", "case-unplayable")
+        unplayable = Problem(case.at, say.cannot_be_played(case.id, problem), "case-unplayable")
         return Result((unplayable,), (), 0.0, None)
     problems = tuple(Problem(case.at, f"{case.id}: {message}", code) for message, code in _failures(case, job, records))
     if problems:
@@ -89,26 +89,26 @@ def _failures(case: Case, job: Job, records: list[Record]) -> Iterable[tuple[str
     found = sorted({finding["fault"] for finding in result["findings"]})
     if result["outcome"] != expect.outcome:
         yield (
-            f"outcome {result['outcome']}, expected {expect.outcome} (found: {', '.join(found) or 'nothing'})",
+            say.other_outcome(result["outcome"], expect.outcome, ", ".join(found) or "nothing"),
             "case-outcome",
         )
     blamed = sorted({*found, *result["short_list"]}) if expect.outcome == "narrowed" else found
     if blamed != sorted(expect.faults):
-        yield f"faults {', '.join(blamed) or 'none'}, expected {', '.join(expect.faults) or 'none'}", "case-faults"
+        yield say.other_faults(", ".join(blamed) or "none", ", ".join(expect.faults) or "none"), "case-faults"
     asked = _questions(records)
     for question in expect.never_asks:
         if question in asked:
-            yield f"asks {question}, which it must not", "case-asks"
+            yield say.asks_what_it_must_not(question), "case-asks"
     if missing := _out_of_order(expect.asks, asked):
-        yield f"does not ask {missing} where it should; it asked {', '.join(asked)}", "case-order"
+        yield say.does_not_ask(missing, ", ".join(asked)), "case-order"
     for caution in expect.cautions:
         if caution not in result["cautions"]:
-            yield f"does not show the caution {caution}", "case-caution"
+            yield say.caution_not_shown(caution), "case-caution"
     for complaint in expect.normal:
         if complaint not in result["normal"]:
-            yield f"does not recognise {complaint} as normal", "case-normal"
+            yield say.not_seen_as_normal(complaint), "case-normal"
     if not job.qualified and any(_is_live(job, record) for record in records):
-        yield "works live without being qualified", "case-unsafe"
+        yield say.WORKS_LIVE_UNQUALIFIED, "case-unsafe"
     meant = {
         *(case.job.after_repair or {}),
         *(name for fault in job.repaired for name in case.job.after.get(fault, {})),
@@ -116,7 +116,7 @@ def _failures(case: Case, job: Job, records: list[Record]) -> Iterable[tuple[str
     for proof in result["proofs"]:
         # A failing answer that the case itself gives is meant to fail; nothing is proved where nothing was repaired.
         if proof["passed"] is False and job.repaired and proof["question"] not in meant:
-            yield f"the proof {proof['question']} fails with {proof['answer']}", "case-proof"
+            yield say.proof_failed(proof["question"], proof["answer"]), "case-proof"
 
 
 def _is_live(job: Job, record: Record) -> bool:

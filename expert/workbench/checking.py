@@ -18,6 +18,7 @@ from expert.workbench.checks import CODES, advice
 from expert.workbench.checks.machines import way_to
 from expert.workbench.index import Index
 from expert.workbench.proofs import unproved
+from expert.workbench.sentences import rules as say
 from expert.workbench.ways import answers_of
 
 
@@ -43,13 +44,15 @@ def look_at(folder: Path, with_advice: bool = True, trees: Trees | None = None) 
 def in_a_line(look: Look) -> str:
     """The sum of it."""
     if look.base is None:
-        return f"{counted(len(look.problems), 'problem')}: the rules are not used"
+        return say.rules_not_used(counted(len(look.problems), "problem"))
     base = look.base
-    return (
-        f"{counted(len(base.rules), 'rule')}, {counted(len(base.questions), 'question')}, "
-        f"{counted(len(base.faults), 'fault')} of {counted(len(base.parts), 'part')}: "
-        f"{counted(len(look.problems), 'problem') if look.problems else 'no problem'}, "
-        f"{counted(len(look.advice), 'piece of advice', 'pieces of advice')}"
+    return say.checked(
+        counted(len(base.rules), "rule"),
+        counted(len(base.questions), "question"),
+        counted(len(base.faults), "fault"),
+        counted(len(base.parts), "part"),
+        counted(len(look.problems), "problem") if look.problems else "no problem",
+        counted(len(look.advice), "piece of advice", "pieces of advice"),
     )
 
 
@@ -85,7 +88,7 @@ def witnesses(base: RuleBase) -> Iterator[str]:
         for fault in index.faults_on(machine):
             way = way_to(index, machine, fault.id)
             answers = {} if way is None else {f: o for f, o in way.items() if not f.startswith("machine.")}
-            yield f"  {fault.id}: {'no answers lead to it' if way is None else answers_of(answers)}"
+            yield f"  {fault.id}: {say.NO_ANSWERS_LEAD_TO_IT if way is None else answers_of(answers)}"
 
 
 def looks(folder: Path, with_advice: bool, wait: Callable[[], None]) -> Iterator[Look]:

@@ -6,6 +6,8 @@ import shutil
 import subprocess
 from pathlib import Path
 
+from expert.workbench.sentences import showing as say
+
 _LONGEST = 120  # seconds
 
 
@@ -17,13 +19,13 @@ def draw(text: str, file: Path) -> None:
     """Draw to an SVG file. Raises CannotDraw."""
     dot = shutil.which("dot")
     if dot is None:
-        raise CannotDraw("--svg needs Graphviz: install it, or give the text that is printed without --svg to another")
+        raise CannotDraw(say.SVG_NEEDS_GRAPHVIZ)
     try:
         done = subprocess.run([dot, "-Tsvg"], input=text.encode(), capture_output=True, timeout=_LONGEST, check=False)
         if done.returncode:
-            raise CannotDraw(f"Graphviz could not draw it: {done.stderr.decode(errors='replace').strip()[:300]}")
+            raise CannotDraw(say.graphviz_could_not_draw(done.stderr.decode(errors="replace").strip()[:300]))
         file.write_bytes(done.stdout)
     except subprocess.TimeoutExpired:
-        raise CannotDraw(f"Graphviz did not come to an end within {_LONGEST} seconds") from None
+        raise CannotDraw(say.graphviz_takes_too_long(_LONGEST)) from None
     except OSError as problem:
         raise CannotDraw(f"{file}: {problem.strerror}") from None

@@ -16,6 +16,7 @@ from expert.language.worked.job_answers import names_of
 from expert.trace.places import SUFFIX
 from expert.trade.counting import counted
 from expert.workbench.index import Index
+from expert.workbench.sentences import showing as say
 from expert.workbench.telling import told_of
 
 _MOST_CASES = 12
@@ -99,7 +100,7 @@ def explained_id(base: RuleBase, name: str, cases: Iterable[Case], jobs: Path | 
     entries = [entry for entry in entries_of(base) if entry.id == name or f"{entry.sort}.{entry.id}" == name]
     if not entries:
         near = names_of(base).nearest(name, sorted({entry.id for entry in entries_of(base)}))
-        raise NoSuchId(f"nothing in the rules is called '{name[:60]}'" + (f"; did you mean {near}?" if near else ""))
+        raise NoSuchId(say.nothing_is_called(name[:60]) + (say.did_you_mean(near) if near else ""))
     lines: list[str] = []
     for entry in entries:
         lines += [f"{entry.sort} {entry.id}" + (f"   {shortly(entry.at)}" if entry.at.path else "")]
@@ -126,7 +127,7 @@ def _used(index: Index, entry: Entry) -> Iterator[str]:
         yield "  used by: nothing"
         return
     yield f"  used by: {counted(len(uses) + len(places), 'place')}"
-    yield from (f"    {use.sort} {use.id} ({use.role})   {shortly(use.at)}" for use in uses)
+    yield from (say.used_in(use.sort, use.id, use.role, shortly(use.at)) for use in uses)
     yield from (f"    {shortly(at)}" for at in places)
 
 
@@ -157,6 +158,6 @@ def _jobs(entry: Entry, folder: Path) -> str:
     files = sorted(folder.glob(f"*{SUFFIX}"))
     found = [file.name.removesuffix(SUFFIX) for file in files if wanted in file.read_bytes()]
     if not found:
-        return f"  saved jobs: it came up in none of {len(files)}"
+        return say.came_up_in_none(len(files))
     shown = ", ".join(found[-_MOST_CASES:])
-    return f"  saved jobs: it came up in {len(found)} of {len(files)}: {shown}"
+    return say.came_up_in(len(found), len(files), shown)

@@ -8,8 +8,8 @@ from typing import Any
 from expert.job.figures import wording
 from expert.job.figures.curve import curve_as_data, curve_in_words, curve_of, has_range
 from expert.job.figures.reading import NoFigure, calculate, figure_named
+from expert.workbench.sentences import showing as say
 
-NAME_ONE = "name a calculation, such as: expert figure element_resistance 230 V 1400 W. Or: expert figure --list"
 NOT_POSSIBLE = wording.NOT_POSSIBLE
 
 
@@ -18,7 +18,7 @@ def figure_page(name: str | None, values: Sequence[str], listed: bool, helped: b
     if listed:
         return wording.list_as_data(), "\n".join(wording.list_of_figures())
     if name is None:
-        raise NoFigure(NAME_ONE)
+        raise NoFigure(say.NAME_A_CALCULATION)
     figure = figure_named(name)
     if helped:
         return wording.about_as_data(figure), "\n".join(wording.about(figure))

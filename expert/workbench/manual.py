@@ -6,6 +6,7 @@ import difflib
 import re
 
 from expert.language.shipped import shipped
+from expert.workbench.sentences import showing as say
 
 _ROW = re.compile(r"^\| `([a-z0-9-]+)` \| (.+?) \| (.+?) \|$", re.MULTILINE)
 
@@ -19,12 +20,12 @@ def explained(code: str) -> str:
     rows = {found: (meaning, remedy) for found, meaning, remedy in _ROW.findall(_tables())}
     if code not in rows:
         near = difflib.get_close_matches(code, rows, 1)
-        did_you_mean = f"; did you mean {near[0]}?" if near else "; rules/README.md lists them"
-        raise NoSuchCode(f"there is no code '{code[:60]}'{did_you_mean}")
+        did_you_mean = say.did_you_mean(near[0]) if near else say.OR_READ_THE_MANUAL
+        raise NoSuchCode(say.no_such_code(code[:60], did_you_mean))
     meaning, remedy = rows[code]
-    return f"{code}: {meaning}\nWhat to do: {remedy}"
+    return say.meaning_of_code(code, meaning, remedy)
 
 
 def _tables() -> str:
     """The manual from the tables of messages onwards."""
-    return (shipped("rules") / "README.md").read_text(encoding="utf-8").partition("## Reading the messages")[2]
+    return (shipped("rules") / "README.md").read_text(encoding="utf-8").partition(say.HEADING_OF_MESSAGES)[2]

@@ -8,6 +8,7 @@ from expert.language.model import Fault, Narrow, Rule, RuleBase
 from expert.workbench.explaining import NoSuchId, entries_of
 from expert.workbench.index import Index
 from expert.workbench.picture import Node, Picture
+from expert.workbench.sentences import showing as say
 from expert.workbench.uses import limits_of
 
 _WORDS = {"clear": "clears", "confirm": "confirms", "conclude": "concludes"}
@@ -23,10 +24,10 @@ def map_of(base: RuleBase, name: str | None) -> Picture:
     if name in base.complaints:
         return _complaint(index, name)
     if name in base.parts:
-        return _faults(index, base.parts[name].faults, f"{base.parts[name].name}: what leads to its faults")
+        return _faults(index, base.parts[name].faults, say.title_of_circuit(base.parts[name].name))
     if name in base.faults:
         fault = base.faults[name]
-        return _faults(index, (fault,), f"{base.parts[fault.part].name}, {fault.name}: what leads to it")
+        return _faults(index, (fault,), say.title_of_fault(base.parts[fault.part].name, fault.name))
     if name in base.questions or name in base.findings:
         return _fact(index, name)
     if name in base.rules:
@@ -34,14 +35,14 @@ def map_of(base: RuleBase, name: str | None) -> Picture:
         _rule(index, picture, base.rules[name])
         return picture
     known = sorted(entry.id for entry in entries_of(base))
-    what = "is no circuit, complaint, part, fault, question, finding or rule"
-    raise NoSuchId(f"'{name[:60]}' {what}" + ("" if name in known else "; expert explain --all WORDS finds the id"))
+    what = say.IS_NOTHING_TO_DRAW
+    raise NoSuchId(f"'{name[:60]}' {what}" + ("" if name in known else say.HOW_TO_FIND_AN_ID))
 
 
 def _whole(index: Index) -> Picture:
     """Complaints on the left, circuits with their parts on the right; an arrow says how many of their faults."""
     base = index.base
-    picture = Picture("Complaints, and the circuits whose faults explain them")
+    picture = Picture(say.TITLE_OF_CIRCUITS)
     for complaint in base.complaints.values():
         picture.put(Node(complaint.id, complaint.name, "complaint"))
     for circuit in base.circuits.values():
@@ -61,7 +62,7 @@ def _circuit(index: Index, name: str) -> Picture:
     base = index.base
     if not any(part.circuit == name for part in base.parts.values()):
         return _questions(index, name)
-    picture = Picture(f"{base.circuits[name].title}: complaints and the faults behind them")
+    picture = Picture(say.title_of_machine(base.circuits[name].title))
     for part in base.parts.values():
         if part.circuit == name:
             picture.groups[part.id] = part.name
@@ -88,7 +89,7 @@ def _questions(index: Index, name: str) -> Picture:
 
 def _complaint(index: Index, name: str) -> Picture:
     base = index.base
-    picture = Picture(f"{base.complaints[name].name}: what can be behind it")
+    picture = Picture(say.title_of_complaint(base.complaints[name].name))
     for fault in base.faults.values():
         if name in fault.explains:
             part = base.parts[fault.part]
@@ -114,7 +115,7 @@ def _faults(index: Index, faults: tuple[Fault, ...], title: str) -> Picture:
 def _fact(index: Index, name: str) -> Picture:
     """A question or finding: the rules that use it, and what it waits for."""
     base = index.base
-    picture = Picture(f"{name}: what follows from it")
+    picture = Picture(say.title_of_question(name))
     _put_fact(index, picture, name)
     for rule in base.rules.values():
         tested = any(use.sort == "rule" and use.id == rule.id for use in index.uses.get(name, ()))

@@ -15,12 +15,13 @@ from expert.language.branches import Branch, Branches, branches_in
 from expert.language.feeding import faults_meant
 from expert.language.model import All, Any, Condition, Fault, Is, Narrow, Not, Rule, RuleBase
 from expert.language.problems import Problem
+from expert.workbench.sentences import faults as say
 
 CODES: Mapping[str, str] = MappingProxyType(
     {
-        "not-proved": "Another fault gives the same answers as the one that the rule confirms.",
-        "not-its-sign": "The fault that the rule confirms does not show these answers itself.",
-        "need-not-measured": "The part reads as it does without its supply, and the rule does not know that it has it.",
+        "not-proved": say.NOT_PROVED,
+        "not-its-sign": say.NOT_ITS_SIGN,
+        "need-not-measured": say.NEED_NOT_MEASURED,
     }
 )
 _SHOWN = 3  # witnesses named in one message
@@ -96,13 +97,12 @@ def _of_rule(base: RuleBase, opener: Branches, rule: Rule, said: Narrow) -> Iter
         more = f" and {len(rivals) - _SHOWN} more" if len(rivals) > _SHOWN else ""
         witness = base.faults[rivals[0]]
         branch = next(branch for branch in branches if allows(base, witness, branch, own))
-        message = (
-            f"{rule.id} confirms {said.fact}, but {', '.join(rivals[:_SHOWN])}{more} would give the same answers"
-            f"{_signs(witness, branch, own)}; ask for what tells them apart, or name them under 'rivals'"
+        message = say.rivals_answer_alike(
+            rule.id, said.fact, ", ".join(rivals[:_SHOWN]), more, _signs(witness, branch, own)
         )
         yield Problem(said.at, message, "not-proved")
     if not any(allows(base, base.faults[said.fact], branch, own) for branch in opener.of(rule.when)):
-        message = f"{rule.id} confirms {said.fact}, which does not show these answers; say so under its 'shows'"
+        message = say.confirms_what_does_not_show_it(rule.id, said.fact)
         yield Problem(said.at, message, "not-its-sign")
     yield from _needs(base, branches, own, rule, said)
 
@@ -132,10 +132,7 @@ def _needs(
                 and set(test.outcomes) & set(feed.lacking.get(test.fact, ())) - set(_sound(base, test.fact))
             ]
             if dead and not holds(feed.arrives, branch):
-                message = (
-                    f"{rule.id} confirms {said.fact} from {dead[0]}, which reads the same without {feed.name}; "
-                    f"measure that it arrives first, or name {feed.id} under 'rivals'"
-                )
+                message = say.reads_so_without_supply(rule.id, said.fact, dead[0], feed.name, feed.id)
                 yield Problem(said.at, message, "need-not-measured")
                 break
 

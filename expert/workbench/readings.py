@@ -11,6 +11,7 @@ from expert.language.model import Choice, Machine, Measure, Question, RuleBase, 
 from expert.trade.errors import OutOfRange, WrongArguments
 from expert.trade.quantities.units import KindsDiffer, NotAQuantity, Quantity, read_quantity
 from expert.trade.sensors.instruments import Band, still_possible, uncertainty
+from expert.workbench.sentences import cases as say
 
 
 class NotRead(ValueError):
@@ -28,7 +29,7 @@ class Readings:
         match question.form:
             case YesNo() | Choice():
                 if text not in question.outcomes:
-                    raise NotRead(f"'{text}' is not an outcome of {question.id}")
+                    raise NotRead(say.is_no_outcome(text, question.id))
                 return (text,)
             case Measure() as measure:
                 return self._judged(measure, text)
@@ -41,7 +42,7 @@ class Readings:
             margin = uncertainty(self.base.instruments[measure.instrument], reading)
             return still_possible(reading, margin, self.bands(measure))
         except NotKnown as unknown:
-            raise NotRead(f"the limits rest on {unknown.name}, which is not given") from None
+            raise NotRead(say.limits_rest_on(unknown.name)) from None
         except (NotAQuantity, CannotWorkOut, OutOfRange, WrongArguments, KindsDiffer) as problem:
             raise NotRead(str(problem)) from None
 
@@ -77,7 +78,7 @@ def _believed(measure: Measure, text: str) -> Quantity:
     reading = read_quantity(text, measure.kind, measure.unit)
     low, high = measure.believable or (reading, reading)
     if not low.value <= reading.value <= high.value and not isinf(reading.value):
-        raise CannotWorkOut(f"{text} cannot be right there: the prompt refuses it")
+        raise CannotWorkOut(say.prompt_refuses_it(text))
     return reading
 
 

@@ -8,6 +8,7 @@ from expert.language.model import Evidence, Narrow, Normal, Say, Suspect
 from expert.trade.counting import counted
 from expert.workbench.checks.machines import way_to
 from expert.workbench.index import Index
+from expert.workbench.sentences import showing as say
 from expert.workbench.ways import answers_of
 
 
@@ -23,9 +24,9 @@ def _machine(index: Index, name: str) -> Iterator[str]:
     parts = [part.id for part in index.base.parts.values() if index.on(machine, part.applies)]
     yield f"parts: {', '.join(parts)}"
     elsewhere = [q.id for q in index.base.questions.values() if not index.on(machine, q.applies)]
-    yield f"questions that are never put on it: {', '.join(elsewhere) or 'none'}"
+    yield say.questions_never_put(", ".join(elsewhere) or "none")
     idle = [rule for rule, ways in index.ways.items() if not index.ways_on(machine, ways)]
-    yield f"rules that can never fire on it: {', '.join(idle) or 'none'}"
+    yield say.rules_never_fire(", ".join(idle) or "none")
 
 
 def _complaint(index: Index, name: str) -> Iterator[str]:
@@ -60,25 +61,25 @@ def _fault(index: Index, name: str) -> Iterator[str]:
     yield f"shows: {answers_of({q: frozenset(o) for q, o in fault.shows.items()}) or 'nothing'}"
     if fault.caused_by:
         yield f"caused by: {', '.join(fault.caused_by)}"
-    yield f"repair: {fault.repair.minutes:g} minutes, {counted(len(fault.repair.steps), 'step')}"
+    yield say.repair(fault.repair.minutes, counted(len(fault.repair.steps), "step"))
     yield f"proved by: {', '.join(fault.prove) or 'nothing'}"
     for machine in index.base.machines.values():
         way = way_to(index, machine, name)
         if way is not None:
             answers = {fact: outcomes for fact, outcomes in way.items() if not fact.startswith("machine.")}
-            yield f"shortest way to it on {machine.id}: {answers_of(answers)}"
+            yield say.shortest_way(machine.id, answers_of(answers))
 
 
 def _question(index: Index, name: str) -> Iterator[str]:
     question = index.base.questions[name]
     yield question.ask
-    yield f"outcomes: {', '.join(question.outcomes)}; sound: {', '.join(question.sound) or 'none is good or bad'}"
+    yield say.outcomes(", ".join(question.outcomes), ", ".join(question.sound) or say.NONE_IS_SOUND)
     if question.readings:
         readings = (f"{r.name} {_limits(r.low, r.high)}" for r in question.readings)
-        yield f"measured with {question.instrument}: {'; '.join(readings)}"
+        yield say.measured_with(question.instrument, "; ".join(readings))
     if question.source:
         yield f"source: {question.source}"
-    yield f"bench: {', '.join(f'{d} {s}' for d, s in question.bench.items()) or 'any'}; {question.minutes:g} minutes"
+    yield say.bench_and_minutes(", ".join((f"{d} {s}" for d, s in question.bench.items())) or "any", question.minutes)
     yield f"applies: {_applies(question.applies)}"
     shown = [f"{f.id} {'/'.join(f.shows[name])}" for f in index.base.faults.values() if name in f.shows]
     if shown:
@@ -100,15 +101,15 @@ def _rule(index: Index, name: str) -> Iterator[str]:
     for way in ways[:6]:
         yield f"if {answers_of(way)}"
     if len(ways) > 6:
-        yield f"or in {len(ways) - 6} more ways"
+        yield say.in_more_ways(len(ways) - 6)
     for said in rule.then:
         match said:
             case Narrow(fact, outcomes, word):
                 yield f"then {word} {fact}" + (f": {'/'.join(outcomes)}" if word == "conclude" else "")
             case Suspect(faults, in_order):
-                yield f"then {'check, in this order' if in_order else 'suspect'}: {', '.join(faults)}"
+                yield f"then {say.CHECK_IN_THIS_ORDER if in_order else 'suspect'}: {', '.join(faults)}"
             case Evidence(fault, decibans):
-                yield f"then {'points to' if decibans > 0 else 'points away from'} {fault} ({abs(decibans)} decibans)"
+                yield say.then_weighs("points to" if decibans > 0 else "points away from", fault, abs(decibans))
             case Normal(complaints):
                 yield f"then normal: {', '.join(complaints)}"
             case Say(word, text):
@@ -126,13 +127,13 @@ def _finding(index: Index, name: str) -> Iterator[str]:
     for rule in index.base.rules.values():
         for said in rule.then:
             if isinstance(said, Narrow) and said.fact == name:
-                yield f"{'/'.join(said.outcomes)}: concluded by {rule.id}"
+                yield say.concluded_by("/".join(said.outcomes), rule.id)
 
 
 def _work_out(index: Index, name: str) -> Iterator[str]:
     record = index.base.work_outs[name]
     yield record.name
-    yield f"{record.kind} in {record.unit or 'no unit'} = {record.formula.text}"
+    yield say.formula_in_unit(record.kind, record.unit or "no unit", record.formula.text)
     yield f"source: {record.source}"
 
 

@@ -19,6 +19,7 @@ from expert.language.model import (
     Say,
     Suspect,
 )
+from expert.workbench.sentences import showing as say
 
 
 @dataclass(frozen=True, slots=True)
@@ -92,15 +93,15 @@ def _in_rest(base: RuleBase) -> Iterator[tuple[str, Use]]:
             yield name, Use("bench", "bench", role, base.questions[name].at)
     for move in bench.moves:
         for name in (*move.first, *move.cautions, *(test.fact for test in atoms_of(move.unless))):
-            yield name, Use("move", move.id, "first, cautions or unless", move.at)
+            yield name, Use("move", move.id, say.ROLES_IN_A_MOVE, move.at)
     for feed in base.feeds.values():
         tested = (test.fact for test in atoms_of(feed.arrives))
         for name in (*feed.through, *feed.lacking, *feed.explains, *tested):
-            yield name, Use("feed", feed.id, "through, lacking, arrives or explains", feed.at)
+            yield name, Use("feed", feed.id, say.ROLES_IN_A_FEED, feed.at)
     for complaint in base.complaints.values():
         raised = (test.fact for test in atoms_of(complaint.raised_when))
         for name in (*complaint.seen, *raised, *complaint.gone_when):
-            yield name, Use("complaint", complaint.id, "seen, raised_when or gone_when", complaint.at)
+            yield name, Use("complaint", complaint.id, say.ROLES_IN_A_COMPLAINT, complaint.at)
     facts = base.outcomes()
     for hazard in base.hazards.values():
         for name in _named_in(hazard, facts):

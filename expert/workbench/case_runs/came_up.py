@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from expert.language.model import RuleBase
 from expert.trace.records import Answered, CautionShown, Fired, Found, Proved, Record, Repaired
+from expert.workbench.sentences import cases as say
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,5 +67,5 @@ def coverage(base: RuleBase, found: CameUp) -> Iterator[str]:
     for sort in SORTS:
         every: frozenset[str] = getattr(there, sort)
         never = sorted(every - getattr(found, sort))
-        yield f"{sort}: {len(every) - len(never)} of {len(every)} came up"
+        yield say.came_up(sort, len(every) - len(never), len(every))
         yield from (f"  never: {name}" for name in never)

@@ -12,6 +12,7 @@ from expert.language.problems import Problem
 from expert.workbench.case_runs.statements import records_of, statements
 from expert.workbench.index import Index
 from expert.workbench.seen import Mask, SeenMachines
+from expert.workbench.sentences import cases as say
 
 Meanings = Mapping[str, Sequence[str]]
 """By kind and id of a record, all that it says; for a rule, first on which machines it fires, in hexadecimal."""
@@ -36,7 +37,7 @@ def changed_meanings(base: RuleBase, before: Meanings) -> Iterator[Problem]:
     for key, says in now.items():
         at, name = _place(base, records[key]), key.removeprefix("rule ")
         if key not in before:
-            yield _note(at, f"{name} is new" + (f"; it fires {_where(index, name)}" if name != key else ""))
+            yield _note(at, f"{name} is new" + (say.it_fires(_where(index, name)) if name != key else ""))
         elif clauses := [*_moved(index, name, says, before[key]), *_otherwise(says, before[key])]:
             yield _note(at, f"{name} {', and '.join(clauses)}")
     for key in before.keys() - now.keys():
@@ -54,12 +55,12 @@ def _note(at: Position, message: str) -> Problem:
 
 
 def _where(index: Index, rule: str) -> str:
-    return " and ".join(_with(seen, seen.fires[rule]) for seen in index.seen) or "on no simulated machine"
+    return " and ".join(_with(seen, seen.fires[rule]) for seen in index.seen) or say.ON_NO_SIMULATED_MACHINE
 
 
 def _with(seen: SeenMachines, machines: Mask) -> str:
     found = machines & seen.everywhere
-    return f"on {found.bit_count()} simulated machines ({seen.names(found)})" if found else "on no simulated machine"
+    return say.on_simulated_machines(found.bit_count(), seen.names(found)) if found else say.ON_NO_SIMULATED_MACHINE
 
 
 def _moved(index: Index, rule: str, now: Sequence[str], before: Sequence[str]) -> Iterator[str]:
@@ -67,9 +68,9 @@ def _moved(index: Index, rule: str, now: Sequence[str], before: Sequence[str]) -
     was, there = _fires(before), _fires(now)
     for seen, old, new in zip(index.seen, was, there, strict=False):
         if more := new & ~old:
-            yield f"fires {_with(seen, more)} where it did not"
+            yield say.fires_anew(_with(seen, more))
         if fewer := old & ~new:
-            yield f"no longer fires {_with(seen, fewer)}"
+            yield say.fires_no_longer(_with(seen, fewer))
 
 
 def _fires(says: Sequence[str]) -> list[Mask]:
@@ -88,4 +89,4 @@ def _otherwise(now: Sequence[str], before: Sequence[str]) -> Iterator[str]:
             yield f"{words} {', '.join(said[:_MOST])}{more}"
     if now != before and not gone and not new:
         first = next(one for one, other in zip(now, before, strict=False) if one != other)
-        yield f"says the same in another order, from '{first}' on"
+        yield say.said_in_another_order(first)

@@ -9,6 +9,7 @@ from expert.language.model import Machine, Question, RuleBase
 from expert.language.problems import Problem
 from expert.language.worked.readings import WorkedReading
 from expert.workbench.readings import NotRead, Readings
+from expert.workbench.sentences import cases as say
 
 
 def misread(base: RuleBase, readings: Iterable[WorkedReading]) -> Iterator[Problem]:
@@ -26,7 +27,7 @@ def misread(base: RuleBase, readings: Iterable[WorkedReading]) -> Iterator[Probl
         except NotRead as problem:
             found = f"nothing: {problem}"
         if found != worked.outcome:
-            message = f"{worked.typed} at {question.id} means {found} on {machine.id}, expected {worked.outcome}"
+            message = say.reading_means_otherwise(worked.typed, question.id, found, machine.id, worked.outcome)
             yield Problem(worked.at, message, "case-reading")
 
 

@@ -11,6 +11,7 @@ from expert.language.yaml.writing import Data, yaml_text
 from expert.trace.reading import Trace
 from expert.trace.records import Closed, TakenIn
 from expert.workbench.saved import Told, told_by
+from expert.workbench.sentences import cases as say
 
 
 class NoCase(Exception):
@@ -24,19 +25,19 @@ def case_from(trace: Trace, base: RuleBase) -> str:
     """
     told = told_by(trace)
     if told.taken is None or told.closed is None:
-        raise NoCase(f"{trace.path}: the job was not carried through to its close: a case needs what came of it")
+        raise NoCase(say.job_was_not_closed(trace.path))
     if told.taken.machine_key not in base.machines:
-        raise NoCase(f"{trace.path}: these rules have no machine type '{told.taken.machine_key}'")
+        raise NoCase(say.no_such_machine_type(trace.path, told.taken.machine_key))
     unknown = sorted({*told.answers, *told.asks} - base.questions.keys())
     if unknown:
-        raise NoCase(f"{trace.path}: these rules have no question {', '.join(unknown)}")
+        raise NoCase(say.no_such_question(trace.path, ", ".join(unknown)))
     return yaml_text({"cases": {_id_of(told.number): _case(told, told.taken, told.closed)}})
 
 
 def _case(told: Told, taken: TakenIn, closed: Closed) -> Mapping[str, Data]:
     case: dict[str, Data] = {
-        "says": f"(say what this case shows) Job {told.number}.",
-        "source": f"(say where its truth comes from) Saved job {told.number}",
+        "says": say.what_this_case_shows(told.number),
+        "source": say.where_its_truth_comes_from(told.number),
         "machine": taken.machine_key,
     }
     plate = dict(entry.partition(" ")[::2] for entry in taken.plate)

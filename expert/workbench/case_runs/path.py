@@ -12,6 +12,7 @@ from expert.engine.knowledge import Knowledge, atoms_of
 from expert.job.state.job import Job
 from expert.language.model import Rule
 from expert.trace.records import Answered, Narrowed, Record
+from expert.workbench.sentences import cases as say
 
 _MOST = 3  # rules that are told of
 
@@ -40,8 +41,8 @@ def _at(records: Sequence[Record], fault: str, outcome: str, word: str) -> str:
             case Answered():
                 last = record
             case Narrowed(fact=fact, after=after, because=because) if fact == fault and after == (outcome,):
-                after_what = f" after answer {last.number}, {last.question}: {last.text}" if last else ""
-                return f"{fault} was {word} by {', '.join(because) or 'an answer'}{after_what}"
+                after_what = say.after_answer(last.number, last.question, last.text) if last else ""
+                return say.confirmed_or_cleared_by(fault, word, ", ".join(because) or "an answer", after_what)
     return ""
 
 
@@ -49,10 +50,10 @@ def _waiting(knowledge: Knowledge, job: Job, fault: str) -> str:
     """What the rules that could confirm the fault lack, the nearest first."""
     rules = [knowledge.base.rules[name] for name in knowledge.confirming.get(fault, ())]
     if not rules:
-        return f"no rule confirms {fault}"
+        return say.nothing_confirms(fault)
     lacking = sorted((_lacking(job, rule) for rule in rules), key=len)[:_MOST]
-    told = [f"{rule} waits for {', '.join(tests)}" if tests else f"{rule} has fired" for rule, *tests in lacking]
-    return f"{fault} was not confirmed: {'; '.join(told)}"
+    told = [say.waits_for(rule, ", ".join(tests)) if tests else f"{rule} has fired" for rule, *tests in lacking]
+    return say.was_not_confirmed(fault, "; ".join(told))
 
 
 def _lacking(job: Job, rule: Rule) -> list[str]:

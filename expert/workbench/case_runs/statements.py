@@ -27,6 +27,7 @@ from expert.language.model import (
 )
 from expert.trade.quantities.units import Quantity, show
 from expert.workbench.plates import Span, spans_on
+from expert.workbench.sentences import cases as say
 
 KINDS: Mapping[str, str] = {
     "rule": "rules",
@@ -104,7 +105,7 @@ def _concluded(said: Narrow | Suspect | Evidence | Normal | Say) -> str:
         case Suspect(faults, in_order):
             return f"{'check' if in_order else 'suspect'}: {', '.join(faults)}"
         case Evidence(fault, decibans):
-            return f"{'points_to' if decibans > 0 else 'points_away'} {fault}: {abs(decibans)} decibans"
+            return say.weight("points_to" if decibans > 0 else "points_away", fault, abs(decibans))
         case Normal(complaints):
             return f"normal: {', '.join(complaints)}"
         case Say(word, text):
@@ -129,7 +130,7 @@ def _limits(base: RuleBase, question: Question) -> Iterator[str]:
     for machine in base.machines.values():
         for span in spans_on(base, machine, question) or ():
             told = True
-            yield f"{span.reading.name} on {machine.id}: {_told(question, span)}"
+            yield say.statement_on(span.reading.name, machine.id, _told(question, span))
     for reading in () if told else question.readings:
         yield f"{reading.name}: {_between(*(end.text if end else '' for end in (reading.low, reading.high)))}"
 

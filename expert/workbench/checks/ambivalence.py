@@ -7,12 +7,13 @@ from collections.abc import Iterator
 from expert.language.model import Evidence, Narrow, Rule
 from expert.language.problems import Problem
 from expert.workbench.index import Index
+from expert.workbench.sentences import rules as say
 from expert.workbench.ways import Way, answers_of, implies
 
 CODES = {
-    "confirms-and-clears": "One rule confirms a fault and clears it, or concludes what excludes itself.",
-    "contradicting-rules": "Whenever the one rule fires, the other fires too, and they exclude each other.",
-    "for-and-against": "The same answers give weight for a fault and against it.",
+    "confirms-and-clears": say.CONFIRMS_AND_CLEARS,
+    "contradicting-rules": say.CONTRADICTING_RULES,
+    "for-and-against": say.FOR_AND_AGAINST,
 }
 
 
@@ -40,7 +41,7 @@ def _within(rule: Rule) -> Iterator[Problem]:
         if isinstance(said, Narrow):
             first = seen.setdefault(said.fact, said)
             if not set(first.outcomes) & set(said.outcomes):
-                message = f"{rule.id} says of {said.fact} both {_word(first)} and {_word(said)}"
+                message = say.says_both(rule.id, said.fact, _word(first), _word(said))
                 yield Problem(said.at, message, "confirms-and-clears")
 
 
@@ -51,9 +52,8 @@ def _contradictions(index: Index, narrowed: list[tuple[Rule, Narrow]]) -> Iterat
                 continue
             way = _always_together(index, rule, other)
             if way is not None:
-                message = (
-                    f"{other.id} {_word(others)} {said.fact}, but {rule.id} at {rule.at} {_word(said)} it on the same "
-                    f"answers ({answers_of(way) or 'always'})"
+                message = say.contradicts_another(
+                    other.id, _word(others), said.fact, rule.id, rule.at, _word(said), answers_of(way) or "always"
                 )
                 yield Problem(others.at, message, "contradicting-rules")
 
@@ -65,9 +65,13 @@ def _cancelled(index: Index, fault: str, weighed: list[tuple[Rule, Evidence]]) -
                 continue
             way = _same_answers(index, rule, other)
             if way is not None:
-                message = (
-                    f"{other.id} points {'to' if others.decibans > 0 else 'away from'} {fault}, but {rule.id} at "
-                    f"{rule.at} points the other way on the same answers ({answers_of(way) or 'always'})"
+                message = say.points_against_another(
+                    other.id,
+                    "to" if others.decibans > 0 else "away from",
+                    fault,
+                    rule.id,
+                    rule.at,
+                    answers_of(way) or "always",
                 )
                 yield Problem(others.at, message, "for-and-against")
 

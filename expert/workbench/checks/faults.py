@@ -8,25 +8,26 @@ from expert.engine.knowledge import atoms_of
 from expert.language.model import Fault, Normal, Say
 from expert.language.problems import Problem
 from expert.workbench.index import Applies, Index
+from expert.workbench.sentences import faults as say
 from expert.workbench.uses import faults_spoken_for
 from expert.workbench.ways import Way
 
 CODES = {
-    "never-confirmed": "No rule confirms the fault: it can only be left over.",
-    "never-cleared": "No rule clears the fault: it stays a suspect to the end.",
-    "explains-nothing": "The fault explains no complaint, and nothing leads to it.",
-    "cleared-by-its-sign": "A rule clears the fault on an answer that the fault itself shows.",
-    "cleared-by-a-stranger": "A rule clears the fault on answers that have nothing to do with its part.",
-    "no-repair": "The repair has no steps.",
-    "no-bench-state": "The repair does not say how the machine stands for it.",
-    "no-caution": "The repair has no caution.",
-    "no-proof": "No question proves the repair of the fault.",
-    "proof-cannot-fail": "Every answer to a proof counts as sound, so it proves nothing.",
-    "proof-sees-nothing": "With the fault still there, every one of its proofs would come out sound.",
-    "proof-not-there": "A proof applies on no machine that can have the fault.",
-    "proof-without-sound": "A question is meant to prove a repair, but has no `sound`.",
-    "danger-not-told": "No rule about a dangerous fault stops the work or gives a caution, and it opens no hazard.",
-    "unexplained-complaint": "No fault explains the complaint and no rule calls it normal.",
+    "never-confirmed": say.NEVER_CONFIRMED,
+    "never-cleared": say.NEVER_CLEARED,
+    "explains-nothing": say.EXPLAINS_NOTHING,
+    "cleared-by-its-sign": say.CLEARED_BY_ITS_SIGN,
+    "cleared-by-a-stranger": say.CLEARED_BY_A_STRANGER,
+    "no-repair": say.NO_REPAIR,
+    "no-bench-state": say.NO_BENCH_STATE,
+    "no-caution": say.NO_CAUTION,
+    "no-proof": say.NO_PROOF,
+    "proof-cannot-fail": say.PROOF_CANNOT_FAIL,
+    "proof-sees-nothing": say.PROOF_SEES_NOTHING,
+    "proof-not-there": say.PROOF_NOT_THERE,
+    "proof-without-sound": say.PROOF_WITHOUT_SOUND,
+    "danger-not-told": say.DANGER_NOT_TOLD,
+    "unexplained-complaint": say.UNEXPLAINED_COMPLAINT,
 }
 
 
@@ -35,20 +36,20 @@ def check(index: Index) -> Iterator[Problem]:
     told = _dangers_told(index)
     for fault in index.base.faults.values():
         if fault.id not in index.confirming:
-            yield Problem(fault.at, f"no rule confirms {fault.id}", "never-confirmed")
+            yield Problem(fault.at, say.nothing_confirms(fault.id), "never-confirmed")
         if fault.id not in index.clearing:
-            yield Problem(fault.at, f"no rule clears {fault.id}", "never-cleared")
+            yield Problem(fault.at, say.nothing_clears(fault.id), "never-cleared")
         if not fault.explains and not fault.result and not _led_to(index, fault):
-            yield Problem(fault.at, f"{fault.id} explains no complaint, and nothing leads to it", "explains-nothing")
+            yield Problem(fault.at, say.explains_no_complaint(fault.id), "explains-nothing")
         if not fault.repair.steps:
-            yield Problem(fault.at, f"the repair of {fault.id} has no steps", "no-repair")
+            yield Problem(fault.at, say.repair_without_steps(fault.id), "no-repair")
         if fault.repair.steps and not fault.repair.bench:
-            message = f"the repair of {fault.id} does not say how the machine stands for it, as {{mains: isolated}}"
+            message = say.repair_without_bench(fault.id)
             yield Problem(fault.at, message, "no-bench-state")
         if fault.repair.steps and not fault.repair.cautions:
-            yield Problem(fault.at, f"the repair of {fault.id} has no caution", "no-caution")
+            yield Problem(fault.at, say.repair_without_caution(fault.id), "no-caution")
         if fault.dangerous and fault.id not in told:
-            message = f"{fault.id} is dangerous, but no rule about it stops or cautions, and it opens no hazard"
+            message = say.danger_without_a_stop(fault.id)
             yield Problem(fault.at, message, "danger-not-told")
         yield from _own_signs(index, fault)
         yield from _strangers(index, fault)
@@ -87,7 +88,7 @@ def _own_signs(index: Index, fault: Fault) -> Iterator[Problem]:
             others = [f for f in way if f not in fault.shows and not f.startswith(("machine.", "complaint."))]
             if signs and not others and all(way[fact] & set(fault.shows[fact]) for fact in signs):
                 seen = ", ".join(f"{fact}: {'/'.join(sorted(way[fact] & set(fault.shows[fact])))}" for fact in signs)
-                message = f"{rule.id} clears {fault.id} on what the fault itself shows ({seen})"
+                message = say.clears_on_its_sign(rule.id, fault.id, seen)
                 yield Problem(rule.at, message, "cleared-by-its-sign")
                 break
 
@@ -103,28 +104,23 @@ def _strangers(index: Index, fault: Fault) -> Iterator[Problem]:
         for way in index.ways[rule.id]:
             asked = {fact for fact in way if fact in index.base.questions}
             if asked and not asked & known and not any(asked & set(w) for other in others for w in index.ways[other]):
-                message = (
-                    f"{rule.id} clears {fault.id} on {', '.join(sorted(asked))}, which nothing else ties to {part.id}"
-                )
+                message = say.clears_on_a_stranger(rule.id, fault.id, ", ".join(sorted(asked)), part.id)
                 yield Problem(rule.at, message, "cleared-by-a-stranger")
                 break
 
 
 def _proofs(index: Index, fault: Fault) -> Iterator[Problem]:
     if not fault.prove:
-        yield Problem(fault.at, f"no question proves the repair of {fault.id}", "no-proof")
+        yield Problem(fault.at, say.nothing_proves(fault.id), "no-proof")
         return
     base = index.base
     applies = base.parts[fault.part].applies
     for name in fault.prove:
         if not _on_one_machine(applies, base.questions[name].applies):
-            message = f"{name} is to prove the repair of {fault.id}, but applies on no machine that has the part"
+            message = say.proof_applies_nowhere(name, fault.id)
             yield Problem(fault.at, message, "proof-not-there")
     if not any(_would_fail(index, fault, name) for name in fault.prove):
-        message = (
-            f"no proof of {fault.id} would show that it is still there: it shows no unsound answer to "
-            f"{', '.join(fault.prove)}, and no rule confirms it from one"
-        )
+        message = say.no_proof_would_show(fault.id, ", ".join(fault.prove))
         yield Problem(fault.at, message, "proof-sees-nothing")
 
 
@@ -146,18 +142,18 @@ def _provers(index: Index) -> Iterator[Problem]:
     provers: dict[str, str] = {}
     for fault in base.faults.values():
         for name in fault.prove:
-            provers.setdefault(name, f"the repair of {fault.id}")
+            provers.setdefault(name, say.the_repair_of(fault.id))
     for name in base.bench.service:
-        provers.setdefault(name, "the return to service")
+        provers.setdefault(name, say.THE_RETURN)
     for name in base.bench.after_opening:
-        provers.setdefault(name, "the return of an opened machine")
+        provers.setdefault(name, say.THE_RETURN_OPENED)
     for name, what in provers.items():
         question = base.questions[name]
         if not question.sound:
-            message = f"{name} is to prove {what}, but does not say which outcome is sound"
+            message = say.proof_without_a_sound_answer(name, what)
             yield Problem(question.at, message, "proof-without-sound")
         elif set(question.sound) == set(question.outcomes):
-            message = f"{name} is to prove {what}, but every outcome of it is sound"
+            message = say.proof_with_every_answer_sound(name, what)
             yield Problem(question.at, message, "proof-cannot-fail")
 
 
@@ -168,5 +164,5 @@ def _complaints(index: Index) -> Iterator[Problem]:
         led_on.update(name for said in rule.then if isinstance(said, Normal) for name in said.complaints)
     for complaint in base.complaints.values():
         if complaint.id not in led_on:
-            message = f"no fault explains {complaint.id}, and no rule calls it normal"
+            message = say.nothing_explains(complaint.id)
             yield Problem(complaint.at, message, "unexplained-complaint")

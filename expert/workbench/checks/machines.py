@@ -8,15 +8,16 @@ from expert.language.checks.bench_reach import alterations
 from expert.language.model import NOWHERE, Machine, Normal
 from expert.language.problems import Problem
 from expert.workbench.index import Applies, Index
+from expert.workbench.sentences import faults as say
 from expert.workbench.ways import Way
 
 CODES = {
-    "no-suspects": "On a shipped machine no part explains the complaint and no rule calls it normal.",
-    "uncovered-feature": "A shipped machine has a part or layout that no circuit, part, question or rule speaks of.",
-    "fault-out-of-reach": "On a shipped machine no answers that the fault shows lead to it.",
-    "nothing-before-return": "No test is asked of a machine before it goes back to its owner.",
-    "live-for-everyone": "A question with mains on and covers off is not kept for those qualified for live work.",
-    "unreached-state": "No machine arrives in the bench state, and no move leads there.",
+    "no-suspects": say.NO_SUSPECTS,
+    "uncovered-feature": say.UNCOVERED_FEATURE,
+    "fault-out-of-reach": say.FAULT_OUT_OF_REACH,
+    "nothing-before-return": say.NOTHING_BEFORE_RETURN,
+    "live-for-everyone": say.LIVE_FOR_EVERYONE,
+    "unreached-state": say.UNREACHED_STATE,
 }
 
 
@@ -38,7 +39,7 @@ def _complaints(index: Index, machine: Machine) -> Iterator[Problem]:
     led_on = {name for fault in index.base.faults.values() for name in fault.explains}
     for complaint in index.base.complaints.values():
         if complaint.id in led_on and complaint.id not in explained:
-            message = f"nothing on {machine.id} explains {complaint.id}: the search would have no suspect"
+            message = say.nothing_on_machine_explains(machine.id, complaint.id)
             yield Problem(machine.at, message, "no-suspects")
 
 
@@ -48,10 +49,7 @@ def _features(index: Index, machine: Machine) -> Iterator[Problem]:
     for feature, value in machine.features.items():
         values = spoken.get(f"machine.{feature}", set())
         if values and value not in values:
-            message = (
-                f"{machine.id} has {feature}: {value}, but circuits, parts, questions and rules speak of "
-                f"{', '.join(sorted(values))} only; what hangs on it is not covered"
-            )
+            message = say.feature_not_spoken_of(machine.id, feature, value, ", ".join(sorted(values)))
             yield Problem(machine.at, message, "uncovered-feature")
 
 
@@ -75,7 +73,7 @@ def _values_spoken_of(index: Index) -> dict[str, set[str]]:
 def _faults(index: Index, machine: Machine) -> Iterator[Problem]:
     for fault in index.faults_on(machine):
         if fault.id in index.confirming and way_to(index, machine, fault.id) is None:
-            message = f"no answers on {machine.id} lead to {fault.id}: none of its rules can come true on what it shows"
+            message = say.no_answers_lead_to(machine.id, fault.id)
             yield Problem(fault.at, message, "fault-out-of-reach")
 
 
@@ -105,7 +103,7 @@ def _states(index: Index) -> Iterator[Problem]:
     for dimension, states in bench.states.items():
         for state in states:
             if (dimension, state) not in held:
-                message = f"no machine arrives with {dimension}: {state}, and no move leads there"
+                message = say.state_never_reached(dimension, state)
                 yield Problem(at, message, "unreached-state")
 
 
@@ -116,10 +114,10 @@ def _returns(index: Index) -> Iterator[Problem]:
     if bench.states and index.base.questions:
         for key, names in (("service", bench.service), ("after_opening", bench.after_opening)):
             if not names:
-                message = f"'{key}' names no test: a machine goes back to its owner as it is"
+                message = say.list_names_no_test(key)
                 yield Problem(at, message, "nothing-before-return")
     for question in index.base.questions.values():
         live = question.bench.get("mains") == "on" and question.bench.get("covers") == "off"
         if live and not any(held.items() <= question.bench.items() for held in bench.qualified_only):
-            message = f"{question.id} is put with mains on and covers off, and 'qualified_only' does not keep it"
+            message = say.live_for_anybody(question.id)
             yield Problem(question.at, message, "live-for-everyone")

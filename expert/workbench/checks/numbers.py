@@ -14,18 +14,19 @@ from expert.trade.quantities.units import Quantity, show
 from expert.trade.sensors.instruments import Instrument, uncertainty
 from expert.workbench.index import Index
 from expert.workbench.plates import Span, number, spans_on
+from expert.workbench.sentences import rules as say
 from expert.workbench.uses import limits_of
 
 CODES = {
-    "reversed-on-plate": "On a shipped machine's plate the lower limit is not below the upper one.",
-    "never-on-plate": "On a shipped machine's plate the reading can never come out: those above it take everything.",
-    "overlapping-readings": "Two readings take part of each other's values, so the order decides what a value means.",
-    "hairline-gap": "A small gap between two readings falls to `otherwise`, as if one limit were mistyped.",
-    "beyond-instrument": "The limit lies beyond what the instrument can show.",
-    "below-accuracy": "The limit is smaller than the error of the instrument there.",
-    "narrower-than-accuracy": "The reading is so narrow that the instrument can never decide for it.",
-    "beyond-believable": "The limit lies outside what the question calls believable.",
-    "expected-is-not-sound": "The value that the limits are worked out from does not itself count as sound.",
+    "reversed-on-plate": say.REVERSED_ON_PLATE,
+    "never-on-plate": say.NEVER_ON_PLATE,
+    "overlapping-readings": say.OVERLAPPING_READINGS,
+    "hairline-gap": say.HAIRLINE_GAP,
+    "beyond-instrument": say.BEYOND_INSTRUMENT,
+    "below-accuracy": say.BELOW_ACCURACY,
+    "narrower-than-accuracy": say.NARROWER_THAN_ACCURACY,
+    "beyond-believable": say.BEYOND_BELIEVABLE,
+    "expected-is-not-sound": say.EXPECTED_IS_NOT_SOUND,
 }
 _HAIRLINE = 0.05
 
@@ -89,10 +90,10 @@ def _on_machine(index: Index, machine: Machine, question: Question) -> Iterator[
     for span in spans:
         name = f"'{span.reading.name}' of {question.id}"
         if span.low >= span.high:
-            message = f"{name}: {where} the limits are {_told(question, span)}; the lower is not below the upper"
+            message = say.limits_crossed(name, where, _told(question, span))
             yield Problem(span.reading.at, message, "reversed-on-plate")
         elif _covered(span, taken):
-            message = f"{name} can never come out {where}: the readings above it take {_told(question, span)}"
+            message = say.reading_never_comes_out(name, where, _told(question, span))
             yield Problem(span.reading.at, message, "never-on-plate")
         taken.append((span.low, span.high))
         yield from _on_instrument(index.base.instruments[question.measure.instrument], question, span)
@@ -127,10 +128,10 @@ def _neighbours(question: Question, spans: tuple[Span, ...]) -> Iterator[Problem
         names = " and ".join(f"'{span.reading.name}' ({_told(question, span)})" for span in (lower, upper))
         at = max(lower.reading.at, upper.reading.at)
         if lower.low < upper.low < lower.high < upper.high:
-            yield Problem(at, f"{question.id}: {names} overlap in part", "overlapping-readings")
+            yield Problem(at, say.readings_overlap(question.id, names), "overlapping-readings")
         gap = (upper.low - lower.high) / max(abs(upper.low), abs(lower.high), 1e-12)
         if 0 < gap < _HAIRLINE and not rest_is_sound:
-            message = f"{question.id}: between {names} a small gap falls to 'otherwise'"
+            message = say.gap_between_readings(question.id, names)
             yield Problem(at, message, "hairline-gap")
 
 
@@ -146,22 +147,23 @@ def _on_instrument(instrument: Instrument, question: Question, span: Span) -> It
             continue
         shown = show(Quantity(limit, measure.kind))
         error = _error(instrument, question, limit)
-        name = f"the limit {shown} of '{span.reading.name}' in {question.id}"
+        name = say.the_limit_of(shown, span.reading.name, question.id)
         if top is not None and abs(limit) > top:
             most = show(Quantity(top, measure.kind))
-            yield Problem(span.reading.at, f"{name} is more than {instrument.name} shows ({most})", "beyond-instrument")
+            yield Problem(
+                span.reading.at, say.more_than_instrument_shows(name, instrument.name, most), "beyond-instrument"
+            )
         elif measure.believable and not measure.believable[0].value <= limit <= measure.believable[1].value:
             low, high = (show(end) for end in measure.believable)
-            yield Problem(span.reading.at, f"{name} is not within {low} to {high}", "beyond-believable")
+            yield Problem(span.reading.at, say.not_within_what_is_believable(name, low, high), "beyond-believable")
         elif limit and error >= abs(limit):
-            message = f"{name} is within the error of {instrument.name} there ({_as_error(question, error)})"
+            message = say.within_error(name, instrument.name, _as_error(question, error))
             yield Problem(span.reading.at, message, "below-accuracy")
     if not math.isinf(span.low) and not math.isinf(span.high) and span.low < span.high:
         least = _error(instrument, question, span.low) + _error(instrument, question, span.high)
         if span.high - span.low <= least:
-            message = (
-                f"'{span.reading.name}' of {question.id} ({_told(question, span)}) is narrower than the error of "
-                f"{instrument.name} at both ends ({_as_error(question, least)})"
+            message = say.narrower_than_error(
+                span.reading.name, question.id, _told(question, span), instrument.name, _as_error(question, least)
             )
             yield Problem(span.reading.at, message, "narrower-than-accuracy")
 
@@ -201,8 +203,7 @@ def _expected(index: Index, machine: Machine, question: Question, spans: tuple[S
         value = number(base, machine, work_out.formula, work_out.assume).value
         if not span.low <= value <= span.high:
             shown = show(Quantity(value, low.kind))
-            message = (
-                f"{question.id}: on {machine.id} the expected value {work_out.id} is {shown}, and that is not "
-                f"'{span.reading.name}' ({_told(question, span)})"
+            message = say.nominal_value_is_not_sound(
+                question.id, machine.id, work_out.id, shown, span.reading.name, _told(question, span)
             )
             yield Problem(span.reading.at, message, "expected-is-not-sound")

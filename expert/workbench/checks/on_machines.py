@@ -15,12 +15,13 @@ from expert.language.problems import Problem
 from expert.witness.record import Shown
 from expert.workbench.index import Index
 from expert.workbench.seen import Mask, SeenMachines
+from expert.workbench.sentences import faults as say
 
 CODES = {
-    "confirmed-on-machine": "On a simulated machine the rule confirms the fault although the part is in order.",
-    "cleared-on-machine": "On a simulated machine the rule clears the fault that is there.",
-    "noticed-on-machine": "The owner of a simulated machine with the fault notices what the fault does not explain.",
-    "unsound-on-machine": "A sound simulated machine gives an answer that does not count as sound.",
+    "confirmed-on-machine": say.CONFIRMED_ON_MACHINE,
+    "cleared-on-machine": say.CLEARED_ON_MACHINE,
+    "noticed-on-machine": say.NOTICED_ON_MACHINE,
+    "unsound-on-machine": say.UNSOUND_ON_MACHINE,
 }
 NO_FAULT = "no fault"  # what stands for a sound machine in the file of known differences
 
@@ -51,7 +52,7 @@ def _noticed(seen: SeenMachines, fault: Fault) -> Iterator[Problem]:
             if not known or set(known) & set(fault.explains) or word in seen.record.differs.get(fault.id, {}):
                 continue
             if all(word in row.noticed for row in rows):
-                message = f"the owner of {seen.type.id} with '{name}' notices '{word}', and {fault.id} explains no"
+                message = say.owner_notices(seen.type.id, name, word, fault.id)
                 yield Problem(fault.at, f"{message} {' and no '.join(known)}", "noticed-on-machine")
 
 
@@ -60,9 +61,8 @@ def _unsound(seen: SeenMachines, question: Question) -> Iterator[Problem]:
         return
     for left, machines in seen.answers.get(question.id, {}).items():
         if machines & seen.sound & seen.put(question.id) and not set(left) & set(question.sound):
-            message = (
-                f"a sound {seen.type.id} answers {question.id} with {' or '.join(left)}, and sound is "
-                f"{' or '.join(question.sound)}"
+            message = say.sound_machine_answers(
+                seen.type.id, question.id, " or ".join(left), " or ".join(question.sound)
             )
             yield Problem(question.at, message, "unsound-on-machine")
 
@@ -71,12 +71,10 @@ def _on(seen: SeenMachines, rule: Rule, said: Narrow) -> Iterator[Problem]:
     if said.fact in seen.record.differs.get(rule.id, {}):
         return
     if said.word == "confirm" and (wrong := _condemned(seen, rule, said.fact)):
-        message = (
-            f"{rule.id} confirms {said.fact} on {seen.type.id} with {seen.names(wrong)}, where the part is in order"
-        )
+        message = say.confirms_on_sound_part(rule.id, said.fact, seen.type.id, seen.names(wrong))
         yield Problem(said.at, message, "confirmed-on-machine")
     elif said.word == "clear" and (wrong := seen.fires[rule.id] & seen.only(said.fact)):
-        message = f"{rule.id} clears {said.fact} on {seen.type.id} with {seen.names(wrong)}, which is just that"
+        message = say.clears_what_is_there(rule.id, said.fact, seen.type.id, seen.names(wrong))
         yield Problem(said.at, message, "cleared-on-machine")
 
 

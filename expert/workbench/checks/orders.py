@@ -17,9 +17,10 @@ from expert.engine.suspicion import START
 from expert.language.model import Evidence, Rule, Suspect
 from expert.language.problems import Problem
 from expert.workbench.index import Index
+from expert.workbench.sentences import rules as say
 from expert.workbench.ways import Way
 
-CODES = {"dear-order": "The check list takes clearly longer on the average than the same tests in another order."}
+CODES = {"dear-order": say.DEAR_ORDER}
 _CLEARLY = 1.3  # times the minutes of the best order
 _MOST = 10  # faults in a list; a longer one is not judged
 
@@ -55,10 +56,7 @@ def _list(index: Index, rule: Rule, said: Suspect, dear: Mapping[Set_up, float])
         return
     written, (best, order) = _minutes(steps, dear), _best(tuple(steps), tuple(dear.items()))
     if written > _CLEARLY * best and not rule.in_this_order:
-        message = (
-            f"{rule.id} looks in this order for {written:.0f} minutes on the average; {best:.0f} would do in the order "
-            f"{', '.join(order)}"
-        )
+        message = say.shorter_in_another_order(rule.id, written, best, ", ".join(order))
         yield Problem(said.at, message, "dear-order")
 
 

@@ -8,9 +8,10 @@ from itertools import combinations
 from expert.language.model import Fault, Machine
 from expert.language.problems import Problem
 from expert.workbench.index import Index
+from expert.workbench.sentences import faults as say
 
 CODES = {
-    "indistinguishable": "Two faults with a complaint in common that no answer tells apart on a shipped machine.",
+    "indistinguishable": say.INDISTINGUISHABLE,
 }
 
 
@@ -59,7 +60,7 @@ def _answers_differ(index: Index, machine: Machine, one: Fault, other: Fault) ->
 def _message(index: Index, machine: Machine, one: Fault, other: Fault) -> str:
     parts = index.base.parts
     if one.part == other.part:
-        kind = f"a look at or a reading of {parts[one.part].name} that differs between the two"
+        kind = say.a_look_at(parts[one.part].name)
     else:
-        kind = f"a test of {parts[one.part].name} alone, or of {parts[other.part].name} alone"
-    return f"on {machine.id} nothing tells {other.id} from {one.id}; what would: {kind}"
+        kind = say.a_test_of_one_alone(parts[one.part].name, parts[other.part].name)
+    return say.nothing_tells_apart(machine.id, other.id, one.id, kind)

@@ -9,16 +9,17 @@ from expert.language.model import Measure, Narrow, Question
 from expert.language.problems import Problem
 from expert.trade.quantities.quantity import with_article
 from expert.workbench.index import Index
+from expert.workbench.sentences import rules as say
 
 CODES = {
-    "unused-question": "No rule, condition, formula or proof uses the question.",
-    "unused-outcome": "No rule uses one of a question's outcomes (only a note).",
-    "unused-finding": "Rules conclude the finding, or nothing does, and nothing builds on it.",
-    "finding-outcome-never-concluded": "A rule waits for an outcome of a finding that no rule concludes.",
-    "unused-name": "Nothing uses the named condition or list, the worked-out value or the caution.",
-    "live-without-caution": "A question with mains on and covers off has no caution.",
-    "every-outcome-sound": "Every answer to the question counts as sound.",
-    "measured-on-wrong-mains": "A resistance is measured with mains on, or a voltage or a current without it.",
+    "unused-question": say.UNUSED_QUESTION,
+    "unused-outcome": say.UNUSED_OUTCOME,
+    "unused-finding": say.UNUSED_FINDING,
+    "finding-outcome-never-concluded": say.FINDING_OUTCOME_NEVER_CONCLUDED,
+    "unused-name": say.UNUSED_NAME,
+    "live-without-caution": say.LIVE_WITHOUT_CAUTION,
+    "every-outcome-sound": say.EVERY_OUTCOME_SOUND,
+    "measured-on-wrong-mains": say.MEASURED_ON_WRONG_MAINS,
 }
 # What a number of this kind needs of the mains: the meter feeds a resistance itself, a voltage is the machine's own.
 _MAINS_FOR = {
@@ -52,21 +53,20 @@ def check(index: Index) -> Iterator[Problem]:
         yield from _bench(index, question)
         roles = {use.role for use in index.uses.get(question.id, ())}
         if set(question.sound) == set(question.outcomes) and not roles & {"prove", "service", "after_opening"}:
-            yield Problem(question.at, f"every answer to {question.id} counts as sound", "every-outcome-sound")
+            yield Problem(question.at, say.every_answer_is_sound(question.id), "every-outcome-sound")
 
 
 def _bench(index: Index, question: Question) -> Iterator[Problem]:
     """How the machine stands for the question."""
     live = question.bench.get("mains") == "on" and question.bench.get("covers") == "off"
     if live and not question.cautions:
-        message = f"{question.id} is put with mains on and covers off, and has no caution"
+        message = say.live_test_has_no_caution(question.id)
         yield Problem(question.at, message, "live-without-caution")
     kind = question.form.kind if isinstance(question.form, Measure) else ""
     wanted, is_so = _MAINS_FOR.get(kind, ""), question.bench.get("mains", "")
     if wanted and "mains" in index.base.bench.states and is_so != wanted:
-        message = (
-            f"{question.id} measures {with_article(kind)}, which takes mains: {wanted}; "
-            f"its 'bench' says {f'mains: {is_so}' if is_so else 'nothing of the mains'}"
+        message = say.measures_in_wrong_state(
+            question.id, with_article(kind), wanted, f"mains: {is_so}" if is_so else say.NOTHING_OF_THE_MAINS
         )
         yield Problem(question.at, message, "measured-on-wrong-mains")
 
@@ -74,7 +74,7 @@ def _bench(index: Index, question: Question) -> Iterator[Problem]:
 def _unused(index: Index) -> Iterator[Problem]:
     for question in index.base.questions.values():
         if not any(use.role.startswith(_COUNTS) for use in index.uses.get(question.id, ())):
-            yield Problem(question.at, f"nothing uses the answer to {question.id}", "unused-question")
+            yield Problem(question.at, say.nothing_uses_answer(question.id), "unused-question")
 
 
 def _unused_outcomes(index: Index) -> Iterator[Problem]:
@@ -94,7 +94,7 @@ def _unused_outcomes(index: Index) -> Iterator[Problem]:
         if question.id in index.uses and len(question.outcomes) > 2:
             for outcome in question.outcomes:
                 if outcome not in used[question.id]:
-                    message = f"note: no rule uses '{outcome}' of {question.id}"
+                    message = say.nothing_uses_outcome(outcome, question.id)
                     yield Problem(question.at, message, "unused-outcome")
 
 
@@ -107,10 +107,10 @@ def _findings(index: Index) -> Iterator[Problem]:
     for finding in index.base.findings.values():
         tests = index.tests.get(finding.id, ())
         if not tests:
-            yield Problem(finding.at, f"nothing builds on the finding {finding.id}", "unused-finding")
+            yield Problem(finding.at, say.nothing_builds_on(finding.id), "unused-finding")
         for test in tests:
             if not set(test.outcomes) & concluded.get(finding.id, set()):
-                message = f"this waits for {finding.id}: {'/'.join(test.outcomes)}, which no rule concludes"
+                message = say.waits_for_what_nobody_concludes(finding.id, "/".join(test.outcomes))
                 yield Problem(test.at, message, "finding-outcome-never-concluded")
 
 
@@ -118,10 +118,10 @@ def _unused_names(index: Index) -> Iterator[Problem]:
     base = index.base
     for condition in base.conditions.values():
         if not condition.used_at:
-            yield Problem(condition.at, f"nothing uses the condition {condition.id}", "unused-name")
+            yield Problem(condition.at, say.nothing_uses_condition(condition.id), "unused-name")
     for named in base.lists.values():
         if not named.used_at:
-            yield Problem(named.at, f"nothing uses the list {named.id}", "unused-name")
+            yield Problem(named.at, say.nothing_uses_list(named.id), "unused-name")
     for work_out in base.work_outs.values():
         # What a sound machine comes nearest to is shown beside the limits, by its name.
         if work_out.id not in index.uses:

@@ -7,13 +7,14 @@ from collections.abc import Iterator, Mapping
 from expert.language.model import Conclusion, Evidence, Rule, Suspect
 from expert.language.problems import Problem
 from expert.workbench.index import Index
+from expert.workbench.sentences import rules as say
 from expert.workbench.ways import Way, answers_of, implies
 
 CODES = {
-    "never-fires": "No answers on any machine make the rule's condition true.",
-    "duplicate-rule": "Two rules fire on the same answers and conclude the same.",
-    "subsumed-rule": "Whenever the rule fires, another one fires that concludes all of it.",
-    "never-asked": "What the question waits for under `only_if` can never be true when it is put.",
+    "never-fires": say.NEVER_FIRES,
+    "duplicate-rule": say.DUPLICATE_RULE,
+    "subsumed-rule": say.SUBSUMED_RULE,
+    "never-asked": say.NEVER_ASKED,
 }
 
 
@@ -21,7 +22,7 @@ def check(index: Index) -> Iterator[Problem]:
     """Unfireable rules first, then those that add nothing, then questions that nobody ever sees."""
     for rule in index.base.rules.values():
         if not index.ways[rule.id]:
-            message = f"{rule.id} can never fire: no answers on any machine make its condition true"
+            message = say.can_never_fire(rule.id)
             yield Problem(rule.at, message, "never-fires")
     yield from _repeated(index)
     yield from _never_asked(index)
@@ -54,11 +55,11 @@ def _against(index: Index, rule: Rule, other: Rule) -> Problem | None:
     if same and set(rule.then) == set(other.then):
         if rule.at < other.at:
             return None  # reported once, at the later of the two
-        message = f"{rule.id} says what {other.id} at {other.at} says, on the same answers ({_witness(mine)})"
+        message = say.says_the_same(rule.id, other.id, other.at, _witness(mine))
         return Problem(rule.at, message, "duplicate-rule")
     if any(isinstance(said, Suspect) for said in rule.then):
         return None
-    message = f"{rule.id} adds nothing: whenever it fires ({_witness(mine)}), {other.id} at {other.at} says the same"
+    message = say.adds_nothing(rule.id, _witness(mine), other.id, other.at)
     return Problem(rule.at, message, "subsumed-rule")
 
 
@@ -84,5 +85,5 @@ def _never_asked(index: Index) -> Iterator[Problem]:
         grew = bool(more)
     for question in base.questions.values():
         if question.id not in reached:
-            why = "it waits for itself" if before[question.id] else "what it waits for can never be true"
-            yield Problem(question.at, f"{question.id} is never put: {why}", "never-asked")
+            why = say.WAITS_FOR_ITSELF if before[question.id] else say.WAITS_FOR_NOTHING_TRUE
+            yield Problem(question.at, say.never_put(question.id, why), "never-asked")

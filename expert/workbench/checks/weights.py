@@ -16,12 +16,13 @@ from expert.language.model import Evidence, Fault, Rule
 from expert.language.problems import Problem
 from expert.workbench.index import Index
 from expert.workbench.seen import SeenMachines
+from expert.workbench.sentences import rules as say
 from expert.workbench.ways import Way, answers_of
 
 CODES = {
-    "weight-against-shows": "The weight points the other way than the answers that the fault shows.",
-    "weight-without-ground": "Nothing ties the fault to the answers on which a rule gives it weight.",
-    "despite-nothing": "A weight that stands under `despite_shows` agrees with what the fault shows, or there is none.",
+    "weight-against-shows": say.WEIGHT_AGAINST_SHOWS,
+    "weight-without-ground": say.WEIGHT_WITHOUT_GROUND,
+    "despite-nothing": say.DESPITE_NOTHING,
 }
 _CLEARLY = 1.5  # times as often on the machines with the fault, or without it
 
@@ -34,7 +35,7 @@ def check(index: Index) -> Iterator[Problem]:
             yield from _weight(index, rule, said)
         for name in rule.despite_shows:
             if name not in {said.fault for said in weighed}:
-                yield Problem(rule.at, f"{rule.id} gives no weight for or against {name}", "despite-nothing")
+                yield Problem(rule.at, say.gives_no_weight(rule.id, name), "despite-nothing")
 
 
 def _weight(index: Index, rule: Rule, said: Evidence) -> Iterator[Problem]:
@@ -43,14 +44,14 @@ def _weight(index: Index, rule: Rule, said: Evidence) -> Iterator[Problem]:
     word = "to" if said.decibans > 0 else "away from"
     agrees, despite = speaks * said.decibans > 0, fault.id in rule.despite_shows
     if speaks == 0:
-        message = f"{rule.id} points {word} {fault.id}, and nothing tells how that answers ({_asked(index, rule)})"
-        yield Problem(said.at, f"{message}; say it under its 'shows'", "weight-without-ground")
+        message = say.weighs_what_nothing_tells(rule.id, word, fault.id, _asked(index, rule))
+        yield Problem(said.at, say.say_under_shows(message), "weight-without-ground")
     elif not agrees and not despite:
-        gives = "gives just these answers" if speaks > 0 else "hardly gives these answers"
-        message = f"{rule.id} points {word} {fault.id}, which {gives} ({_witness(index, rule, fault)})"
+        gives = say.GIVES_JUST_THESE_ANSWERS if speaks > 0 else say.HARDLY_GIVES_THESE_ANSWERS
+        message = say.points_the_wrong_way(rule.id, word, fault.id, gives, _witness(index, rule, fault))
         yield Problem(said.at, message, "weight-against-shows")
     elif agrees and despite:
-        message = f"{rule.id} points {word} {fault.id} just as that shows; it needs no 'despite_shows'"
+        message = say.needs_no_despite(rule.id, word, fault.id)
         yield Problem(said.at, message, "despite-nothing")
 
 
@@ -115,7 +116,7 @@ def _witness(index: Index, rule: Rule, fault: Fault) -> str:
             question = index.base.questions.get(fact)
             given = fault.shows.get(fact) or (question.sound if question else ())
             if question and given and not set(given) & outcomes:
-                return f"it gives {fact}: {'/'.join(given)}, not {'/'.join(sorted(outcomes))}"
+                return say.gives_other_outcomes(fact, "/".join(given), "/".join(sorted(outcomes)))
     return _asked(index, rule)
 
 

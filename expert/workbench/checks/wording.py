@@ -8,13 +8,14 @@ from collections.abc import Iterator
 from expert.language.model import Measure, Question, YesNo
 from expert.language.problems import Problem
 from expert.workbench.index import Index
+from expert.workbench.sentences import rules as say
 
 CODES = {
-    "long-question": "The question is longer than 120 characters.",
-    "two-questions": "Two questions stand in one: an answer would not tell which it belongs to.",
-    "negated-question": "A yes/no question asks for a negative, so that `yes` means no.",
-    "label-of-another": "The label of an outcome reads like the name of another one.",
-    "limits-without-source": "Numbers limit readings, and nothing says where they come from.",
+    "long-question": say.LONG_QUESTION,
+    "two-questions": say.TWO_QUESTIONS,
+    "negated-question": say.NEGATED_QUESTION,
+    "label-of-another": say.LABEL_OF_ANOTHER,
+    "limits-without-source": say.LIMITS_WITHOUT_SOURCE,
 }
 LONGEST = 120
 _TOLD = 4  # questions that are named in one message
@@ -32,12 +33,12 @@ def check(index: Index) -> Iterator[Problem]:
 
 def _asked(question: Question) -> Iterator[Problem]:
     if len(question.ask) > LONGEST:
-        message = f"{question.id} is asked in {len(question.ask)} characters; {LONGEST} can be taken in at a glance"
+        message = say.asked_at_length(question.id, len(question.ask), LONGEST)
         yield Problem(question.at, message, "long-question")
     if _TWO.search(question.ask):
-        yield Problem(question.at, f"{question.id} asks two things in one", "two-questions")
+        yield Problem(question.at, say.asks_two_things(question.id), "two-questions")
     if isinstance(question.form, YesNo) and (found := _NEGATED.search(_main_clause(question.ask))):
-        message = f"{question.id} asks for '{found[0]}', so that yes would mean no; ask for what is there"
+        message = say.asks_for_a_negative(question.id, found[0])
         yield Problem(question.at, message, "negated-question")
 
 
@@ -56,7 +57,7 @@ def _labels(question: Question) -> Iterator[Problem]:
         for other, theirs in words.items():
             swapped = words[outcome] & set(re.findall(r"[a-z]+", question.labels[other].lower()))
             if other != outcome and theirs & said and swapped:
-                message = f"{question.id}: the label of '{outcome}' reads like '{other}' ({label})"
+                message = say.label_reads_like_another(question.id, outcome, other, label)
                 yield Problem(question.at, message, "label-of-another")
                 break
 
@@ -72,5 +73,5 @@ def _sources(index: Index) -> Iterator[Problem]:
     for circuit, questions in by_circuit.items():
         names = ", ".join(question.id for question in questions[:_TOLD])
         more = f" and {len(questions) - _TOLD} more" if len(questions) > _TOLD else ""
-        message = f"nothing says where the limits of {names}{more} in {circuit} come from"
+        message = say.nothing_says_where_limits_come_from(names, more, circuit)
         yield Problem(questions[0].at, message, "limits-without-source")

@@ -11,6 +11,7 @@ from expert.language.problems import RulesRefused
 from expert.language.worked.job_answers import read_machine_text
 from expert.trace.reading import Trace
 from expert.workbench.saved import Told, told_by
+from expert.workbench.sentences import impact as say
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,7 +36,7 @@ def saved_job(trace: Trace) -> SavedJob:
     """The job in a trace. Raises NotPlayable when it never got through its intake."""
     told = told_by(trace)
     if told.taken is None:
-        raise NotPlayable("it never got through its intake")
+        raise NotPlayable(say.NEVER_THROUGH_INTAKE)
     return SavedJob(told.number, str(trace.path), told.rules_digest, told.system, told)
 
 
@@ -50,7 +51,7 @@ def answers_for(job: SavedJob, base: RuleBase) -> JobAnswers:
     }
     complaints = tuple(name for name in taken.complaint_keys if name in base.complaints)
     if not complaints:
-        raise NotPlayable("these rules know none of its complaints")
+        raise NotPlayable(say.NO_COMPLAINT_KNOWN)
     return JobAnswers(
         machine=taken.machine_key,
         machine_type=_machine(job, base),
@@ -72,7 +73,7 @@ def _machine(job: SavedJob, base: RuleBase) -> Machine:
         try:
             return read_machine_text("the job's machine", job.told.machine_file, base)
         except RulesRefused as refused:
-            raise NotPlayable(f"its own machine type does not fit these rules: {refused.problems[0]}") from None
+            raise NotPlayable(say.own_machine_does_not_fit(refused.problems[0])) from None
     if taken.machine_key not in base.machines:
-        raise NotPlayable(f"these rules have no machine type '{taken.machine_key}'")
+        raise NotPlayable(say.no_such_machine_type(taken.machine_key))
     return base.machines[taken.machine_key]

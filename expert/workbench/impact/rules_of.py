@@ -14,6 +14,7 @@ from expert.language.folder import file_text
 from expert.language.load import read_rules
 from expert.language.problems import RulesRefused
 from expert.workbench.impact.answers import NotPlayable
+from expert.workbench.sentences import impact as say
 
 Texts = Mapping[str, str]
 
@@ -42,18 +43,18 @@ class Library:
         folder = pinned_folder(trace.parent, digest)
         if folder not in self.pinned:
             if not folder.is_dir():
-                raise NotPlayable("the rules it was opened with are not kept beside it; compare with --against")
+                raise NotPlayable(say.RULES_WERE_NOT_KEPT)
             try:
                 self.pinned[folder] = self.add(texts_in(folder))
             except (RulesRefused, NoRules) as problem:
-                raise NotPlayable(f"the rules it was opened with are refused by this program: {problem}") from None
+                raise NotPlayable(say.its_rules_are_refused(problem)) from None
         return self.pinned[folder]
 
 
 def texts_in(folder: Path) -> Texts:
     """The rule files of a folder. Raises NoRules."""
     if not folder.is_dir():
-        raise NoRules(f"{folder}: there is no such folder")
+        raise NoRules(say.no_such_folder(folder))
     found = {}
     for name, file in rule_files(folder).items():
         text, problems = file_text(file)
@@ -72,10 +73,10 @@ def texts_before(folder: Path, against: str) -> Texts:
     try:
         done = subprocess.run(command, capture_output=True, check=False)
     except OSError as problem:
-        raise NoRules(f"'{against}' is no folder, and git cannot be asked: {problem.strerror}") from None
+        raise NoRules(say.git_cannot_be_asked(against, problem.strerror)) from None
     if done.returncode:
         why = done.stderr.decode(errors="replace").strip().splitlines()
-        raise NoRules(f"'{against}' is neither a folder nor a revision of git: {why[-1] if why else 'git refused'}")
+        raise NoRules(say.neither_folder_nor_revision(against, why[-1] if why else "git refused"))
     found = {}
     with tarfile.open(fileobj=io.BytesIO(done.stdout)) as archive:
         for member in archive:
@@ -83,7 +84,7 @@ def texts_before(folder: Path, against: str) -> Texts:
             if content is not None and _is_rule_file(member.name):
                 found[member.name] = content.read().decode("utf-8", "replace")
     if not found:
-        raise NoRules(f"there are no rules in this folder at '{against}'")
+        raise NoRules(say.no_rules_at_revision(against))
     return found
 
 

@@ -26,6 +26,7 @@ from expert.workbench.impact.answers import NotPlayable, SavedJob, saved_job
 from expert.workbench.impact.ends import Difference, End, differences, end_of
 from expert.workbench.impact.rules_of import Library, Texts
 from expert.workbench.saved import Told
+from expert.workbench.sentences import impact as say
 
 _AT_A_TIME = 8  # jobs handed to a process together
 _UNDER_WAY = 64  # groups of jobs that a cluster has at a time
@@ -76,7 +77,7 @@ def outcomes_on(address: str, tasks: Sequence[Task], rules: Mapping[str, Texts])
     try:
         client = connect(address, timeout="20s")
     except (OSError, ValueError, TimeoutError) as problem:
-        raise NoCluster(f"no cluster answers at {address}: {problem}") from None
+        raise NoCluster(say.no_cluster_answers(address, problem)) from None
     with client:
         shared = client.scatter(dict(rules), broadcast=True)
         groups = (tasks[start : start + _AT_A_TIME] for start in range(0, len(tasks), _AT_A_TIME))
@@ -98,7 +99,7 @@ def _distributed() -> tuple[Callable[..., Any], Callable[..., Any]]:
     try:
         from distributed import Client, as_completed
     except ImportError:
-        raise NoCluster("--dask needs the package distributed: pip install 'bench-expert[dask]'") from None
+        raise NoCluster(say.DASK_IS_NOT_INSTALLED) from None
     return Client, as_completed
 
 
@@ -156,11 +157,11 @@ def _judge_here(task: Task, content: bytes | None = None) -> Outcome:
     try:
         first = end_of(before[0], job)
     except NotPlayable as problem:
-        return Outcome(job, (), trouble=f"with the rules of before: {problem}")
+        return Outcome(job, (), trouble=say.with_rules_of_before(problem))
     try:
         second = end_of(after[0], job)
     except NotPlayable as problem:
-        return Outcome(job, (), trouble=f"with the edited rules: {problem}")
+        return Outcome(job, (), trouble=say.with_edited_rules(problem))
     return Outcome(job, differences(first, second), _new(first, second))
 
 

@@ -9,6 +9,7 @@ from typing import Any
 
 from expert.trade.counting import counted
 from expert.workbench.impact.running import Outcome
+from expert.workbench.sentences import impact as say
 
 _LONGEST = 100
 
@@ -24,14 +25,14 @@ def in_words(outcomes: Sequence[Outcome], most: int) -> Iterator[str]:
     for outcome in changed[:most]:
         yield f"{outcome.job.path} (job {outcome.job.number})"
         for found in outcome.differences:
-            yield f"  {found.what}: {_shortened(found.before)} -> {_shortened(found.after)}"
+            yield say.was_and_is(found.what, _shortened(found.before), _shortened(found.after))
         if outcome.unanswered:
-            yield f"  it now asks what nobody answered then: {', '.join(outcome.unanswered)}"
+            yield say.asks_what_nobody_answered(", ".join(outcome.unanswered))
     if len(changed) > most:
-        yield f"... and {len(changed) - most} more; --json has them all"
+        yield say.more_in_json(len(changed) - most)
     for outcome in outcomes:
         if outcome.trouble:
-            yield f"{outcome.job.path}: not compared: {outcome.trouble}"
+            yield say.not_compared(outcome.job.path, outcome.trouble)
     yield from _sum(outcomes, changed)
 
 
@@ -40,10 +41,7 @@ def _sum(outcomes: Sequence[Outcome], changed: Sequence[Outcome]) -> Iterator[st
     trouble = sum(bool(outcome.trouble) for outcome in outcomes)
     untouched = sum(not outcome.played for outcome in outcomes)
     same = len(outcomes) - len(changed) - trouble
-    yield (
-        f"{counted(len(outcomes), 'job')}: {len(changed)} come out otherwise, {same} the same ({untouched} of them "
-        f"looked at nothing that was edited), {trouble} not compared"
-    )
+    yield (say.compared(counted(len(outcomes), "job"), len(changed), same, untouched, trouble))
     if kinds:
         yield "what differs: " + ", ".join(f"{what} in {number}" for what, number in kinds.most_common())
 

@@ -14,6 +14,7 @@ from expert.language.garbage import garbage_collection_off
 from expert.language.model import Position, RuleBase
 from expert.language.problems import Problem, RulesRefused
 from expert.language.reading.draft import Draft
+from expert.language.reading.kept import Trees, read_circuit_file
 from expert.language.reading.names import Names
 from expert.language.reading.reader import Reader
 from expert.language.reading.survey import Survey
@@ -45,10 +46,6 @@ _READ: Mapping[str, Callable[[Reader, Node, Draft], None]] = {
 }
 _FOLDERS = {"machines": "machine", "circuits": "circuit"}
 _FILES = tuple(f"{sort}.yaml" for sort in _READ if sort not in (*_FOLDERS.values(), "circuit part"))
-
-
-# By path: a file's text, and what it was read as. Kept from one reading to the next, so that only edits are parsed.
-Trees = dict[str, tuple[str, str, Node | None, tuple[Problem, ...]]]
 
 
 def load_rules(folder: Path, trees: Trees | None = None) -> RuleBase:
@@ -88,6 +85,7 @@ def _sort_of(inner: str) -> str:
 
 def base_of(texts: Mapping[str, str], problems: list[Problem], folder: str, kept: Trees | None = None) -> RuleBase:
     """The rule base in the texts of a folder, which had these problems. Raises RulesRefused with every problem."""
+    kept = Trees() if kept is None else kept
     with garbage_collection_off():
         already = {problem.at.path for problem in problems}
         names = Names()
@@ -115,7 +113,9 @@ def base_of(texts: Mapping[str, str], problems: list[Problem], folder: str, kept
         draft = Draft(names)
         for sort, read in _READ.items():
             for path, root in [(path, root) for this, path, root in trees if this == sort]:
-                if root is not None:
+                if root is not None and sort.startswith("circuit"):
+                    read_circuit_file(read, path, root, draft, problems, kept)
+                elif root is not None:
                     read(Reader(path, names, problems), root, draft)
         for check in CHECKS:
             problems.extend(check(draft))
@@ -127,14 +127,12 @@ def base_of(texts: Mapping[str, str], problems: list[Problem], folder: str, kept
         return base
 
 
-def _tree_kept(path: str, text: str, problems: list[Problem], kept: Trees | None) -> tuple[str, Node | None]:
+def _tree_kept(path: str, text: str, problems: list[Problem], kept: Trees) -> tuple[str, Node | None]:
     """What `tree_of` gives, from what is kept if the text is the same."""
-    before = kept.get(path) if kept is not None else None
+    before = kept.parsed.get(path)
     if before is None or before[0] != text:
         found: list[Problem] = []
-        before = (text, *tree_of(path, text, found), tuple(found))
-        if kept is not None:
-            kept[path] = before
+        before = kept.parsed[path] = (text, *tree_of(path, text, found), tuple(found))
     problems += before[3]
     return before[1], before[2]
 

@@ -10,9 +10,10 @@ from pathlib import Path
 from typing import Any
 
 from expert.language.folder import files_in
-from expert.language.load import Trees, load_rules
+from expert.language.load import load_rules
 from expert.language.model import RuleBase
 from expert.language.problems import Problem, RulesRefused
+from expert.language.reading.kept import Trees
 from expert.trade.counting import counted
 from expert.workbench.checks import CODES, advice
 from expert.workbench.checks.machines import way_to
@@ -93,7 +94,7 @@ def witnesses(base: RuleBase) -> Iterator[str]:
 
 def looks(folder: Path, with_advice: bool, wait: Callable[[], None]) -> Iterator[Look]:
     """A look now, and one after every edit of a file in the folder; `wait` is called between two glances."""
-    trees: Trees = {}
+    trees = Trees()
     before: dict[str, tuple[int, int]] | None = None
     while True:
         now = _stamps(folder)

@@ -7,9 +7,10 @@ from collections.abc import Mapping
 
 from expert.desk.opening import shop_of
 from expert.engine.knowledge import Knowledge, knowledge_of
-from expert.language.load import Trees, read_rules
+from expert.language.load import read_rules
 from expert.language.model import RuleBase
 from expert.language.problems import Problem, RulesRefused
+from expert.language.reading.kept import Trees
 from expert.language.worked.cases import Case, load_cases
 from expert.language.worked.readings import load_readings
 from expert.workbench.case_runs.cores import verdicts
@@ -25,12 +26,12 @@ class Judge:
     """Tells what `expert check` says of a slip that it does not say of the shipped rules."""
 
     def __init__(self, files: Files) -> None:
-        self.trees: Trees = {}
+        self.trees = Trees()
         self.before = {_without_places(problem) for problem in self._found(texts_of(files), self.trees)[1]}
 
     def look(self, slip: Slip) -> tuple[RuleBase | None, list[Problem]]:
         """The rules with the slip (None where they are refused), and what is new."""
-        base, found = self._found(slip.files, dict(self.trees))
+        base, found = self._found(slip.files, self.trees.copy())
         return base, [problem for problem in found if _without_places(problem) not in self.before]
 
     def new(self, slip: Slip) -> list[Problem]:

@@ -8,7 +8,8 @@ from pathlib import Path
 
 import pytest
 
-from expert.language.load import Trees, read_rules
+from expert.language.load import read_rules
+from expert.language.reading.kept import Trees
 from expert.workbench.checks import CODES, advice
 
 ROOT = Path(__file__).parents[2] / "rules"
@@ -19,7 +20,7 @@ RULES = {
 }
 HEAT, FILL, PUMP = "circuits/boiler_heat.yaml", "circuits/boiler_fill.yaml", "circuits/pump_and_pressure.yaml"
 LOOKS = "circuits/safety_looks.yaml"
-TREES: Trees = {}
+TREES = Trees()
 
 
 def part_of(file: str, first: str, begin: str, end: str) -> str:

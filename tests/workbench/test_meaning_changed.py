@@ -7,7 +7,8 @@ from pathlib import Path
 import pytest
 
 from expert.engine.knowledge import knowledge_of
-from expert.language.load import Trees, read_rules
+from expert.language.load import read_rules
+from expert.language.reading.kept import Trees
 from expert.workbench.case_runs.changed import changed_meanings, meanings_in
 from expert.workbench.case_runs.remembered import Remembered
 
@@ -18,7 +19,7 @@ RULES = {
     if file.relative_to(ROOT).parts[0] not in ("cases", "simulated")
 }
 FILL, GROUP = "circuits/boiler_fill.yaml", "circuits/brew_group.yaml"
-TREES: Trees = {}
+TREES = Trees()
 BEFORE = meanings_in(read_rules(RULES, TREES))
 # The file, what is written, the edit, and what is told of it; nothing where the rules mean the same.
 EDITS = [

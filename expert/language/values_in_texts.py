@@ -4,11 +4,14 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterator
+from typing import Any
 
 from expert.language.model import RuleBase
 
 _VALUE = re.compile(r"\{([a-z][a-z0-9_]*(?:\.[a-z][a-z0-9_]*)?)\}")
 _NO_TEXT = frozenset({"id", "at", "circuit", "part", "when", "only_if", "unless", "tree"})
+
+_FIELDS: dict[type, tuple[str, ...]] = {}
 
 
 def named_in(text: str) -> tuple[str, ...]:
@@ -27,19 +30,23 @@ def with_values(text: str, told: Callable[[str], str]) -> str:
 
 def sentences(record: object) -> Iterator[str]:
     """Every text of a record of the rules, in whatever field, but for its ids and what it tests."""
-    for name in getattr(record, "__dataclass_fields__", ()):
-        if name not in _NO_TEXT:
-            yield from _texts(getattr(record, name))
+    waiting: list[Any] = [record]
+    while waiting:  # every record of the base is walked through after each edit
+        value = waiting.pop()
+        if isinstance(value, str):
+            yield value
+        elif isinstance(value, tuple):
+            waiting += reversed(value)
+        else:
+            waiting += [getattr(value, name) for name in _with_text(type(value))]
 
 
-def _texts(value: object) -> Iterator[str]:
-    if isinstance(value, str):
-        yield value
-    elif isinstance(value, tuple):
-        for item in value:
-            yield from _texts(item)
-    else:
-        yield from sentences(value)
+def _with_text(kind: type) -> tuple[str, ...]:
+    """The fields of a kind of record in which a text may stand, the last first."""
+    if kind not in _FIELDS:
+        fields = getattr(kind, "__dataclass_fields__", ())
+        _FIELDS[kind] = tuple(name for name in reversed(tuple(fields)) if name not in _NO_TEXT)
+    return _FIELDS[kind]
 
 
 def in_words(base: RuleBase, name: str) -> str:

@@ -68,11 +68,11 @@ def allows(base: RuleBase, fault: Fault, branch: Branch, own: frozenset[str]) ->
         if test.fact in base.questions:
             question = base.questions[test.fact]
             shown = fault.shows.get(test.fact)
-            possible = set(shown or question.sound or question.outcomes)
-            if not possible & set(test.outcomes):
+            possible = shown or question.sound or question.outcomes
+            if not any(outcome in possible for outcome in test.outcomes):
                 return False
-            is_sign = shown is not None and set(test.outcomes) & set(shown) - set(question.sound)
-            sign = sign or (test.fact in own and bool(is_sign))
+            if not sign and shown and test.fact in own:
+                sign = any(outcome in shown and outcome not in question.sound for outcome in test.outcomes)
         elif test.fact in base.faults and ("present" if test.fact == fault.id else "absent") not in test.outcomes:
             return False
     return sign and _on_one_machine(base, fault, branch)

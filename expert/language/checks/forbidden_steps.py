@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Iterator, Mapping
+from functools import lru_cache
 
 from expert.language.model import Position
 from expert.language.problems import Problem
@@ -59,27 +60,35 @@ _HINT_DEVICE = "a protective device is tested off the machine or renewed, and ne
 
 def check(draft: Draft) -> Iterable[Problem]:
     """One problem for every sentence that tells it."""
-    for sentence, dead, at in _sentences(draft):
-        if dead and (deed := _ENERGISES.search(sentence)) and not _negated(sentence, deed.start()):
-            yield Problem(at, f"'{_cut(deed.group())}' in a dead machine; {_HINT_ON}", "step-energises")
-        deed = _DEFEATS.search(sentence) or (not _RENEWS.search(sentence) and _REMOVES.search(sentence)) or None
-        if deed and not _negated(sentence, deed.start()):
-            yield Problem(at, f"'{_cut(deed.group())}'; {_HINT_DEVICE}", "defeats-protection")
+    for sentence, dead, place in _sentences(draft):
+        for message, code in _told(sentence, dead):
+            yield Problem(place if isinstance(place, Position) else draft.place(*place), message, code)
 
 
-def _sentences(draft: Draft) -> Iterator[tuple[str, bool, Position]]:
+@lru_cache(maxsize=20_000)  # the sentences of one reading are those of the last, but for the one that was edited
+def _told(sentence: str, dead: bool) -> tuple[tuple[str, str], ...]:
+    """What a sentence tells that nobody may be told: the message and its code."""
+    found = []
+    if dead and (deed := _ENERGISES.search(sentence)) and not _negated(sentence, deed.start()):
+        found.append((f"'{_cut(deed.group())}' in a dead machine; {_HINT_ON}", "step-energises"))
+    deed = _DEFEATS.search(sentence) or (not _RENEWS.search(sentence) and _REMOVES.search(sentence)) or None
+    if deed and not _negated(sentence, deed.start()):
+        found.append((f"'{_cut(deed.group())}'; {_HINT_DEVICE}", "defeats-protection"))
+    return tuple(found)
+
+
+def _sentences(draft: Draft) -> Iterator[tuple[str, bool, Position | tuple[str, ...]]]:
     """Every sentence that tells what to do, whether the machine is dead then, and where it stands."""
     for question in draft.questions.values():
-        yield question.how, _dead(draft, question.bench), draft.place("question", question.id, "how")
+        yield question.how, _dead(draft, question.bench), ("question", question.id, "how")
         if question.prepare is not None:
-            at = draft.place("question", question.id, "prepare")
             dead = _dead(draft, question.prepare.bench)
-            yield from ((step, dead, at) for step in question.prepare.steps)
+            yield from ((step, dead, ("question", question.id, "prepare")) for step in question.prepare.steps)
     for fault in draft.faults.values():
-        for step in fault.repair.steps:
-            yield step, _dead(draft, fault.repair.bench), draft.place("fault", fault.id, "repair", "steps", step)
+        dead = _dead(draft, fault.repair.bench)
+        yield from ((step, dead, ("fault", fault.id, "repair", "steps", step)) for step in fault.repair.steps)
     for move in draft.bench.moves:
-        yield from ((step, False, draft.place("move", move.id, "steps", step)) for step in move.steps)
+        yield from ((step, False, ("move", move.id, "steps", step)) for step in move.steps)
     for rule in draft.rules.values():
         yield from ((said, False, rule.at) for said in _said(rule.then))
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Iterator, Mapping
+from functools import lru_cache
 from itertools import product
 
 from expert.language.model import Caution, Move, Position
@@ -62,10 +63,16 @@ def _spoken_of(draft: Draft) -> Iterator[Problem]:
     }
     for sentences, cautions, place in _told(draft):
         for name, pattern in words.items():
-            found = next((match for text in sentences if (match := pattern.search(text))), None)
-            if found is not None and name not in cautions:
-                message = f"with '{found[0].lower()}' the caution {name} must be shown; put it under 'cautions'"
+            found = next((word for text in sentences if (word := _first(pattern, text))), "")
+            if found and name not in cautions:
+                message = f"with '{found.lower()}' the caution {name} must be shown; put it under 'cautions'"
                 yield Problem(draft.place(*place), message, "caution-missing")
+
+
+@lru_cache(maxsize=20_000)  # the sentences of one reading are those of the last, but for the one that was edited
+def _first(pattern: re.Pattern[str], sentence: str) -> str:
+    found = pattern.search(sentence)
+    return found[0] if found else ""
 
 
 def _told(draft: Draft) -> Iterator[tuple[tuple[str, ...], tuple[str, ...], tuple[str, ...]]]:

@@ -1,10 +1,11 @@
-"""`python -m tests.benchmarks.slips [--each N] [--seed N] [--no-cases] [--only TEXT] [--meaning] [--json]`.
+"""`python -m tests.benchmarks.slips [--each N] [--seed N] [--only TEXT] [--meaning] [--part K/N] [--cases] [--json]`.
 
-Slips planted in the shipped rules: N of each kind at random places (20). Each is shown to `expert check`; what check
-does not see is shown to the worked cases that it touches. Of the rest it is said whether `cases --changed` tells what
-the edit changed (`told`): nobody judges that but the author. Prints for each kind how many there were of each, and
-every slip that nobody judged. Keys: `kinds`, `planted`, `by_check`, `by_cases`, `by_told`, `by_nobody`, `at_its_place`
-(what was said points at the record), `rows`, `unseen`.
+Slips planted in the shipped rules: N of each kind at random places (20). Each is shown to `expert check`, and what it
+does not say at its place to `cases --changed`, which tells every record that means something else now (`told`). What
+neither sees is shown to the worked cases that it touches; with `--cases` those play for each slip that check does not
+see. Prints for each kind how many were seen by whom, then every slip that nobody saw, and every one told elsewhere
+than at its record. `--part 2/5`: the second fifth of the kinds. Keys: `kinds`, `planted`, `by_check`, `by_told`,
+`by_cases`, `by_nobody`, `at_its_place`, `rows`, `unseen`, `elsewhere`.
 """
 
 from __future__ import annotations
@@ -23,19 +24,20 @@ from tests.workbench.judging import Cases, Judge
 from tests.workbench.slips import Files, Kind, Slip, planted, shipped_files, table_kinds, texts_of
 from tests.workbench.slips_of_meaning import meaning_kinds
 
-COUNTED = ("planted", "by_check", "by_cases", "by_told", "by_nobody", "at_its_place")
+COUNTED = ("planted", "by_check", "by_told", "by_cases", "by_nobody", "at_its_place")
 
 
 @dataclass
 class Bench:
-    """What every process works with; made before they part."""
+    """What every process works with; made before they part. `playing`: the cases play for what is only told, too."""
 
     files: Files
     texts: dict[str, str]
     judge: Judge
-    cases: Cases | None
     meanings: Meanings
+    playing: bool
     kinds: dict[str, Kind] = field(default_factory=dict)
+    cases: Cases | None = None  # played when they are first needed
 
 
 _bench: list[Bench] = []
@@ -43,7 +45,7 @@ _bench: list[Bench] = []
 
 @dataclass(frozen=True, slots=True)
 class Seen:
-    """Who saw one slip: '' for nobody. `told`: the place, and what was said of it."""
+    """Who saw one slip: check, cases, told, or '' for nobody; and what was said of it."""
 
     kind: str
     by: str
@@ -62,55 +64,73 @@ def one(work: tuple[str, int, int]) -> Seen | None:
 def _seen(bench: Bench, slip: Slip) -> Seen:
     base, found = bench.judge.look(slip)
     place = f"{slip.place.path} {'.'.join(map(str, slip.place.way))}: {slip.change}"
+    here = bench.judge.at_its_place(slip, found)
+    told = [] if here or base is None else list(changed_meanings(base, bench.meanings))
+    here = here or bench.judge.at_its_place(slip, told)
+    said = f"{place}: {(*found, *told)[0]}" if found or told else place
     if found:
-        return Seen(slip.kind.name, "check", bench.judge.at_its_place(slip, found), f"{place}: {found[0]}")
-    if base is None:
-        return Seen(slip.kind.name, "", False, place)
-    told = list(changed_meanings(base, bench.meanings))
-    at_its_place = bench.judge.at_its_place(slip, told)  # with a case that fails stands what changed
-    if bench.cases is not None and bench.cases.see(base):
-        return Seen(slip.kind.name, "cases", at_its_place, place)
-    return Seen(slip.kind.name, "told" if told else "", at_its_place, f"{place}: {told[0]}" if told else place)
+        return Seen(slip.kind.name, "check", here, said)
+    if base is not None and (bench.playing or not told) and _cases(bench).see(base):
+        return Seen(slip.kind.name, "cases", here, said)
+    return Seen(slip.kind.name, "told" if told else "", here, said)
+
+
+def _cases(bench: Bench) -> Cases:
+    if bench.cases is None:
+        bench.cases = Cases(bench.texts)
+    return bench.cases
+
+
+def _part(kinds: list[Kind], wanted: str) -> list[Kind]:
+    """Every n-th of the kinds, so that dear and cheap ones are shared evenly."""
+    number, _, of = wanted.partition("/")
+    return kinds[int(number) - 1 :: int(of)]
 
 
 def main() -> None:
     parser = argparse.ArgumentParser(description=__doc__)
     parser.add_argument("--each", type=int, default=20)
     parser.add_argument("--seed", type=int, default=0)
-    parser.add_argument("--no-cases", action="store_true")
     parser.add_argument("--only", default="", help="only kinds whose name contains this")
     parser.add_argument("--meaning", action="store_true", help="only slips that change the meaning")
+    parser.add_argument("--part", default="1/1", help="only this part of the kinds, as in 2/5")
+    parser.add_argument("--cases", action="store_true", help="play the cases for all that check does not see")
     parser.add_argument("--json", action="store_true")
     arguments = parser.parse_args()
     files = shipped_files()
     kinds = [*([] if arguments.meaning else table_kinds(files)), *meaning_kinds(files)]
-    kinds = [kind for kind in kinds if arguments.only in kind.name]
+    kinds = _part([kind for kind in kinds if arguments.only in kind.name], arguments.part)
     texts = texts_of(files)
-    cases = None if arguments.no_cases else Cases(texts)
     meanings = meanings_in(read_rules(texts))
-    _bench.append(Bench(files, texts, Judge(files), cases, meanings, {kind.name: kind for kind in kinds}))
+    bench = Bench(files, texts, Judge(files), meanings, arguments.cases, {kind.name: kind for kind in kinds})
+    bench.cases = Cases(texts) if arguments.cases else None
+    _bench.append(bench)
     work = [(kind.name, number, arguments.seed) for kind in kinds for number in range(arguments.each)]
     rows = {kind.name: Counter[str]() for kind in kinds}
     unseen: list[str] = []
-    # Forked, so that every process has the cases that were played above.
+    elsewhere: list[str] = []
+    # Forked, so that every process has what was made above.
     with multiprocessing.get_context("fork").Pool(os.cpu_count()) as pool:
         for number, seen in enumerate(pool.imap(one, work, chunksize=2), 1):
             if seen is not None:
                 rows[seen.kind]["planted"] += 1
                 rows[seen.kind][f"by_{seen.by or 'nobody'}"] += 1
                 rows[seen.kind]["at_its_place"] += seen.at_its_place
-                if seen.by in ("", "told"):
-                    unseen.append(f"{seen.kind}: {seen.told}")
+                if not seen.at_its_place:
+                    (elsewhere if seen.by else unseen).append(f"{seen.kind}: {seen.told}")
             if number % arguments.each == 0 and not arguments.json:
                 name = work[number - 1][0]
                 print(*(f"{rows[name][key]:3}" for key in COUNTED), "", name, flush=True)
     sums = {key: sum(row[key] for row in rows.values()) for key in COUNTED}
+    planted_kinds = sum(row["planted"] > 0 for row in rows.values())
     if arguments.json:
         told = [{"kind": name, **{key: row[key] for key in COUNTED}} for name, row in rows.items()]
-        print(json.dumps({"kinds": len(kinds), "seed": arguments.seed, **sums, "rows": told, "unseen": unseen}))
+        lists = {"rows": told, "unseen": unseen, "elsewhere": elsewhere}
+        print(json.dumps({"kinds": planted_kinds, "seed": arguments.seed, **sums, **lists}))
         return
-    print(*unseen, sep="\n")
-    print(f"{len(kinds)} kinds: {sums}")
+    print("seen by nobody:", *unseen, sep="\n")
+    print("told elsewhere:", *elsewhere, sep="\n")
+    print(f"{planted_kinds} kinds: {sums}")
 
 
 if __name__ == "__main__":

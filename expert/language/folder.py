@@ -9,6 +9,7 @@ from pathlib import Path, PurePosixPath
 
 from expert.language.model.rules import Position
 from expert.language.problems import Problem, RulesRefused
+from expert.language.sentences import files as say
 from expert.language.yaml.text_check import LARGEST_FILE, decoded
 
 APART = ("cases", "simulated")
@@ -20,7 +21,7 @@ def texts_in(folder: Path) -> tuple[dict[str, str], list[Problem]]:
     problems: list[Problem] = []
     texts: dict[str, str] = {}
     if not folder.is_dir():
-        raise RulesRefused([Problem(Position(str(folder), 1, 1), "there is no such folder", "no-rules")])
+        raise RulesRefused([Problem(Position(str(folder), 1, 1), say.NO_SUCH_FOLDER, "no-rules")])
     if wrong := [_no_folder(folder / name) for name in _FOLDERS if _is_none(folder / name)]:
         raise RulesRefused(wrong)  # nothing in it can be known, and all else would be blamed
     for inner in files_in(folder, problems):
@@ -35,7 +36,7 @@ def files_in(folder: Path, problems: list[Problem]) -> list[str]:
     seen: set[Path] = set()
 
     def refused(error: OSError) -> None:
-        message = f"this folder cannot be looked into: {error.strerror}"
+        message = say.folder_cannot_be_read(error.strerror)
         problems.append(Problem(Position(str(error.filename), 1, 1), message, "unreadable-file"))
 
     for here, below, names in os.walk(folder, onerror=refused, followlinks=True):
@@ -56,8 +57,8 @@ def _is_none(folder: Path) -> bool:
 
 
 def _no_folder(file: Path) -> Problem:
-    what = "this is a file" if file.exists() else "this link leads nowhere"
-    return Problem(Position(str(file), 1, 1), f"{what}; a folder is wanted here", "unreadable-file")
+    what = say.IS_A_FILE if file.exists() else say.LINK_LEADS_NOWHERE
+    return Problem(Position(str(file), 1, 1), say.folder_is_wanted(what), "unreadable-file")
 
 
 def digest_of(texts: Mapping[str, str]) -> str:
@@ -84,13 +85,13 @@ def file_text(file: Path) -> tuple[str, list[Problem]]:
     """The text of a file, empty if there is a problem with it."""
     if not file.is_file():  # A link to nowhere, or something that would keep us waiting for ever.
         there = file.exists() or file.is_symlink()
-        there_is = "this is a folder, not a file" if file.is_dir() else "this is not a file that can be read"
-        message = there_is if there else "there is no such file"
+        there_is = say.IS_A_FOLDER if file.is_dir() else say.IS_NO_READABLE_FILE
+        message = there_is if there else say.NO_SUCH_FILE
         return "", [Problem(Position(str(file), 1, 1), message, "unreadable-file")]
     try:
         with file.open("rb") as opened:
             data = opened.read(LARGEST_FILE + 1)
     except OSError as error:
-        message = f"the file cannot be read: {error.strerror}"
+        message = say.file_cannot_be_read(error.strerror)
         return "", [Problem(Position(str(file), 1, 1), message, "unreadable-file")]
     return decoded(str(file), data)

@@ -28,6 +28,7 @@ from expert.language.records.short_files import (
     read_instruments,
     read_machine,
 )
+from expert.language.sentences import files as say
 from expert.language.yaml.nodes import Node
 from expert.language.yaml.text_check import cleaned
 from expert.language.yaml.tree import read_nodes
@@ -109,7 +110,7 @@ def base_of(texts: Mapping[str, str], problems: list[Problem], folder: str, kept
                 root = None  # everything below is in the wrong place too: saying so once is enough
             trees.append((sort, path, root))
         if not already and not any(sort == "circuit" for sort, _, _ in trees):
-            problems.append(Problem(Position(folder or ".", 1, 1), "there is no file in circuits/", "no-rules"))
+            problems.append(Problem(Position(folder or ".", 1, 1), say.NO_CIRCUITS, "no-rules"))
         draft = Draft(names)
         for sort, read in _READ.items():
             for path, root in [(path, root) for this, path, root in trees if this == sort]:
@@ -151,8 +152,8 @@ def tree_of(path: str, text: str, problems: list[Problem]) -> tuple[str, Node | 
 
 def _unknown_file(path: str, inner: str, meant: str = "") -> Problem:
     if meant:
-        message = f"rule files end in .yaml; rename it to {PurePosixPath(inner).stem}.yaml"
+        message = say.rename_to_yaml(PurePosixPath(inner).stem)
         return Problem(Position(path, 1, 1), message, "unknown-file")
     near = Names().did_you_mean(inner, _FILES)
-    has = f"a rule base has {', '.join(_FILES)}, machines/*.yaml, circuits/*.yaml and cases/*.yaml"
-    return Problem(Position(path, 1, 1), f"this file is not part of a rule base{near or f'; {has}'}", "unknown-file")
+    has = say.what_a_rule_base_has(", ".join(_FILES))
+    return Problem(Position(path, 1, 1), say.no_part_of_a_rule_base(near or f"; {has}"), "unknown-file")

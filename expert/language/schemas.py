@@ -12,6 +12,7 @@ from typing import Any, assert_never
 from expert.language.keys import ANSWERS_FILE, CASES_FILE, FILES, Key, Shape, kinds
 from expert.language.keys.manual import in_words, kinds_of_record
 from expert.language.reading.names import Names
+from expert.language.sentences import reading as say
 from expert.trade.quantities.units import KINDS
 
 DIALECT = "http://json-schema.org/draft-07/schema#"  # what editors understand best
@@ -215,12 +216,12 @@ class _Definitions:
         named = self._listed(self._ids("condition"))
         schema = self._facts(self.names.outcomes)
         schema["properties"] |= {
-            "any": {"description": "At least one of these holds.", **several},
-            "all": {"description": "Every one of these holds.", **several},
-            "not": {"description": "This does not hold.", "allOf": [inner]},
-            "holds": {"description": "Named conditions, all of which hold.", "allOf": [named]},
+            "any": {"description": say.ANY_OF, **several},
+            "all": {"description": say.ALL_OF, **several},
+            "not": {"description": say.NOT_SO, "allOf": [inner]},
+            "holds": {"description": say.NAMED_CONDITIONS, "allOf": [named]},
         }
-        return schema | {"description": "A mapping: all of it must hold; a list of outcomes: any of them will do."}
+        return schema | {"description": say.CONDITION_AS_MAPPING}
 
 
 def _map(properties: Mapping[str, Schema]) -> Schema:

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from pathlib import Path
 
+from expert.language.sentences import files as say
+
 _PACKAGE = Path(__file__).resolve().parent.parent
 
 
@@ -12,4 +14,4 @@ def shipped(name: str) -> Path:
     for place in (_PACKAGE / "shipped" / name, _PACKAGE.parent / name):
         if place.is_dir():
             return place
-    raise FileNotFoundError(f"this installation has no folder {name}: install the program again")
+    raise FileNotFoundError(say.no_rules_installed(name))

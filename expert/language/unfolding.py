@@ -13,6 +13,7 @@ from types import MappingProxyType
 from expert.language.branches import Branches, branches_in
 from expert.language.model import Fault, Is, Position, RuleBase
 from expert.language.problems import Problem
+from expert.language.sentences import checks as say
 
 Place = Callable[[str, str, str, str], Position]
 
@@ -39,7 +40,7 @@ def _shown(
         if name in base.findings:
             answers = _common(base, opener, name, outcomes)
             if not answers:
-                message = f"rules conclude {name} in ways that have no question in common; name the questions"
+                message = say.nothing_in_common(name)
                 problems.append(Problem(place("fault", fault.id, "shows", name), message, "nothing-in-common"))
             yield from answers.items()
     yield from ((name, outcomes) for name, outcomes in fault.shows.items() if name not in base.findings)

@@ -21,10 +21,13 @@ PACKAGES = {
     "shop": 90,
     "practice": 60,
     "workbench": 200,
+    "language": 200,
 }
 # Said by nobody: words of customers that are looked for; names of the simulated machine's faults and signs; keys
 # of a file, each with its kind and one sentence; a fault of the program; columns of a database; lines of a drawing.
+# A folder stands for all that lies in it.
 NOT_SAID = {
+    "language/keys",
     "job/answers/complaint_search.py",
     "job/answers/like_words.py",
     "desk/profile/keys.py",
@@ -40,10 +43,12 @@ QUERY = re.compile(r"\s*(SELECT|CREATE|INSERT|WITH|UPDATE|DELETE|COPY|FROM|WHERE
 
 
 def not_said(tree: ast.AST) -> set[int]:
-    """Docstrings, patterns, and the help of an option, which stands beside it as a command's docstring does."""
+    """Docstrings, patterns, types, and the help of an option, which stands beside it as a command's docstring does."""
     found = set()
     for node in ast.walk(tree):
         if isinstance(node, ast.Expr) and isinstance(node.value, ast.Constant):
+            found.add(id(node.value))
+        if isinstance(node, ast.AnnAssign) and ast.unparse(node.annotation) == "TypeAlias":
             found.add(id(node.value))
         if isinstance(node, ast.Call) and ast.unparse(node.func) == "re.compile":
             found |= {id(part) for argument in node.args for part in ast.walk(argument)}
@@ -87,7 +92,7 @@ def test_no_sentence_stands_outside(package: str) -> None:
     found = [
         f"{name}:{line}: {text}"
         for file in modules
-        if (name := file.relative_to(EXPERT).as_posix()) not in NOT_SAID
+        if not NOT_SAID & {(name := file.relative_to(EXPERT)).as_posix(), name.parent.as_posix()}
         for line, text in sentences_in(file.read_text("utf-8"))
     ]
     assert not found
@@ -108,7 +113,8 @@ def test_a_sentence_would_be_found() -> None:
 
 @pytest.mark.parametrize("name", sorted(NOT_SAID))
 def test_what_is_left_out_is_needed(name: str) -> None:
-    assert list(sentences_in((EXPERT / name).read_text("utf-8")))
+    files = [EXPERT / name] if name.endswith(".py") else (EXPERT / name).glob("*.py")
+    assert any(list(sentences_in(file.read_text("utf-8"))) for file in files)
 
 
 @pytest.mark.parametrize("file", ALL_SENTENCE_FILES, ids=lambda file: file.relative_to(EXPERT).as_posix())

@@ -25,8 +25,9 @@ from expert.language.checks import (
     rule_cycles,
     values_in_texts,
 )
-from expert.language.problems import READING_CODES, Problem
+from expert.language.problems import Problem
 from expert.language.reading.draft import Draft
+from expert.language.sentences import codes
 
 Check = Callable[[Draft], Iterable[Problem]]
 
@@ -48,5 +49,5 @@ _MODULES = (
 )
 CHECKS: tuple[Check, ...] = tuple(module.check for module in _MODULES)
 CODES: Mapping[str, str] = MappingProxyType(
-    {**READING_CODES, **{code: meaning for module in _MODULES for code, meaning in module.CODES.items()}}
+    {**codes.OF_READING, **{code: meaning for module in _MODULES for code, meaning in module.CODES.items()}}
 )

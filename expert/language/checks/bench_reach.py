@@ -7,8 +7,9 @@ from collections.abc import Iterable, Iterator, Mapping
 from expert.language.model import Bench, Question
 from expert.language.problems import Problem
 from expert.language.reading.draft import Draft
+from expert.language.sentences import checks as say
 
-CODES = {"out-of-reach": "No moves lead from the way a machine arrives to the bench state that is asked for."}
+CODES = {"out-of-reach": say.OUT_OF_REACH}
 _MOST_STATES = 20_000
 
 State = Mapping[str, str]
@@ -28,7 +29,7 @@ def check(draft: Draft) -> Iterable[Problem]:
         cut_off = [arrival for arrival, states in reached.items() if not _meets(wanted, states)]
         if cut_off:
             arrives = " or ".join(cut_off)
-            message = f"no moves lead to {_said(wanted)} from a machine that arrives {arrives}"
+            message = say.no_moves_lead_to(_said(wanted), arrives)
             yield Problem(draft.place(*place), message, "out-of-reach")
 
 

@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections import deque
 from collections.abc import Iterable, Mapping, Sequence
 
+from expert.language.sentences import checks as say
+
 Graph = Mapping[str, Iterable[str]]
 
 
@@ -47,7 +49,7 @@ def _way_round(graph: Graph, first: str, knot: set[str]) -> tuple[str, ...]:
             if following in knot and following not in came_from:
                 came_from[following] = name
                 waiting.append(following)
-    raise AssertionError(f"{first} lies on no circle")
+    raise AssertionError(say.lies_on_no_circle(first))
 
 
 def _knots(graph: Graph) -> list[set[str]]:

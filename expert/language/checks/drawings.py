@@ -8,11 +8,12 @@ from collections.abc import Iterable
 from expert.language.model import Drawing
 from expert.language.problems import Problem
 from expert.language.reading.draft import Draft
+from expert.language.sentences import checks as say
 
 CODES = {
-    "drawing-too-wide": "A line of the drawing is wider than the narrowest screen leaves room for.",
-    "unknown-part-in-drawing": "The drawing names a part in brackets that there is not.",
-    "mark-not-in-drawing": "The words that a mark points to do not stand in the drawing, or stand there twice.",
+    "drawing-too-wide": say.DRAWING_TOO_WIDE,
+    "unknown-part-in-drawing": say.UNKNOWN_PART_IN_DRAWING,
+    "mark-not-in-drawing": say.MARK_NOT_IN_DRAWING,
 }
 WIDEST = 57  # of the 60 columns of the narrowest screen
 PART = re.compile(r"\[([^\]]*)\]")
@@ -34,14 +35,14 @@ def check(draft: Draft) -> Iterable[Problem]:
 def _wrong(drawing: Drawing, parts: set[str] | None) -> Iterable[tuple[str, str, str]]:
     for line in drawing.lines:
         if len(line) > WIDEST:
-            message = f"the line is {len(line)} columns wide; a drawing may have {WIDEST}: {line}"
+            message = say.line_too_wide(len(line), WIDEST, line)
             yield "lines", message, "drawing-too-wide"
         for name in PART.findall(line):
             if parts is not None and name not in parts:
-                message = f"'[{name}]' is no part's name; without brackets it is plain text"
+                message = say.no_part_of_that_name(name)
                 yield "lines", message, "unknown-part-in-drawing"
     for mark in drawing.marks:
         found = sum(line.count(mark) for line in drawing.lines)
         if found != 1:
-            where = "does not stand in the drawing" if not found else f"stands {found} times in the drawing"
-            yield "marks", f"'{mark}' {where}; a mark points to one place", "mark-not-in-drawing"
+            where = say.NOT_IN_THE_DRAWING if not found else say.stands_several_times(found)
+            yield "marks", say.mark_points_nowhere(mark, where), "mark-not-in-drawing"

@@ -7,8 +7,9 @@ from collections.abc import Iterable
 from expert.language.checks.circles import circles, shortened_way
 from expert.language.problems import Problem
 from expert.language.reading.draft import Draft
+from expert.language.sentences import checks as say
 
-CODES = {"feed-cycle": "A feed comes, through other feeds, out of itself."}
+CODES = {"feed-cycle": say.FEED_CYCLE}
 
 
 def check(draft: Draft) -> Iterable[Problem]:
@@ -16,4 +17,4 @@ def check(draft: Draft) -> Iterable[Problem]:
     graph = {feed.id: [name for name in feed.through if name in draft.feeds] for feed in draft.feeds.values()}
     for circle in circles(graph):
         way = " <- ".join(shortened_way(circle))
-        yield Problem(draft.feeds[circle[0]].at, f"the feed {circle[0]} comes out of itself: {way}", "feed-cycle")
+        yield Problem(draft.feeds[circle[0]].at, say.feed_out_of_itself(circle[0], way), "feed-cycle")

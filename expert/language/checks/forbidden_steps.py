@@ -12,10 +12,11 @@ from functools import lru_cache
 from expert.language.model import Position
 from expert.language.problems import Problem
 from expert.language.reading.draft import Draft
+from expert.language.sentences import checks as say
 
 CODES = {
-    "step-energises": "A repair step or a 'how' switches on, heats or brings pressure where the plug is out.",
-    "defeats-protection": "A sentence tells to bridge, block, adjust, remove or leave out a protective device.",
+    "step-energises": say.STEP_ENERGISES,
+    "defeats-protection": say.DEFEATS_PROTECTION,
 }
 # Where a deed is told: at the beginning of a sentence or of a part of one.
 _BEGIN = r"(?:^|[.;:!?]\s+|,\s+|\b(?:and|then|or|now)\s+)"
@@ -54,8 +55,6 @@ _REMOVES = re.compile(
     re.IGNORECASE,
 )
 _RENEWS = re.compile(r"\b(?:new|renew|fit|test|try|tried|measure|meter|warm|back|spanner)\b", re.IGNORECASE)
-_HINT_ON = "what needs that is a question or a proof in its own bench state"
-_HINT_DEVICE = "a protective device is tested off the machine or renewed, and never put out of its work"
 
 
 def check(draft: Draft) -> Iterable[Problem]:
@@ -70,10 +69,10 @@ def _told(sentence: str, dead: bool) -> tuple[tuple[str, str], ...]:
     """What a sentence tells that nobody may be told: the message and its code."""
     found = []
     if dead and (deed := _ENERGISES.search(sentence)) and not _negated(sentence, deed.start()):
-        found.append((f"'{_cut(deed.group())}' in a dead machine; {_HINT_ON}", "step-energises"))
+        found.append((say.not_in_a_dead_machine(_cut(deed.group()), say.HINT_ON), "step-energises"))
     deed = _DEFEATS.search(sentence) or (not _RENEWS.search(sentence) and _REMOVES.search(sentence)) or None
     if deed and not _negated(sentence, deed.start()):
-        found.append((f"'{_cut(deed.group())}'; {_HINT_DEVICE}", "defeats-protection"))
+        found.append((f"'{_cut(deed.group())}'; {say.HINT_DEVICE}", "defeats-protection"))
     return tuple(found)
 
 

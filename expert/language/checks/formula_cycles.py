@@ -7,6 +7,7 @@ from collections.abc import Iterable
 from expert.language.checks.circles import circles, shortened_way
 from expert.language.problems import Problem
 from expert.language.reading.draft import Draft
+from expert.language.sentences import checks as say
 
 CODES: dict[str, str] = {}  # shares the code `cycle` with the rules
 
@@ -28,4 +29,4 @@ def check(draft: Draft) -> Iterable[Problem]:
     """One problem for every circle of formulas."""
     for circle in circles(needs(draft)):
         first = draft.work_outs.get(circle[0]) or draft.questions[circle[0]]
-        yield Problem(first.at, f"formulas go round in a circle: {' -> '.join(shortened_way(circle))}", "cycle")
+        yield Problem(first.at, say.formulas_in_a_circle(" -> ".join(shortened_way(circle))), "cycle")

@@ -10,12 +10,13 @@ from itertools import product
 from expert.language.model import Caution, Move, Position
 from expert.language.problems import Problem
 from expert.language.reading.draft import Draft
+from expert.language.sentences import checks as say
 
 CODES = {
-    "caution-missing": "A question, a move or a repair lacks a caution that its bench state or its steps need.",
-    "state-unguarded": "A caution says who may work in a state, and the bench file lets others work there.",
-    "move-into-danger": "A move leads into a bench state in which nobody may work.",
-    "hand-on-live-part": "A question in a live, open machine asks for a hand on a terminal, a wire or a joint.",
+    "caution-missing": say.CAUTION_MISSING,
+    "state-unguarded": say.STATE_UNGUARDED,
+    "move-into-danger": say.MOVE_INTO_DANGER,
+    "hand-on-live-part": say.HAND_ON_LIVE_PART,
 }
 _HAND = re.compile(
     r"\b(?:pull|push|clip|hold|loosen|undo|unscrew|take|fit|touch|press|probe|insulated probes|wriggle|tug|connect)\b"
@@ -33,7 +34,7 @@ def check(draft: Draft) -> Iterable[Problem]:
     for cautions, state, place in _asked_for(draft):
         for caution in draft.cautions.values():
             if caution.id not in cautions and any(needed.items() <= state.items() for needed in caution.needed_in):
-                message = f"in {_said(state)} the caution {caution.id} must be shown; put it under 'cautions'"
+                message = say.caution_in_state(_said(state), caution.id)
                 yield Problem(draft.place(*place), message, "caution-missing")
     yield from _spoken_of(draft)
     for caution in draft.cautions.values():
@@ -65,7 +66,7 @@ def _spoken_of(draft: Draft) -> Iterator[Problem]:
         for name, pattern in words.items():
             found = next((word for text in sentences if (word := _first(pattern, text))), "")
             if found and name not in cautions:
-                message = f"with '{found.lower()}' the caution {name} must be shown; put it under 'cautions'"
+                message = say.caution_with_words(found.lower(), name)
                 yield Problem(draft.place(*place), message, "caution-missing")
 
 
@@ -90,15 +91,15 @@ def _unguarded(draft: Draft, caution: Caution) -> Iterator[Problem]:
     at = draft.place("bench", "bench")
     for state in caution.needed_in if bench.moves else ():
         if caution.work == "qualified" and not _covered(state, (*bench.qualified_only, *bench.passing_only)):
-            message = f"{caution.id} is for the qualified only, but 'qualified_only' does not name {_said(state)}"
+            message = say.only_for_the_qualified(caution.id, _said(state))
             yield Problem(at, message, "state-unguarded")
         if caution.work == "none":
             if not _covered(state, bench.passing_only):
-                message = f"by {caution.id} nobody works in {_said(state)}, but 'passing_only' does not name it"
+                message = say.nobody_works_there(caution.id, _said(state))
                 yield Problem(at, message, "state-unguarded")
             for move in bench.moves:
                 if _leads_into(draft, move, state):
-                    message = f"{move.id} may lead into {_said(state)}; say under 'needs' what keeps it out"
+                    message = say.move_may_lead_into(move.id, _said(state))
                     yield Problem(draft.place("move", move.id, "needs"), message, "move-into-danger")
 
 
@@ -132,7 +133,7 @@ def _hands(draft: Draft) -> Iterator[Problem]:
         for sentence in re.split(r"(?<=[.;!?])\s+", question.how):
             if (hand := _HAND.search(sentence)) and not _DEAD.search(sentence[: hand.end()]):
                 at: Position = draft.place("question", question.id, "how")
-                message = f"'{hand.group()[:60]}' in a live, open machine; set it up with 'prepare', the plug out"
+                message = say.hand_in_live_machine(hand.group()[:60])
                 yield Problem(at, message, "hand-on-live-part")
 
 

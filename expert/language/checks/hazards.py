@@ -9,14 +9,15 @@ from math import prod
 from expert.language.model import ALWAYS, All, Any, Condition, Hazard, Is, Narrow, Not, Rule, Say
 from expert.language.problems import Problem
 from expert.language.reading.draft import Draft
+from expert.language.sentences import checks as say
 
 CODES = {
-    "release-not-dead": "A test that is to release a hazard is itself in a state that the hazard forbids.",
-    "release-by-itself": "A hazard is released by asking the very question again that opened it.",
-    "not-in-hazard": "The 'while' of a hazard contains 'not'; read with suspicion it would hold of everything unknown.",
-    "stop-without-hazard": "A rule stops the work and opens no hazard: nothing would hold once it is dealt with.",
-    "danger-unguarded": "A dangerous fault opens no hazard.",
-    "danger-not-marked": "A fault opens a hazard, but is not marked as dangerous.",
+    "release-not-dead": say.RELEASE_NOT_DEAD,
+    "release-by-itself": say.RELEASE_BY_ITSELF,
+    "not-in-hazard": say.NOT_IN_HAZARD,
+    "stop-without-hazard": say.STOP_WITHOUT_HAZARD,
+    "danger-unguarded": say.DANGER_UNGUARDED,
+    "danger-not-marked": say.DANGER_NOT_MARKED,
 }
 _MOST_COMBINATIONS = 4096
 
@@ -28,7 +29,7 @@ def check(draft: Draft) -> Iterable[Problem]:
     for hazard in draft.hazards.values():
         yield from _releases(draft, hazard)
         if any(isinstance(part, Not) for part in _parts(hazard.holds)):
-            message = f"'while' of {hazard.id} contains 'not'; name the outcomes that are dangerous"
+            message = say.while_contains_not(hazard.id)
             yield Problem(draft.place("hazard", hazard.id, "while"), message, "not-in-hazard")
     yield from _stops(draft)
     yield from _marks(draft)
@@ -42,10 +43,10 @@ def _releases(draft: Draft, hazard: Hazard) -> Iterator[Problem]:
         for test in release.tests:
             question = draft.questions.get(test)
             if question is not None and any(state.items() <= question.bench.items() for state in states):
-                message = f"{test} cannot release {hazard.id}: it is asked in a state that the hazard forbids"
+                message = say.cannot_release(test, hazard.id)
                 yield Problem(at, message, "release-not-dead")
         if not release.repairs and list(release.tests) == list(opened_by) and not hazard.suspected:
-            message = f"{opened_by[0]} opens {hazard.id} and would be asked again at once; put first what changes it"
+            message = say.asked_again_at_once(opened_by[0], hazard.id)
             yield Problem(at, message, "release-by-itself")
 
 
@@ -53,9 +54,9 @@ def _stops(draft: Draft) -> Iterator[Problem]:
     for rule in draft.rules.values():
         if any(isinstance(said, Say) and said.word == "stop_work" for said in rule.then):
             lacking = _unguarded(draft, rule)
-            message = f"{rule.id} stops the work, but no hazard stands then; give one with 'while' and 'released_by'"
+            message = say.stops_and_nothing_stands(rule.id)
             if lacking:
-                message = f"{rule.id} stops the work at {lacking}, which no hazard that stands then names under 'while'"
+                message = say.stops_and_no_hazard_names(rule.id, lacking)
             if lacking is not None:
                 yield Problem(draft.place("rule", rule.id, "then", "stop_work"), message, "stop-without-hazard")
 
@@ -120,10 +121,10 @@ def _marks(draft: Draft) -> Iterator[Problem]:
     suspected = {fault for hazard in draft.hazards.values() for fault in hazard.suspected}
     for fault in draft.faults.values():
         if fault.dangerous and fault.id not in opening | suspected:
-            message = f"{fault.id} is dangerous and opens no hazard; name it under 'while' of one"
+            message = say.dangerous_without_hazard(fault.id)
             yield Problem(draft.place("fault", fault.id, "dangerous"), message, "danger-unguarded")
         if fault.id in opening | suspected and not fault.dangerous:
-            message = f"{fault.id} opens a hazard, so it is dangerous; write dangerous: yes"
+            message = say.hazard_without_danger(fault.id)
             yield Problem(draft.place("fault", fault.id), message, "danger-not-marked")
 
 

@@ -6,9 +6,10 @@ from collections.abc import Iterable
 
 from expert.language.problems import Problem
 from expert.language.reading.draft import Draft
+from expert.language.sentences import checks as say
 from expert.trade.quantities.units import with_article
 
-CODES = {"wrong-instrument": "The instrument does not measure the kind of quantity that the question asks for."}
+CODES = {"wrong-instrument": say.WRONG_INSTRUMENT}
 
 
 def check(draft: Draft) -> Iterable[Problem]:
@@ -19,7 +20,7 @@ def check(draft: Draft) -> Iterable[Problem]:
         if measure is None or instrument is None or instrument.measures == measure.kind:
             continue
         fitting = [other.id for other in draft.instruments.values() if other.measures == measure.kind]
-        would_do = f"; {' or '.join(fitting)} would do" if fitting else ""
+        would_do = say.would_do(" or ".join(fitting)) if fitting else ""
         shows, wanted = with_article(instrument.measures), with_article(measure.kind)
-        message = f"{instrument.id} shows {shows}; {wanted} is asked for{would_do}"
+        message = say.shows_another_kind(instrument.id, shows, wanted, would_do)
         yield Problem(draft.place("question", question.id, "answer", "with"), message, "wrong-instrument")

@@ -8,11 +8,12 @@ from collections.abc import Iterable, Iterator
 from expert.language.model import ALWAYS, Measure, Question
 from expert.language.problems import Problem
 from expert.language.reading.draft import Draft
+from expert.language.sentences import checks as say
 
 CODES = {
-    "live-without-set-up": "A measurement in a live, open machine is not set up with the plug out.",
-    "tells-nothing": "A test made while something runs, or with a part on trial, does not ask whether it can tell.",
-    "live-before-dead": "A live test stands before one on a dead machine that is put for the same reading.",
+    "live-without-set-up": say.LIVE_WITHOUT_SET_UP,
+    "tells-nothing": say.TELLS_NOTHING,
+    "live-before-dead": say.LIVE_BEFORE_DEAD,
 }
 _RUNS = re.compile(r"^while\b[^:,]*", re.IGNORECASE)
 _TRIAL = re.compile(r"\b(?:known to be good|for a trial)\b", re.IGNORECASE)
@@ -22,7 +23,7 @@ def check(draft: Draft) -> Iterable[Problem]:
     """One problem for each such test. Words are judged for what runs, not meanings."""
     for question in draft.questions.values():
         if isinstance(question.form, Measure) and _is_live(draft, question) and not _set_up_dead(draft, question):
-            message = f"{question.id} is measured in a live, open machine; clip on with 'prepare', the plug out"
+            message = say.set_up_with_plug_out(question.id)
             yield Problem(draft.place("question", question.id, "bench"), message, "live-without-set-up")
         yield from _tells_nothing(draft, question)
         yield from _order(draft, question)
@@ -44,9 +45,7 @@ def _set_up_dead(draft: Draft, question: Question) -> bool:
 def _tells_nothing(draft: Draft, question: Question) -> Iterator[Problem]:
     said = _RUNS.search(question.ask) or _TRIAL.search(question.ask)
     if said is not None and question.only_if == ALWAYS:
-        message = (
-            f"'{said.group()}': say under 'only_if' which answers show that it is so, or that what it needs arrives"
-        )
+        message = say.say_what_shows_it(said.group())
         yield Problem(draft.place("question", question.id, "ask"), message, "tells-nothing")
 
 
@@ -56,5 +55,5 @@ def _order(draft: Draft, question: Question) -> Iterator[Problem]:
     for place, second in enumerate(seconds):
         dead = next((later for later in seconds[place + 1 :] if not _is_live(draft, later)), None)
         if _is_live(draft, second) and dead is not None:
-            message = f"{second.id} is live work and stands before {dead.id}, which is not; put {dead.id} first"
+            message = say.live_before_dead_test(second.id, dead.id)
             yield Problem(draft.place("question", question.id, "second_test"), message, "live-before-dead")

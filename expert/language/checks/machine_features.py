@@ -6,8 +6,9 @@ from collections.abc import Iterable
 
 from expert.language.problems import Problem
 from expert.language.reading.draft import Draft
+from expert.language.sentences import checks as say
 
-CODES = {"missing-feature": "A machine type does not say which value of a feature it has."}
+CODES = {"missing-feature": say.MISSING_FEATURE}
 
 
 def check(draft: Draft) -> Iterable[Problem]:
@@ -15,5 +16,5 @@ def check(draft: Draft) -> Iterable[Problem]:
     for machine in draft.machines.values():
         for feature in draft.features.values():
             if feature.id not in machine.features:
-                message = f"{machine.id} must state the feature '{feature.id}': one of {', '.join(feature.values)}"
+                message = say.must_state_feature(machine.id, feature.id, ", ".join(feature.values))
                 yield Problem(draft.place("machine", machine.id, "features"), message, "missing-feature")

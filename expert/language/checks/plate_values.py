@@ -8,8 +8,9 @@ from expert.language.checks.formula_cycles import needs
 from expert.language.model import Machine
 from expert.language.problems import Problem
 from expert.language.reading.draft import Draft
+from expert.language.sentences import checks as say
 
-CODES = {"missing-rating": "A machine type does not state a rating that a question needs on it."}
+CODES = {"missing-rating": say.MISSING_RATING}
 
 
 def applies_to(machine: Machine, applies: Mapping[str, tuple[str, ...]]) -> bool:
@@ -29,7 +30,7 @@ def check(draft: Draft) -> Iterable[Problem]:
                     needed.setdefault(rating, question.id)
         for rating, question_id in needed.items():
             if rating not in machine.plate and rating in draft.plate_values:
-                message = f"{machine.id} must state the rating '{rating}'; the question {question_id} needs it"
+                message = say.must_state_rating(machine.id, rating, question_id)
                 yield Problem(draft.place("machine", machine.id, "plate"), message, "missing-rating")
 
 

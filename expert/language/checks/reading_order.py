@@ -9,6 +9,7 @@ from expert.language.formulas.formula import Formula, Value
 from expert.language.model import Question
 from expert.language.problems import Problem
 from expert.language.reading.draft import Draft
+from expert.language.sentences import checks as say
 
 CODES: dict[str, str] = {}  # shares `unreachable-reading` and `limits-reversed` with the reader
 
@@ -30,10 +31,10 @@ def _of_question(question: Question) -> Iterable[Problem]:
             continue  # Its limits depend on the machine; nothing can be said here.
         low, high = span
         if low >= high:
-            message = f"'{reading.name}': the lower limit is not below the upper one"
+            message = say.limits_reversed(reading.name)
             yield Problem(reading.at, message, "limits-reversed")
         elif _covered(span, taken):
-            message = f"'{reading.name}' can never come out: the readings above it take its whole span"
+            message = say.reading_never_comes_out(reading.name)
             yield Problem(reading.at, message, "unreachable-reading")
         else:
             taken.append(span)

@@ -9,8 +9,9 @@ from expert.language.checks.circles import circles, shortened_way
 from expert.language.model import Condition, Is, Narrow, Not
 from expert.language.problems import Problem
 from expert.language.reading.draft import Draft
+from expert.language.sentences import checks as say
 
-CODES = {"cycle": "Rules, or formulas, go round in a circle: something rests on itself."}
+CODES = {"cycle": say.CYCLE}
 
 
 def facts_in(condition: Condition) -> Iterator[str]:
@@ -38,7 +39,7 @@ def check(draft: Draft) -> Iterable[Problem]:
                     rules[tested, fact] = rule.id
                     graph.setdefault(tested, []).append(fact)
     for circle in circles(graph):
-        steps = [f"rule {rules[tested, fact]} -> {fact}" for tested, fact in pairwise(circle)]
+        steps = [say.rule_leads_to(rules[tested, fact], fact) for tested, fact in pairwise(circle)]
         way = " -> ".join([circle[0], *shortened_way(steps)])
         first = rules[circle[0], circle[1]]
-        yield Problem(draft.rules[first].at, f"rules argue in a circle: {way}", "cycle")
+        yield Problem(draft.rules[first].at, say.rules_in_a_circle(way), "cycle")

@@ -7,6 +7,7 @@ from collections.abc import Iterable
 from expert.language.model import Fault, Move, Question, Rule
 from expert.language.problems import Problem
 from expert.language.reading.draft import Draft
+from expert.language.sentences import checks as say
 from expert.language.values_in_texts import named_in, sentences
 
 CODES: dict[str, str] = {}  # shares `unknown-name` with the reader
@@ -25,5 +26,5 @@ def check(draft: Draft) -> Iterable[Problem]:
             for name in named_in(text):
                 if name not in known:
                     instead = draft.names.instead(name, known)
-                    message = f"'{{{name}}}' names no rating or worked-out value{instead}"
+                    message = say.names_no_value(name, instead)
                     yield Problem(record.at, message, "unknown-name")

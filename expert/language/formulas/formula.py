@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from expert.language.formulas.trade_functions import call_by_name
+from expert.language.sentences import formulas as say
 from expert.trade.frozen import dataclass
 from expert.trade.quantities.units import Quantity, with_article
 
@@ -17,7 +18,7 @@ class NotKnown(LookupError):
 
     def __init__(self, name: str) -> None:
         self.name = name
-        super().__init__(f"{name} is not known")
+        super().__init__(say.is_not_known(name))
 
 
 class CannotWorkOut(ValueError):
@@ -99,7 +100,7 @@ def evaluate(formula: Formula, look_up: Callable[[str], Quantity | str]) -> Quan
     """
     found = value_of(formula.tree, look_up)
     if isinstance(found, str):
-        raise CannotWorkOut(f"'{formula.text}' gives the word '{found}', not a quantity")
+        raise CannotWorkOut(say.gives_a_word(formula.text, found))
     return found
 
 
@@ -142,13 +143,13 @@ def parts_of(tree: Tree) -> tuple[Tree, ...]:
 def _number(tree: Tree, look_up: Callable[[str], Quantity | str]) -> Quantity:
     found = value_of(tree, look_up)
     if isinstance(found, str):
-        raise CannotWorkOut(f"'{found}' is a word where a quantity is wanted")
+        raise CannotWorkOut(say.word_for_a_quantity(found))
     return found
 
 
 def _of_kind(found: Quantity | str, name: str, kind: str) -> Quantity | str:
     if isinstance(found, Quantity) and found.kind != kind:
-        raise CannotWorkOut(f"{name} is {with_article(found.kind)} where {with_article(kind)} is wanted")
+        raise CannotWorkOut(say.other_kind_than_wanted(name, with_article(found.kind), with_article(kind)))
     return found
 
 
@@ -162,6 +163,6 @@ def _joined(operator: str, left: Quantity, right: Quantity, kind: str) -> Quanti
         }[operator]()
         return Quantity(value, kind)
     except ZeroDivisionError:
-        raise CannotWorkOut("a division by zero") from None
+        raise CannotWorkOut(say.DIVISION_BY_ZERO) from None
     except ValueError:  # not-a-number, from over range against over range
-        raise CannotWorkOut("over range against over range has no result") from None
+        raise CannotWorkOut(say.TWICE_OVER_RANGE) from None

@@ -37,6 +37,7 @@ from expert.language.formulas.syntax import (
     RawWork,
 )
 from expert.language.formulas.trade_functions import trade_functions
+from expert.language.sentences import formulas as say
 from expert.trade.errors import OutOfRange, WrongArguments
 from expert.trade.quantities.units import KINDS, Quantity, difference_of, unit_in, units_named, with_article
 
@@ -67,7 +68,7 @@ def settle(raw: Raw, wanted: str, known: Known, text: str) -> Formula:
     settler = _Settler(known)
     tree = settler.settled(raw, wanted)
     if worthless := without_value(tree):
-        raise FormulaProblem(_start(raw), f"no machine gives this a value: {worthless}")
+        raise FormulaProblem(_start(raw), say.no_machine_gives_it_a_value(worthless))
     return Formula(tree, text, wanted, tuple(dict.fromkeys(settler.names)))
 
 
@@ -138,15 +139,15 @@ class _Settler:
                 raise NotSettled(raw.name)
             return kind
         if raw.name in self.known.words:
-            message = f"'{raw.name}' is a word; only a trade function takes words"
+            message = say.only_functions_take_words(raw.name)
             raise FormulaProblem(raw.offset, message, "wrong-kind")
         if raw.name in self.known.in_words:
-            message = f"'{raw.name}' is answered in words; a formula takes only what is measured"
+            message = say.answered_in_words(raw.name)
             raise FormulaProblem(raw.offset, message, "wrong-kind")
         if self.known.incomplete:
             raise NotSettled(raw.name)
         if raw.name in trade_functions():
-            raise FormulaProblem(raw.offset, f"'{raw.name}' is a trade function; it wants its values in brackets")
+            raise FormulaProblem(raw.offset, say.function_wants_brackets(raw.name))
         raise UnknownInFormula(raw.offset, raw.name, self.known.kinds, "value")
 
     def figure(self, raw: RawCall) -> Figure:
@@ -160,7 +161,7 @@ class _Settler:
             others = self.possible(argument)
             left = [kind for kind in kinds if kind in others]
             if not left:
-                message = f"{raw.name} compares {_or(kinds)} with {_or(others)}"
+                message = say.compares_unlike_kinds(raw.name, _or(kinds), _or(others))
                 raise FormulaProblem(raw.offset, message, "wrong-kind")
             kinds = left
         return tuple(kinds)
@@ -181,7 +182,7 @@ class _Settler:
                 return Value(_quantity(number, wanted, -1.0))
             case RawNegative():
                 if wanted == "temperature":
-                    raise FormulaProblem(raw.offset, "a temperature in degrees cannot be turned round", "wrong-kind")
+                    raise FormulaProblem(raw.offset, say.TEMPERATURE_TURNED_ROUND, "wrong-kind")
                 return Negative(self.settled(raw.part, wanted))
             case RawCall() if raw.name in PICKS:
                 return Pick(raw.name, tuple(self.settled(argument, wanted) for argument in raw.arguments))
@@ -197,7 +198,7 @@ class _Settler:
         least = sum(1 for one in takes if one.default is None)
         if not least <= len(raw.arguments) <= len(takes):
             wanted = ", ".join(f"{one.name} ({one.kind})" for one in takes)
-            message = f"{raw.name} is given {len(raw.arguments)} values; it takes {wanted}"
+            message = say.other_number_of_values(raw.name, len(raw.arguments), wanted)
             raise FormulaProblem(raw.offset, message, "wrong-kind")
         arguments = tuple(
             self.word(argument, one.words) if one.kind == "word" else self.settled(argument, one.kind)
@@ -212,11 +213,11 @@ class _Settler:
         if isinstance(raw, RawName) and raw.name in self.known.words:
             values = self.known.words[raw.name]
             if values is not None and not set(values) & set(words):
-                message = f"'{raw.name}' has none of the words {', '.join(words)}"
+                message = say.has_none_of_the_words(raw.name, ", ".join(words))
                 raise FormulaProblem(raw.offset, message, "wrong-kind")
             self.names.append(raw.name)
             return Lookup(raw.name, "word")
-        raise FormulaProblem(_start(raw), f"one of the words {', '.join(words)} is wanted here", "wrong-kind")
+        raise FormulaProblem(_start(raw), say.one_of_the_words(", ".join(words)), "wrong-kind")
 
 
 def without_value(tree: Tree) -> str:
@@ -228,7 +229,7 @@ def without_value(tree: Tree) -> str:
         if isinstance(tree, Work) and tree.operator == "/":
             divisor = value_of(tree.right, _nothing_known)
             if isinstance(divisor, Quantity) and divisor.value == 0:
-                return "a division by zero"  # whatever is divided
+                return say.DIVISION_BY_ZERO  # whatever is divided
         value_of(tree, _nothing_known)
     except NotKnown:
         return ""
@@ -246,7 +247,7 @@ class UnknownInFormula(FormulaProblem):
 
     def __init__(self, offset: int, name: str, choices: Iterable[str], what: str) -> None:
         self.name, self.choices = name, choices
-        super().__init__(offset, f"there is no {what} '{name}'", "unknown-name")
+        super().__init__(offset, say.there_is_no(what, name), "unknown-name")
 
 
 def _quantity(raw: RawNumber, kind: str, sign: float = 1.0) -> Quantity:
@@ -268,12 +269,12 @@ def _or(kinds: Iterable[str]) -> str:
 def _unwanted(raw: Raw, kinds: tuple[str, ...], wanted: str) -> str:
     if isinstance(raw, RawNumber) and not raw.unit:
         unit = KINDS[wanted].base
-        return f"{raw.text} is a plain number; {with_article(wanted)} is wanted, as in '{raw.text} {unit}'"
-    return f"this gives {_or(kinds)}; {with_article(wanted)} is wanted"
+        return say.plain_number_for_quantity(raw.text, with_article(wanted), unit)
+    return say.gives_other_kind(_or(kinds), with_article(wanted))
 
 
 def _cannot_join(operator: str, left: Iterable[str], right: Iterable[str]) -> str:
     left, right = tuple(left), tuple(right)
     if operator in "*/" and "temperature" in left + right and "number" in left + right:
-        return "a temperature in degrees cannot be scaled; scale a difference, or add or take away kelvins"
-    return f"'{operator}' cannot join {_or(left)} and {_or(right)}"
+        return say.TEMPERATURE_SCALED
+    return say.cannot_join(operator, _or(left), _or(right))

@@ -16,6 +16,7 @@ import re
 from dataclasses import dataclass
 from functools import lru_cache
 
+from expert.language.sentences import formulas as say
 from expert.trade.quantities.units import KINDS, unit_like, units_named
 
 LONGEST = 500
@@ -111,7 +112,7 @@ def read_limits(text: str) -> tuple[Limit | None, Limit | None]:
         return (limit, None) if word == "above" else (None, limit)
     low = parser.sum(0)
     if parser.peek()[:2] != ("name", "to"):
-        message = f"'{text[:60]}' is no reading; write 'above F', 'below F', 'F to F' or 'otherwise'"
+        message = say.is_no_reading(text[:60])
         raise FormulaProblem(0, message)
     middle = parser.take()[2]
     high = parser.sum(0)
@@ -147,7 +148,7 @@ def _tokens(text: str) -> list[Token]:
             tokens.append(("sign", text[here], here, ""))
             here += 1
         else:
-            raise FormulaProblem(here, f"'{text[here]}' has no place in a formula")
+            raise FormulaProblem(here, say.no_place_in_a_formula(text[here]))
 
 
 def _unit_at(text: str, here: int) -> tuple[str, int]:
@@ -164,11 +165,11 @@ def _unit_at(text: str, here: int) -> tuple[str, int]:
     if word == "to":
         return "", here
     if re.match(r"e[0-9]", text[start : start + 2]):
-        hint = "; a number with an exponent is written out"
+        hint = say.EXPONENT_HINT
     else:
         near = unit_like(word, dict.fromkeys(unit for kind in KINDS.values() for unit in kind.units))
-        hint = f"; did you mean {near}?" if near else ""
-    raise FormulaProblem(start, f"'{word}' is not a unit{hint}", "wrong-unit")
+        hint = say.did_you_mean(near) if near else ""
+    raise FormulaProblem(start, say.is_no_unit(word, hint), "wrong-unit")
 
 
 class _Parser:
@@ -176,7 +177,7 @@ class _Parser:
 
     def __init__(self, text: str) -> None:
         if len(text) > LONGEST:
-            raise FormulaProblem(0, f"the formula has {len(text)} characters; {LONGEST} are allowed")
+            raise FormulaProblem(0, say.formula_too_long(len(text), LONGEST))
         self.tokens = _tokens(text)
         self.next = 0
 
@@ -195,19 +196,19 @@ class _Parser:
     def expect(self, sign: str) -> None:
         if not self.at_sign(sign):
             _, text, offset, _ = self.peek()
-            raise FormulaProblem(offset, f"'{sign}' is wanted before {_named(text)}")
+            raise FormulaProblem(offset, say.sign_is_wanted_before(sign, _named(text)))
         self.take()
 
     def expect_end(self) -> None:
         sort, text, offset, _ = self.peek()
         if sort == "end":
             return
-        hint = "; a decimal point is wanted, not a comma" if text == "," else ""
-        raise FormulaProblem(offset, f"{_named(text)} is one too many; an operator (+ - * /) may be missing{hint}")
+        hint = say.COMMA_HINT if text == "," else ""
+        raise FormulaProblem(offset, say.one_too_many(_named(text), hint))
 
     def sum(self, depth: int) -> Raw:
         if depth > DEEPEST:
-            raise FormulaProblem(self.peek()[2], f"the formula is nested more than {DEEPEST} deep")
+            raise FormulaProblem(self.peek()[2], say.formula_too_deep(DEEPEST))
         left = self.product(depth)
         while self.at_sign("+-"):
             _, operator, offset, _ = self.take()
@@ -225,7 +226,7 @@ class _Parser:
         if self.at_sign("-"):
             _, _, offset, _ = self.take()
             if self.at_sign("-"):
-                raise FormulaProblem(offset, "two signs in a row")
+                raise FormulaProblem(offset, say.TWO_SIGNS)
             return RawNegative(self.signed(depth), offset)
         return self.part(depth)
 
@@ -239,7 +240,7 @@ class _Parser:
             inner = self.sum(depth + 1)
             self.expect(")")
             return inner
-        raise FormulaProblem(offset, f"a number, a name or a bracket is wanted before {_named(text)}")
+        raise FormulaProblem(offset, say.value_is_wanted_before(_named(text)))
 
     def call(self, name: str, offset: int, depth: int) -> Raw:
         self.expect("(")

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from expert.language.model import ALWAYS, All, Any, Condition, Is, Not
 from expert.language.reading.reader import Reader
+from expert.language.sentences import reading as say
 from expert.language.yaml.nodes import Node, Scalar
 
 
@@ -38,7 +39,7 @@ def meant_by(reader: Reader, node: Node) -> Condition:
     names.mentions["condition", name].append(at)
     if name in reader.within:
         way = " <- ".join((*reader.within[reader.within.index(name) :], name))
-        reader.refuse(node, "cycle", f"the condition {name} rests on itself: {way}")
+        reader.refuse(node, "cycle", say.condition_rests_on_itself(name, way))
         return ALWAYS
     path, body = names.conditions[name]
     inner = Reader(path, names, reader.problems, (*reader.within, name))
@@ -64,20 +65,20 @@ def known_fact(reader: Reader, node: Scalar) -> bool:
         reader.refusals += 1
         return False
     if fact in names.places["worked-out value"]:
-        message = f"'{fact}' is a worked-out value; a condition takes the named readings of a question"
+        message = say.worked_out_in_condition(fact)
         reader.refuse(node, "unknown-name", message)
         return False
     if (fact in names.kinds and fact.startswith("plate.")) or fact in names.places["plate value"]:
-        message = f"'{fact}' is a rating, a number; a condition takes the named readings of a question"
+        message = say.rating_in_condition(fact)
         reader.refuse(node, "unknown-name", message)
         return False
     if fact in names.faults_of:
         faults = names.faults_of[fact]
-        instead = f"; did you mean {fact}.{faults[0]}?" if len(faults) == 1 else _one_of(fact, faults)
-        reader.refuse(node, "unknown-name", f"'{fact}' is a part; a condition takes one of its faults{instead}")
+        instead = say.did_you_mean_one_of(fact, faults[0]) if len(faults) == 1 else _one_of(fact, faults)
+        reader.refuse(node, "unknown-name", say.part_in_condition(fact, instead))
         return False
     alike = (known for known in names.outcomes if known.startswith(prefix) and ("." in known) == ("." in fact))
-    reader.refuse(node, "unknown-name", f"there is no {what} '{fact[:60]}'{names.instead(fact, alike)}")
+    reader.refuse(node, "unknown-name", say.there_is_no(what, fact[:60], names.instead(fact, alike)))
     if not names.places[space] and space != "question":  # Their file is missing or empty: saying so once is enough.
         names.incomplete.add(space)
     return False
@@ -106,7 +107,7 @@ def read_applies(reader: Reader, node: Node | None) -> dict[str, tuple[str, ...]
         return applies
     for key, (key_node, value) in reader.pairs(node, "'applies'").items():
         if not key.startswith("machine."):
-            message = f"'{key[:60]}' is no machine feature; 'applies' takes machine.<feature> only"
+            message = say.no_machine_feature(key[:60])
             reader.refuse(key_node, "unknown-name", message)
         elif known_fact(reader, key_node):
             applies[key] = reader.outcomes(value, key)

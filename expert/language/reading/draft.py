@@ -12,6 +12,7 @@ from expert.language.model import NOWHERE, Position
 from expert.language.problems import Problem
 from expert.language.reading.names import Names
 from expert.language.reading.reader import Reader
+from expert.language.sentences import reading as say
 from expert.language.unfolding import unfolded
 from expert.language.yaml.nodes import Node, Pairs, Scalar, place
 from expert.trade.sensors.instruments import Instrument
@@ -48,7 +49,7 @@ class Draft:
 
     def own(self, reader: Reader, space: str, root: Node | None) -> Iterator[tuple[str, Scalar, Node]]:
         """The records of a mapping, but for those whose id was given before (already reported)."""
-        for name, key, value in entries(reader, root, f"the list of {space}s"):
+        for name, key, value in entries(reader, root, say.list_of_all(space)):
             if self.names.places[space].get(name) == reader.at(key):
                 self.nodes[space, name] = (reader.path, value)
                 yield name, key, value

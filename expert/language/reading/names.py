@@ -12,6 +12,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass, field
 
 from expert.language.model import Position
+from expert.language.sentences import reading as say
 from expert.language.yaml.nodes import Node, Scalar
 
 _MOST_SUGGESTIONS = 100  # Looking for near misses is slow; beyond so many problems nobody reads them.
@@ -49,16 +50,16 @@ class Names:
             return ""
         choices = sorted(known)
         if not choices:
-            return "; there is none yet"
+            return say.THERE_IS_NONE
         near = self.nearest(wrong, choices)
         if near:
-            return f"; did you mean {near}?"
-        return f"; there is {', '.join(choices)}" if len(choices) <= _MOST_LISTED else ""
+            return say.did_you_mean(near)
+        return say.there_is(", ".join(choices)) if len(choices) <= _MOST_LISTED else ""
 
     def did_you_mean(self, wrong: str, known: Iterable[str]) -> str:
         """Only the nearest known name, as the tail of a message, or nothing."""
         near = self.nearest(wrong, list(known))
-        return f"; did you mean {near}?" if near else ""
+        return say.did_you_mean(near) if near else ""
 
     def nearest(self, wrong: str, known: list[str]) -> str:
         """The known name most like a wrong one, or nothing."""

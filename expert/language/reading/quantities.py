@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from expert.language.reading.reader import Reader
 from expert.language.reading.record import Record
+from expert.language.sentences import formulas as say
 from expert.language.yaml.nodes import Node
 from expert.trade.quantities.units import KINDS, NotAQuantity, Quantity, read_quantity, unit_in, with_article
 
@@ -17,8 +18,8 @@ def read_kind(record: Record, key: str) -> str:
     if text in KINDS:
         return text
     if text:
-        near = record.reader.names.did_you_mean(text, KINDS) or f"; there is {', '.join(KINDS)}"
-        record.reader.refuse(node, "unknown-kind", f"'{text[:60]}' is no kind of quantity{near}")
+        near = record.reader.names.did_you_mean(text, KINDS) or say.there_is(", ".join(KINDS))
+        record.reader.refuse(node, "unknown-kind", say.is_no_kind(text[:60], near))
     return ""
 
 
@@ -37,7 +38,7 @@ def read_unit(record: Record, key: str, kind: str) -> str:
     unit = text if text in known.units else unit_in(known, text)
     if unit is None:
         units = ", ".join(name for name in known.units if name)
-        message = f"'{text[:60]}' is no unit of {with_article(kind)}; it may be {units}"
+        message = say.no_unit_of_kind(text[:60], with_article(kind), units)
         message += record.reader.names.did_you_mean(text, [name for name in known.units if len(name) > 1])
         record.reader.refuse(node, "wrong-unit", message)
         return known.base
@@ -70,7 +71,7 @@ def read_span(reader: Reader, node: Node, kind: str, unit: str) -> tuple[Quantit
     if not text or not kind:
         return None
     if not to:
-        reader.refuse(node, "not-a-quantity", f"'{text[:60]}' is no span; write LOW to HIGH, as in 0 ohm to 2 kohm")
+        reader.refuse(node, "not-a-quantity", say.is_no_span(text[:60]))
         return None
     try:
         high = read_quantity(high_text, kind, unit or None)
@@ -79,7 +80,7 @@ def read_span(reader: Reader, node: Node, kind: str, unit: str) -> tuple[Quantit
         reader.refuse(node, "not-a-quantity", str(problem))
         return None
     if not low < high:
-        reader.refuse(node, "limits-reversed", f"'{text[:60]}': the lower limit is not below the upper one")
+        reader.refuse(node, "limits-reversed", say.limits_reversed(text[:60]))
     return low, high
 
 

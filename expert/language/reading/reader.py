@@ -12,6 +12,7 @@ from types import MappingProxyType
 from expert.language.model import Position
 from expert.language.problems import Problem
 from expert.language.reading.names import Names
+from expert.language.sentences import reading as say
 from expert.language.yaml.nodes import Items, Node, Pairs, Scalar, place
 
 _SNAKE_CASE = re.compile(r"[a-z][a-z0-9]*(?:_[a-z0-9]+)*\Z")
@@ -77,7 +78,7 @@ class Reader:
     def pairs(self, node: Node, what: str) -> dict[str, tuple[Scalar, Node]]:
         """The entries of a mapping that must not be empty."""
         if type(node) is not Pairs:
-            self.wrong_shape(node, what, "a mapping (key: value)")
+            self.wrong_shape(node, what, say.A_MAPPING)
             return {}
         if not node.entries:
             self.refuse(node, "empty-value", f"{what} is empty")
@@ -86,7 +87,7 @@ class Reader:
     def items(self, node: Node, what: str) -> list[Node]:
         """The items of a list that must not be empty; a named list in it stands for its own."""
         if type(node) is not Items:
-            self.wrong_shape(node, what, "a list ([one, two])")
+            self.wrong_shape(node, what, say.A_LIST)
             return []
         if not node.items:
             self.refuse(node, "empty-value", f"{what} is empty")
@@ -121,14 +122,14 @@ class Reader:
             self.refuse(node, "empty-value", f"{what} is empty")
         elif node.straight and text.endswith('"') and text.count('"') == 1 and not text[-2:-1].isdecimal():
             # After a digit it is a sign for inches.
-            self.refuse(node, "stray-quote", f"{what} ends with a quote, but none opens it")
+            self.refuse(node, "stray-quote", say.quote_never_opened(what))
         return text
 
     def wrong_shape(self, node: Node, what: str, wanted: str) -> None:
         if type(node) is Scalar and not node.text.strip():
-            self.refuse(node, "empty-value", f"{what} is empty; {wanted} is wanted")
+            self.refuse(node, "empty-value", say.is_empty(what, wanted))
         else:
-            self.refuse(node, "wrong-shape", f"{what} is {shape_of(node)}; {wanted} is wanted")
+            self.refuse(node, "wrong-shape", say.is_not_as_wanted(what, shape_of(node), wanted))
 
     def word(self, node: Node, what: str, words: Iterable[str]) -> str:
         """One of a closed set of words."""
@@ -136,12 +137,12 @@ class Reader:
         choices = tuple(words)
         if text and text not in choices:
             near = self.names.did_you_mean(text, choices)
-            self.refuse(node, "unknown-word", f"{what} is '{shortened(text)}'; it may be {', '.join(choices)}{near}")
+            self.refuse(node, "unknown-word", say.may_be_one_of(what, shortened(text), ", ".join(choices), near))
         return text if text in choices else ""
 
     def name(self, node: Node, space: str) -> str:
         """An id that must have been given in a space (question, complaint ...); nothing if it is not known."""
-        text = self.text(node, f"the name of a {space}")
+        text = self.text(node, say.the_name_of(space))
         known = self.names.places[space]
         if text in known:
             return text
@@ -149,10 +150,10 @@ class Reader:
             self.refusals += 1
         elif space == "fault" and text in self.names.faults_of:
             faults = ", ".join(f"{text}.{fault}" for fault in self.names.faults_of[text])
-            self.refuse(node, "unknown-name", f"'{text}' is a part; one of its faults is wanted here: {faults}")
+            self.refuse(node, "unknown-name", say.part_for_a_fault(text, faults))
         elif text:
             instead = self.names.instead(text, known)
-            self.refuse(node, "unknown-name", f"there is no {space} '{shortened(text)}'{instead}")
+            self.refuse(node, "unknown-name", say.there_is_no(space, shortened(text), instead))
             if not known:  # Their file is missing or empty: saying so once is enough.
                 self.names.incomplete.add(space)
         return ""
@@ -161,7 +162,7 @@ class Reader:
         """Ids of which each was given in one of these spaces."""
         found = []
         for node in self.distinct(nodes):
-            text = self.text(node, f"the name of a {' or '.join(spaces)}")
+            text = self.text(node, say.the_name_of(" or ".join(spaces)))
             if any(text in self.names.places[space] for space in spaces):
                 found.append(text)
             elif text and any(space in self.names.incomplete for space in spaces):
@@ -169,7 +170,7 @@ class Reader:
             elif text:
                 known = {name for space in spaces for name in self.names.places[space]}
                 what, instead = " or ".join(spaces), self.names.instead(text, known)
-                self.refuse(node, "unknown-name", f"there is no {what} '{shortened(text)}'{instead}")
+                self.refuse(node, "unknown-name", say.there_is_no(what, shortened(text), instead))
         return tuple(found)
 
     def distinct(self, nodes: Iterable[Node]) -> Iterator[Node]:
@@ -177,7 +178,7 @@ class Reader:
         seen: set[str] = set()
         for node in nodes:
             if type(node) is Scalar and node.text in seen:
-                self.refuse(node, "said-twice", f"'{shortened(node.text)}' stands twice in this list")
+                self.refuse(node, "said-twice", say.stands_twice(shortened(node.text)))
                 continue
             if type(node) is Scalar:
                 seen.add(node.text)
@@ -187,14 +188,14 @@ class Reader:
         """One outcome of a known fact, or a list of them."""
         known = self.names.outcomes.get(fact)
         found = []
-        for item in self.distinct(self.one_or_more(node, f"the outcome of {fact}")):
-            text = self.text(item, f"the outcome of {fact}")
+        for item in self.distinct(self.one_or_more(node, say.the_outcome_of(fact))):
+            text = self.text(item, say.the_outcome_of(fact))
             if not text:
                 continue
             if known is not None and text not in known:
                 near = self.names.did_you_mean(text, known)
                 has = f"it has {', '.join(known)}{near}"
-                self.refuse(item, "unknown-outcome", f"'{shortened(text)}' is not an outcome of {fact}; {has}")
+                self.refuse(item, "unknown-outcome", say.is_no_outcome(shortened(text), fact, has))
             found.append(text)
         if known is None:
             self.refusals += 1

@@ -9,6 +9,7 @@ from types import MappingProxyType
 
 from expert.language.keys import CIRCUIT_FILE, YES_NO, Shape, kinds
 from expert.language.reading.reader import Reader, shortened
+from expert.language.sentences import reading as say
 from expert.language.yaml.nodes import Items, Node, Pairs, Scalar
 
 _PLAIN_NUMBER = re.compile(r"[0-9]+(?:\.[0-9]+)?\Z")
@@ -34,13 +35,13 @@ class Record:
             if key not in shape.by_name:
                 near = reader.names.nearest(key, list(shape.names))
                 meant.add(near)
-                instead = f"did you mean {near}?" if near else f"it may have {', '.join(shape.names)}"
+                instead = say.did_you_mean_key(near) if near else say.may_have_keys(", ".join(shape.names))
                 if not near and type(value) is Scalar and not value.text:
-                    instead = f"several under one key stand in brackets, as in [..., {shortened(key)}]"
-                reader.refuse(key_node, "unknown-key", f"'{shortened(key)}' is not a key of {shape.what}; {instead}")
+                    instead = say.several_in_brackets(shortened(key))
+                reader.refuse(key_node, "unknown-key", say.is_no_key(shortened(key), shape.what, instead))
         for key in shape.required:
             if key not in self._entries and key not in meant:
-                reader.refuse(at or node, "missing-key", f"{shape.what} must have '{key}'")
+                reader.refuse(at or node, "missing-key", say.must_have_key(shape.what, key))
 
     def node_of(self, key: str) -> Node | None:
         entry = self._entries.get(key)
@@ -61,7 +62,7 @@ class Record:
 
     def texts(self, key: str) -> tuple[str, ...]:
         """A list of texts, or one text; none if the key is not there. An empty list is a list."""
-        return tuple(self.reader.text(item, f"an entry of '{key}'") for item in self.list_of(key))
+        return tuple(self.reader.text(item, say.an_entry_of(key)) for item in self.list_of(key))
 
     def list_of(self, key: str) -> list[Node]:
         """The values under a key: several in a list, or one without brackets, or none."""
@@ -91,7 +92,7 @@ class Record:
             return None
         text = self.reader.text(node, f"'{key}'")
         if text and (len(text) > 20 or not _PLAIN_NUMBER.match(text) or not math.isfinite(float(text))):
-            message = f"'{key}' is '{shortened(text)}'; a plain number is wanted, as in 2 or 2.5"
+            message = say.number_is_wanted(key, shortened(text))
             self.reader.refuse(node, "not-a-number", message)
             return 0.0
         return float(text) if text else 0.0
@@ -103,7 +104,7 @@ class Record:
             return False
         text = self.reader.text(node, f"'{key}'")
         if text and text not in YES_NO:
-            self.reader.refuse(node, "not-yes-or-no", f"'{key}' is '{shortened(text)}'; write yes or no")
+            self.reader.refuse(node, "not-yes-or-no", say.yes_or_no_is_wanted(key, shortened(text)))
         return text == "yes"
 
     def state(self, key: str) -> Mapping[str, str]:
@@ -126,9 +127,9 @@ class Record:
         if node is None:
             return ()
         if type(node) is not Items:
-            self.reader.wrong_shape(node, f"'{key}'", "a list of states ([{mains: on, covers: off}])")
+            self.reader.wrong_shape(node, f"'{key}'", say.A_LIST_OF_STATES)
             return ()
-        return tuple(read_state(self.reader, item, f"an entry of '{key}'") for item in node.items)
+        return tuple(read_state(self.reader, item, say.an_entry_of(key)) for item in node.items)
 
 
 def _stray(entries: Mapping[str, object], at: Node, shape: Shape) -> str:
@@ -140,15 +141,12 @@ def _stray(entries: Mapping[str, object], at: Node, shape: Shape) -> str:
     if wanted <= entries.keys():
         return ""
     if type(at) is Scalar and at.text in shape.by_name and entries.keys().isdisjoint(wanted):
-        return f"'{at.text}' is a key of {shape.what}, and stands where names are given; it may be indented too little"
+        return say.key_among_names(at.text, shape.what)
     for key in CIRCUIT_FILE.keys:
         other = key.kind.holds if isinstance(key.kind, kinds.Named) else None
         must = set(other.required) if isinstance(other, Shape) else set()
         if isinstance(other, Shape) and must <= entries.keys() and not must <= shape.by_name.keys():
-            return (
-                f"this and what follows are each {other.what}, and stand where {shape.what} is wanted; "
-                f"the line '{key.name}:' may be missing above"
-            )
+            return say.line_above_is_missing(other.what, shape.what, key.name)
     return ""
 
 
@@ -170,16 +168,16 @@ def read_state(reader: Reader, node: Node, what: str) -> Mapping[str, str]:
         if type(value) is Scalar:
             state.update((key, found) for found in _states(reader, value, key))
         else:
-            reader.wrong_shape(value, f"the state of {key}", "one state")
+            reader.wrong_shape(value, say.the_state_of(key), "one state")
     return MappingProxyType(state)
 
 
 def _states(reader: Reader, node: Node, dimension: str) -> Iterator[str]:
     known = reader.names.states.get(dimension, ())
-    for item in reader.distinct(reader.one_or_more(node, f"the state of {dimension}")):
-        text = reader.text(item, f"the state of {dimension}")
+    for item in reader.distinct(reader.one_or_more(node, say.the_state_of(dimension))):
+        text = reader.text(item, say.the_state_of(dimension))
         if known and text and text not in known:
             near = reader.names.did_you_mean(text, known)
             has = f"it has {', '.join(known)}{near}"
-            reader.refuse(item, "unknown-outcome", f"'{shortened(text)}' is not a state of {dimension}; {has}")
+            reader.refuse(item, "unknown-outcome", say.is_no_state(shortened(text), dimension, has))
         yield text

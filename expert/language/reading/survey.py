@@ -9,6 +9,7 @@ from expert.language.model import Position
 from expert.language.problems import Problem
 from expert.language.reading.names import Names
 from expert.language.reading.reader import is_snake_case
+from expert.language.sentences import reading as say
 from expert.language.yaml.nodes import Items, Node, Pairs, Scalar, place
 from expert.trade.quantities.units import KINDS
 
@@ -60,7 +61,7 @@ class Survey:
         note = self._notes().get(space)
         for key, value in entries:
             if key.text in _LISTS:
-                message = f"'{key.text}' is a list of the file, but stands inside another one; it begins in column 1"
+                message = say.list_inside_another(key.text)
                 self.problems.append(Problem(place(self.path, key), message, "wrong-level"))
                 self.names.incomplete.update(space for shape in FILES.values() for space in spaces_of(shape))
                 continue
@@ -88,16 +89,14 @@ class Survey:
         name = key.text if name is None else name
         at = place(self.path, key)
         if not is_snake_case(key.text):
-            message = f"'{key.text[:60]}' is no id; small letters, digits and single underscores, as in fill_coil"
+            message = say.is_no_id(key.text[:60])
             self.problems.append(Problem(at, message, "not-snake-case"))
         elif key.text in RESERVED and space != "fault":
-            self.problems.append(
-                Problem(at, f"'{key.text}' is a word of the language; choose another id", "reserved-name")
-            )
+            self.problems.append(Problem(at, say.word_of_the_language(key.text), "reserved-name"))
         for other in _BARE if space in _BARE else (space,):
             first = self.names.places[other].get(name)
             if first is not None:
-                message = f"there is already a {other} '{name}', at {first}"
+                message = say.defined_twice(other, name, first)
                 self.problems.append(Problem(at, message, "duplicate-id"))
                 self._blur(space, name, at)
                 return False

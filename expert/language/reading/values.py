@@ -14,6 +14,7 @@ from expert.language.keys import Key, kinds
 from expert.language.model import ALWAYS, NEVER
 from expert.language.reading.conditions import read_condition
 from expert.language.reading.record import Record
+from expert.language.sentences import reading as say
 
 _LEFT: Final = object()  # not read here
 
@@ -79,7 +80,7 @@ def _ids_of(record: Record, key: str, space: str, spaces: tuple[str, ...]) -> Ma
     found = {}
     for name, (name_node, value) in (reader.pairs(node, f"'{key}'") if node is not None else {}).items():
         if reader.name(name_node, space):
-            found[name] = reader.names_of_any(reader.one_or_more(value, f"the list of {name}"), spaces)
+            found[name] = reader.names_of_any(reader.one_or_more(value, say.list_of(name)), spaces)
     return MappingProxyType(found)
 
 

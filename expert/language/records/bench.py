@@ -9,6 +9,7 @@ from expert.language.reading.draft import Draft
 from expert.language.reading.reader import Reader
 from expert.language.reading.record import Record
 from expert.language.reading.values import fields_of
+from expert.language.sentences import records as say
 from expert.language.yaml.nodes import Items, Node
 
 
@@ -20,7 +21,7 @@ def read_bench(reader: Reader, root: Node, draft: Draft) -> None:
     for name, key, value in draft.own(reader, "bench dimension", file.node_of("states")):
         listed = [reader.text(item, "a state") for item in reader.distinct(reader.items(value, f"'{name}'"))]
         if len(listed) == 1:
-            reader.refuse(key, "too-few-outcomes", f"{name} has one state only; two are needed")
+            reader.refuse(key, "too-few-outcomes", say.one_state_only(name))
         states[name] = tuple(listed)
     after = file.node_of("after_opening")
     node = file.node_of("hand_back")
@@ -53,7 +54,7 @@ def _arrivals(reader: Reader, file: Record, draft: Draft) -> dict[str, model.Arr
         arrival = model.Arrival(name, at=reader.at(key), **fields_of(record))
         missing = [dimension for dimension in draft.names.states if dimension not in arrival.state]
         if missing and reader.refusals == before:
-            message = f"'state' must say how {', '.join(missing)} stands when a machine arrives"
+            message = say.state_must_say(", ".join(missing))
             reader.refuse(record.node_of("state") or value, "missing-key", message)
         if reader.refusals == before:
             arrivals[name] = arrival
@@ -65,7 +66,7 @@ def _in_time(reader: Reader, file: Record) -> tuple[model.InTime, ...]:
     if node is None:
         return ()
     if type(node) is not Items:
-        reader.wrong_shape(node, "'in_time'", "a list of changes ([{while: {mains: on}, becomes: {boiler: warm}}])")
+        reader.wrong_shape(node, "'in_time'", say.A_LIST_OF_CHANGES)
         return ()
     return tuple(model.InTime(**fields_of(Record(reader, item, keys.IN_TIME))) for item in node.items)
 

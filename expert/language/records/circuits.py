@@ -19,6 +19,7 @@ from expert.language.records.named import read_named
 from expert.language.records.questions import applies_within, read_questions
 from expert.language.records.rules import read_rules_of
 from expert.language.records.work_out import read_work_outs
+from expert.language.sentences import records as say
 from expert.language.yaml.nodes import Node, Scalar
 
 
@@ -47,7 +48,7 @@ def read_circuit_part(reader: Reader, root: Node, draft: Draft) -> None:
     circuit = draft.circuit_of.get(folder)
     if circuit is None:
         if "circuit" not in draft.names.incomplete:
-            message = f"this file belongs to the circuit of its folder, but there is no circuit.yaml in {folder}"
+            message = say.folder_without_circuit(folder)
             reader.refuse(root, "no-circuit", message)
         return
     _read_lists(reader, file, circuit, draft)
@@ -116,7 +117,7 @@ def _read_findings(reader: Reader, root: Node | None, circuit: str, draft: Draft
         record = Record(reader, value, keys.FINDING, key)
         outcomes = tuple(reader.text(item, "an outcome") for item in reader.distinct(record.list_of("outcomes")))
         if len(outcomes) == 1:
-            message = f"{name} has one outcome only; two are needed"
+            message = say.one_outcome_only(name)
             reader.refuse(record.key_node("outcomes"), "too-few-outcomes", message)
         finding = model.Finding(name, circuit, record.text("name"), outcomes, reader.at(key))
         if reader.refusals == before:

@@ -13,9 +13,9 @@ from expert.language.reading.quantities import read_kind, read_span, read_unit
 from expert.language.reading.reader import Reader, is_snake_case
 from expert.language.reading.record import Record
 from expert.language.reading.values import fields_of
+from expert.language.sentences import records as say
 from expert.language.yaml.nodes import Node, Pairs, Scalar
 
-_ANSWERS = "yes_no, {one_of: {outcome: label}} or {measure: kind, with: instrument}"
 _ANSWER_WORDS = ("yes_no", "one_of", "measure")
 _NO_LABELS: Mapping[str, str] = MappingProxyType({})
 
@@ -49,12 +49,12 @@ def _question(record: Record, name: str, key: Scalar, circuit: model.Circuit) ->
 
 def _only_for_measuring(record: Record) -> None:
     for key, why in (
-        ("second_test", "no other answer lies close to a limit"),
-        ("source", "no other answer has limits"),
-        ("nominal", "no other answer has limits"),
+        ("second_test", say.NO_OTHER_NEAR_A_LIMIT),
+        ("source", say.NO_OTHER_HAS_LIMITS),
+        ("nominal", say.NO_OTHER_HAS_LIMITS),
     ):
         if key in record.written:
-            message = f"only a question that is measured has a '{key}': {why}"
+            message = say.only_what_is_measured_has(key, why)
             record.reader.refuse(record.key_node(key), "unknown-key", message)
 
 
@@ -74,7 +74,7 @@ def applies_within(record: Record, outer: Mapping[str, tuple[str, ...]]) -> Mapp
     both = merged(outer, read_applies(record.reader, node))
     for feature, values in both.items():
         if not values and node is not None:
-            message = f"this can never apply: its circuit asks for another {feature}"
+            message = say.can_never_apply(feature)
             record.reader.refuse(node, "never-applies", message)
     return both
 
@@ -91,10 +91,10 @@ def _answer(record: Record) -> tuple[tuple[str, ...], Mapping[str, str], model.M
     if not is_choice and not (type(node) is Scalar and node.text == "yes_no"):
         written = [node.text] if type(node) is Scalar else list(node.entries) if type(node) is Pairs else []
         near = (reader.names.did_you_mean(word, _ANSWER_WORDS) for word in written)
-        reader.refuse(node, "wrong-shape", f"'answer' may be {_ANSWERS}{next(filter(None, near), '')}")
+        reader.refuse(node, "wrong-shape", say.answer_may_be(say.FORMS_OF_ANSWER, next(filter(None, near), "")))
         return (), _NO_LABELS, None
     if "readings" in record.written:
-        reader.refuse(record.key_node("readings"), "unknown-key", "only a question that is measured has 'readings'")
+        reader.refuse(record.key_node("readings"), "unknown-key", say.ONLY_MEASURED_HAS_READINGS)
     if not is_choice:
         return keys.YES_NO, _NO_LABELS, None
     labels = _choices(Record(reader, node, keys.CHOICE))
@@ -106,9 +106,9 @@ def _choices(record: Record) -> dict[str, str]:
     labels = {}
     for outcome, (key, label) in (reader.pairs(node, "'one_of'") if node is not None else {}).items():
         _check_outcome(reader, key)
-        labels[outcome] = reader.text(label, f"the label of '{outcome}'")
+        labels[outcome] = reader.text(label, say.the_label_of(outcome))
     if len(labels) == 1:
-        reader.refuse(record.key_node("one_of"), "too-few-outcomes", "a choice of one is no question; give two")
+        reader.refuse(record.key_node("one_of"), "too-few-outcomes", say.CHOICE_OF_ONE)
     return labels
 
 
@@ -119,7 +119,7 @@ def _measure(question: Record, answer: Record) -> model.Measure:
     instrument, believable = answer.node_of("with"), answer.node_of("believable")
     readings = question.node_of("readings")
     if readings is None:
-        reader.refuse(answer.node, "missing-key", "a question that is measured must have 'readings'")
+        reader.refuse(answer.node, "missing-key", say.MEASURED_NEEDS_READINGS)
     return model.Measure(
         kind=kind,
         instrument="" if instrument is None else reader.name(instrument, "instrument"),
@@ -137,7 +137,7 @@ def _readings(reader: Reader, node: Node, kind: str) -> tuple[model.Reading, ...
     for name, (key, value) in listed:
         _check_outcome(reader, key)
         if rest is not None:
-            message = f"'{name}' can never come out: 'otherwise' above it takes the rest; put it before"
+            message = say.behind_otherwise(name)
             reader.refuse(key, "unreachable-reading", message)
         limits, source = _limits(reader, value, kind, key)
         if limits is None:
@@ -146,10 +146,10 @@ def _readings(reader: Reader, node: Node, kind: str) -> tuple[model.Reading, ...
             rest = key
         found.append(model.Reading(name, *limits, source, reader.at(key)))
     if listed and rest is None and len(found) == len(listed):
-        message = f"the last reading must be 'otherwise', so that every value has a name; '{listed[-1][0]}' is not"
+        message = say.last_must_be_otherwise(listed[-1][0])
         reader.refuse(listed[-1][1][1], "no-otherwise", message)
     if len(listed) == 1:
-        reader.refuse(node, "too-few-outcomes", "one reading only; two are needed")
+        reader.refuse(node, "too-few-outcomes", say.ONE_READING_ONLY)
     return tuple(found)
 
 
@@ -164,5 +164,5 @@ def _limits(reader: Reader, value: Node, kind: str, key: Scalar) -> tuple[Limits
 
 def _check_outcome(reader: Reader, key: Scalar) -> None:
     if not is_snake_case(key.text):
-        message = f"'{key.text[:60]}' is no outcome; small letters, digits and single underscores, as in too_high"
+        message = say.no_outcome_name(key.text[:60])
         reader.refuse(key, "not-snake-case", message)

@@ -10,6 +10,7 @@ from expert.language.reading.draft import Draft
 from expert.language.reading.reader import Reader
 from expert.language.reading.record import Record
 from expert.language.reading.values import fields_of
+from expert.language.sentences import records as say
 from expert.language.yaml.nodes import Node, Scalar
 
 
@@ -33,7 +34,7 @@ def read_rules_of(reader: Reader, root: Node | None, circuit: str, draft: Draft)
 def _conclusions(reader: Reader, node: Node, draft: Draft) -> tuple[Conclusion, ...]:
     """What a rule concludes, in the order written."""
     if type(node) is not Scalar and not getattr(node, "entries", True):
-        reader.refuse(node, "no-conclusion", "'then' says nothing; a rule must conclude something")
+        reader.refuse(node, "no-conclusion", say.THEN_SAYS_NOTHING)
         return ()
     record = Record(reader, node, keys.CONCLUSIONS)
     found: list[Conclusion] = []
@@ -70,7 +71,7 @@ def _evidence(record: Record, word: str, draft: Draft) -> list[Conclusion]:
     sign = 1 if word == "points_to" else -1
     found: list[Conclusion] = []
     for fault, (key, value) in _mapping(record, word).items():
-        strength = reader.word(value, f"the weight of {fault}", keys.STRENGTHS)
+        strength = reader.word(value, say.the_weight_of(fault), keys.STRENGTHS)
         if reader.name(key, "fault") and strength:
             found.append(Evidence(fault, sign * keys.STRENGTHS[strength], reader.at(key)))
     return found

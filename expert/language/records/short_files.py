@@ -10,6 +10,7 @@ from expert.language.reading.quantities import read_kind, read_named, read_one, 
 from expert.language.reading.reader import Reader
 from expert.language.reading.record import Record
 from expert.language.reading.values import fields_of
+from expert.language.sentences import records as say
 from expert.language.yaml.nodes import Node, Pairs, Scalar
 from expert.trade.quantities.units import Quantity, difference_of
 from expert.trade.sensors.instruments import Instrument, Range
@@ -23,7 +24,7 @@ def read_features(reader: Reader, root: Node, draft: Draft) -> None:
         record = Record(reader, value, keys.FEATURE, key)
         values = tuple(reader.text(item, "a value") for item in reader.distinct(record.list_of("values")))
         if len(values) == 1:
-            reader.refuse(record.key_node("values"), "too-few-outcomes", f"{name} has one value only; two are needed")
+            reader.refuse(record.key_node("values"), "too-few-outcomes", say.one_value_only(name))
         feature = model.Feature(name, record.text("name"), values, reader.at(key))
         if reader.refusals == before:
             draft.features[name] = feature
@@ -34,7 +35,7 @@ def read_features(reader: Reader, root: Node, draft: Draft) -> None:
         whole = record.node_of("part_of")
         part_of = "" if whole is None else reader.name(whole, "plate value")
         if part_of and reader.names.kinds.get(f"plate.{part_of}") not in (None, kind):
-            reader.refuse(whole or key, "wrong-kind", f"'{part_of}' is of another kind; a part and its whole are alike")
+            reader.refuse(whole or key, "wrong-kind", say.part_of_other_kind(part_of))
         unit = read_unit(record, "unit", kind)
         span = record.node_of("believable")
         believable = None if span is None else read_span(reader, span, kind, unit)
@@ -81,7 +82,7 @@ def read_machine(reader: Reader, root: Node, draft: Draft) -> None:
             outcomes = reader.outcomes(value, f"machine.{feature}")
             features[feature] = outcomes[0] if outcomes else ""
             if len(outcomes) > 1:
-                reader.refuse(value, "wrong-shape", f"{feature} has several values here; a machine has one")
+                reader.refuse(value, "wrong-shape", say.several_values(feature))
     plate = read_plate(reader, file.node_of("plate"), draft)
     at = reader.at(file.node_of("machine") or root)
     machine = model.Machine(
@@ -123,10 +124,10 @@ def _instrument(record: Record, name: str) -> Instrument:
     ranges = tuple(read_range(Record(reader, item, keys.RANGE), kind) for item in record.list_of("ranges"))
     written = set(record.written)
     if ("class" in written) != ("full_scale" in written):
-        reader.refuse(record.node, "no-accuracy", "'class' and 'full_scale' go together")
+        reader.refuse(record.node, "no-accuracy", say.CLASS_NEEDS_FULL_SCALE)
     ways = [way for way in ("ranges", "class", "plus_minus", "percent") if way in written]
     if not ways or ("ranges" in ways and "percent" in ways):
-        message = "the accuracy is given by one of 'ranges', 'class' with 'full_scale', 'plus_minus' or 'percent'"
+        message = say.ONE_FORM_OF_ACCURACY
         reader.refuse(record.node, "no-accuracy", message)
     return Instrument(
         id=name,

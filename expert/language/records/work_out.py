@@ -12,6 +12,7 @@ from expert.language.reading.quantities import read_kind, read_one, read_unit
 from expert.language.reading.reader import Reader
 from expert.language.reading.record import Record
 from expert.language.reading.values import fields_of
+from expert.language.sentences import records as say
 from expert.language.yaml.nodes import Node, Scalar
 from expert.trade.quantities.units import Quantity, with_article
 
@@ -53,7 +54,7 @@ def _assumed(reader: Reader, question: str, key: Scalar, value: Node) -> Quantit
     if not reader.name(key, "question"):
         return None
     if question not in reader.names.kinds:
-        message = f"'{question}' is answered in words; only a measured reading can be assumed"
+        message = say.words_cannot_be_assumed(question)
         reader.refuse(key, "wrong-kind", message)
         return None
     kind = reader.names.kinds[question] or ""
@@ -67,10 +68,10 @@ def _rating(reader: Reader, value: Scalar, wanted: str) -> str | None:
     if value.text not in kinds:
         ratings = [name for name in kinds if name.startswith("plate.")]
         instead = reader.names.instead(value.text, ratings)
-        reader.refuse(value, "unknown-name", f"there is no rating '{value.text[:60]}'{instead}")
+        reader.refuse(value, "unknown-name", say.there_is_no_rating(value.text[:60], instead))
         return None
     if kinds[value.text] is not None and wanted and kinds[value.text] != wanted:
         found = with_article(kinds[value.text] or "")
-        reader.refuse(value, "wrong-kind", f"'{value.text}' is {found}; {with_article(wanted)} is wanted")
+        reader.refuse(value, "wrong-kind", say.text_is_of_other_kind(value.text, found, with_article(wanted)))
         return None
     return value.text

@@ -16,6 +16,7 @@ from expert.language.reading.draft import entries
 from expert.language.reading.reader import Reader, is_snake_case
 from expert.language.reading.record import Record
 from expert.language.reading.values import fields_of
+from expert.language.sentences import records as say
 from expert.language.worked.job_answers import names_of, read_job
 from expert.language.yaml.nodes import Scalar
 
@@ -83,10 +84,10 @@ def _cases(texts: Mapping[str, str], base: RuleBase, problems: list[Problem]) ->
 
 def _new_id(reader: Reader, name: str, key: Scalar, first: dict[str, Position]) -> bool:
     if not is_snake_case(name):
-        message = f"'{name[:60]}' is no id; small letters, digits and single underscores, as in coil_is_open"
+        message = say.is_no_case_id(name[:60])
         reader.refuse(key, "not-snake-case", message)
     if name in first:
-        reader.refuse(key, "duplicate-id", f"there is already a case '{name}', at {first[name]}")
+        reader.refuse(key, "duplicate-id", say.case_defined_twice(name, first[name]))
         return False
     first[name] = reader.at(key)
     return True

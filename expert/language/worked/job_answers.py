@@ -23,6 +23,7 @@ from expert.language.reading.reader import Reader
 from expert.language.reading.record import Record
 from expert.language.reading.survey import Survey
 from expert.language.records.short_files import read_machine
+from expert.language.sentences import records as say
 from expert.language.worked.plate_choices import conditions_behind_limits, features_behind_limits
 from expert.language.yaml.nodes import Node, Pairs
 from expert.trade.quantities.ranges import written_range
@@ -105,7 +106,7 @@ def read_job(record: Record, base: RuleBase, at: Node) -> JobAnswers | None:
     complaints = record.names("complaints", "complaint")
     complained = record.node_of("complaints")
     if complained is not None and not record.list_of("complaints"):
-        reader.refuse(complained, "empty-value", "'complaints' is empty; a job has at least one")
+        reader.refuse(complained, "empty-value", say.COMPLAINTS_ARE_EMPTY)
     job = JobAnswers(
         machine=record.text("machine"),
         machine_type=machine or _NO_MACHINE,
@@ -138,12 +139,12 @@ def _plate(reader: Reader, node: Node | None, base: RuleBase) -> dict[str, str]:
         elif name in conditions:
             read_one(reader, value, conditions[name].kind)
         elif name in base.features:
-            message = f"no limit rests on the feature '{name}'; where a machine differs in it, write a machine file"
+            message = say.nothing_rests_on_feature(name)
             reader.refuse(key, "unknown-name", message)
             continue
         else:
             instead = reader.names.instead(name, [*base.plate_values, *features, *conditions])
-            reader.refuse(key, "unknown-name", f"there is no plate value '{name[:60]}'{instead}")
+            reader.refuse(key, "unknown-name", say.there_is_no_plate_value(name[:60], instead))
             continue
         plate[name] = text
     return plate
@@ -159,7 +160,7 @@ def _answers(reader: Reader, node: Node | None, what: str) -> Mapping[str, str]:
     answers = {}
     for question, key, value in entries(reader, node, what):
         if reader.name(key, "question"):
-            answers[question] = reader.text(value, f"the answer to {question}")
+            answers[question] = reader.text(value, say.the_answer_to(question))
     return MappingProxyType(answers)
 
 
@@ -168,7 +169,7 @@ def _after(reader: Reader, node: Node | None) -> dict[str, Mapping[str, str]]:
     after = {}
     for fault, key, value in entries(reader, node, "'after'"):
         if reader.name(key, "fault"):
-            after[fault] = _answers(reader, value, f"the answers after {fault}")
+            after[fault] = _answers(reader, value, say.the_answers_after(fault))
     return after
 
 
@@ -200,15 +201,15 @@ def _machine(record: Record, base: RuleBase) -> Machine | None:
     if not text.endswith((".yaml", ".yml")) and "/" not in text:
         return base.machines.get(reader.name(node, "machine"))
     if not text.endswith((".yaml", ".yml")):  # and not just any file of the computer, to be quoted in a message
-        reader.refuse(node, "unreadable-file", f"'{text[:120]}' is no machine file: its name would end in .yaml")
+        reader.refuse(node, "unreadable-file", say.no_machine_file_name(text[:120]))
         return None
     file = Path(reader.path).parent / text
     if not file.is_file() and not Path(text).is_file():
-        reader.refuse(node, "unreadable-file", f"there is no machine file '{text[:120]}'")
+        reader.refuse(node, "unreadable-file", say.there_is_no_machine_file(text[:120]))
         return None
     file = file if file.is_file() else Path(text)
     if not _begins_as_a_machine(file):  # What else stands in it is nobody's business, and not quoted.
-        reader.refuse(node, "unreadable-file", f"'{text[:120]}' is no machine file: it has no key 'machine'")
+        reader.refuse(node, "unreadable-file", say.no_machine_in_file(text[:120]))
         return None
     try:
         return load_machine(file, base)

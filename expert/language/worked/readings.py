@@ -13,6 +13,7 @@ from expert.language.problems import Problem, RulesRefused
 from expert.language.reading.draft import entries
 from expert.language.reading.reader import Reader
 from expert.language.reading.record import Record
+from expert.language.sentences import records as say
 from expert.language.worked.job_answers import names_of
 
 
@@ -48,9 +49,9 @@ def _in_file(reader: Reader, file: Record) -> list[WorkedReading]:
     for question, key, value in entries(reader, file.node_of("readings"), "'readings'"):
         if not reader.name(key, "question"):
             continue
-        for outcome, outcome_key, typed in entries(reader, value, f"the readings of {question}"):
+        for outcome, outcome_key, typed in entries(reader, value, say.the_readings_of(question)):
             if reader.outcomes(outcome_key, question):
-                for item in reader.one_or_more(typed, f"what is typed for {outcome}"):
+                for item in reader.one_or_more(typed, say.what_is_typed_for(outcome)):
                     text = reader.text(item, "a reading")
                     found.append(WorkedReading(question, outcome, text, reader.at(item)))
     return found

@@ -6,6 +6,7 @@ import re
 
 from expert.language.model import Position
 from expert.language.problems import Problem
+from expert.language.sentences import files as say
 
 LARGEST_FILE = 4_000_000  # bytes
 
@@ -28,7 +29,7 @@ def decoded(path: str, data: bytes) -> tuple[str, list[Problem]]:
     except UnicodeDecodeError as error:
         line = data.count(b"\n", 0, error.start) + 1
         column = error.start - data.rfind(b"\n", 0, error.start)
-        message = f"the byte 0x{data[error.start]:02x} is not UTF-8 text; save the file as UTF-8"
+        message = say.not_utf8(data[error.start])
         return "", [Problem(Position(path, line, column), message, "not-utf-8")]
 
 
@@ -62,11 +63,11 @@ def name_of(character: str) -> str:
 
 
 def _too_large(path: str, size: int) -> Problem:
-    message = f"the file has {size} bytes; a rule file may have {LARGEST_FILE}: split it"
+    message = say.file_too_large(size, LARGEST_FILE)
     return Problem(Position(path, 1, 1), message, "too-large")
 
 
 def _forbidden(at: Position, character: str) -> Problem:
     if character == "\t":
-        return Problem(at, "a tab stands here; use spaces", "tab")
-    return Problem(at, f"the invisible character {name_of(character)} stands here; remove it", "control-character")
+        return Problem(at, say.A_TAB, "tab")
+    return Problem(at, say.invisible_character(name_of(character)), "control-character")

@@ -13,6 +13,7 @@ import yaml
 
 from expert.language.model import Position
 from expert.language.problems import Problem
+from expert.language.sentences import files as say
 from expert.language.yaml.faults import not_yaml
 from expert.language.yaml.nodes import Items, Node, Pairs, Scalar, place
 from expert.language.yaml.text_check import forbidden_in, name_of
@@ -38,7 +39,7 @@ def read_nodes(path: str, text: str) -> tuple[Node | None, list[Problem]]:
         return None, grower.problems
     grower.problems += _glued_dashes(path, text, grower.run_on)
     if grower.root is None and not grower.problems:
-        grower.problems.append(Problem(Position(path, 1, 1), "the file is empty", "empty-file"))
+        grower.problems.append(Problem(Position(path, 1, 1), say.EMPTY_FILE, "empty-file"))
     return grower.root, grower.problems
 
 
@@ -51,7 +52,7 @@ def _glued_dashes(path: str, text: str, run_on: list[tuple[int, int]]) -> list[P
         for number, line in enumerate(lines[first : last + 1], first)
         if _GLUED.match(line)
     ]
-    message = "the space after the dash is missing, so that this is no entry of the list"
+    message = say.SPACE_AFTER_DASH_MISSING
     return [Problem(place(path, Scalar("", *at)), message, "glued-dash") for at in found]
 
 
@@ -121,7 +122,7 @@ class _Grower:
                     self.inspect(event, node)
                 values += 1
                 if values > MOST_VALUES:
-                    self.give_up(node, "too-many-values", f"the file holds more than {MOST_VALUES} values: split it")
+                    self.give_up(node, "too-many-values", say.too_many_values(MOST_VALUES))
                 if type(parent) is not Pairs:
                     self.put(parent, None, node)
                 elif key is None:
@@ -139,7 +140,7 @@ class _Grower:
             elif kind is yaml.AliasEvent:
                 key = self.alias(event, parent, key)
             elif kind is yaml.DocumentStartEvent and self.root is not None:
-                self.refuse(_spot(event), "several-documents", "a second document starts here; one file is one")
+                self.refuse(_spot(event), "several-documents", say.SECOND_DOCUMENT)
                 return
             elif kind is yaml.StreamEndEvent:
                 return
@@ -153,9 +154,9 @@ class _Grower:
         node: Items | Pairs = make(mark.line, mark.column)
         self.inspect(event, node)
         if len(self.open) >= DEEPEST:
-            self.give_up(node, "too-deep", f"nested more than {DEEPEST} deep")
+            self.give_up(node, "too-deep", say.too_deep(DEEPEST))
         if type(parent) is Pairs and key is None:
-            self.refuse(node, "not-a-key", "a list or a mapping stands where a key is wanted")
+            self.refuse(node, "not-a-key", say.KEY_IS_NO_TEXT)
             key = Scalar("", node.line, node.column, unreadable=True)
             self.open.append((parent, key))
         else:
@@ -174,7 +175,7 @@ class _Grower:
         """An alias stands for a value, or for a key; gives the key that waits after it."""
         mark = event.start_mark
         node = Scalar("", mark.line, mark.column)
-        self.refuse(node, "alias", f"'*{event.anchor}' is an alias; write the value out")
+        self.refuse(node, "alias", say.is_an_alias(event.anchor))
         node.unreadable = True
         if type(parent) is Pairs and key is None:
             return node
@@ -190,7 +191,7 @@ class _Grower:
         elif type(parent) is Pairs and key is not None and not key.unreadable:
             if key.text in parent.entries:
                 first = parent.entries[key.text][0].line + 1
-                message = f"'{key.text}' stands twice in this mapping; it is already on line {first}"
+                message = say.key_stands_twice(key.text, first)
                 self.refuse(key, "duplicate-key", message)
             else:
                 parent.entries[key.text] = (key, node)
@@ -198,13 +199,13 @@ class _Grower:
     def inspect(self, event: Untyped, node: Node) -> None:
         """Refuse anchors, tags, and characters that an escape in double quotes would smuggle in."""
         if event.anchor is not None:
-            self.refuse(node, "anchor", f"'&{event.anchor}' is an anchor; write the value out where it is wanted")
+            self.refuse(node, "anchor", say.is_an_anchor(event.anchor))
         if event.tag is not None:
             tag = event.tag.replace("tag:yaml.org,2002:", "!!")
-            self.refuse(node, "tag", f"'{tag}' is a tag; leave it out")
+            self.refuse(node, "tag", say.is_a_tag(tag))
         if type(node) is Scalar and (character := forbidden_in(node.text)):
             code = "tab" if character == "\t" else "control-character"
-            self.refuse(node, code, f"the text holds the character {name_of(character)}; remove it")
+            self.refuse(node, code, say.forbidden_character(name_of(character)))
 
     def give_up(self, node: Node, code: str, message: str) -> None:
         self.refuse(node, code, message)

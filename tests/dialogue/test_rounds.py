@@ -2,51 +2,22 @@
 
 from __future__ import annotations
 
-from functools import cache
-
 import pytest
 
-from expert.desk.opening import shop_of
-from expert.desk.unattended import with_machine
 from expert.engine.bench import bench_state
-from expert.job.beginning import begin
 from expert.job.bench.rounds import first_of_round
 from expert.job.state.job import Job, Phase
 from expert.job.steps import step
-from expert.machine import PLATES, Build, brought_in
 from expert.trace.records import Answered, Moved, Proved, Record, Repaired, Told
-from expert.witness.playing import Played, fitted, play_on
-from tests.benchmarks.witness import world
+from tests.dialogue.gasket_job import gasket, jobs
 
 COLD = {"mains": "isolated", "covers": "on", "boiler": "cold", "pressure": "none"}
 COLD |= {"element": "connected", "altered": "nothing"}
 
 
-@cache
-def gasket() -> Played:
-    """A whole job: the gasket is hardened, nothing else is wrong, and the covers never come off for the search."""
-    here = world()
-    machine = brought_in(
-        Build(PLATES["230/50"], "ntc 10k"), [here.known["group gasket: hardened, leaks at the rim"]], 1
-    )
-    return play_on(here.knowledge, here.table, machine, ("leaks_at_rim",))
-
-
 def at_a_round() -> Job:
     """The same job where looks are first put in one round."""
-    return next(job for job in _jobs() if job.round_put)
-
-
-@cache
-def _jobs() -> tuple[Job, ...]:
-    here = world()
-    built = fitted(here.knowledge.base.machines[here.table.machine], gasket().before.build)
-    job, _ = begin(with_machine(here.knowledge, built), shop_of(here.knowledge), "witness")
-    jobs = [job]
-    for line in gasket().typed:
-        job, _ = step(job, line)
-        jobs.append(job)
-    return tuple(jobs)
+    return next(job for job in jobs() if job.round_put)
 
 
 def answered(records: tuple[Record, ...]) -> list[tuple[str, str]]:
@@ -101,7 +72,7 @@ def test_a_word_without_the_number_confirms_no_round(line: str) -> None:
 
 
 def test_no_round_has_a_reading_a_set_up_or_the_proof_of_the_repair_itself() -> None:
-    rounds = [job for job in _jobs() if job.round_put]
+    rounds = [job for job in jobs() if job.round_put]
     assert rounds
     for job in rounds:
         own = {name for fault, proved in job.repaired.items() if not proved for name in job.base.faults[fault].prove}

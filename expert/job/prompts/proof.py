@@ -12,6 +12,7 @@ from expert.job.bench.moves import make_ready, offer_again
 from expert.job.bench.rounds import first_of_round, looks_with
 from expert.job.prompts.test_prompt import TestPrompt
 from expert.job.search.ending import ELIMINATED, FOUND, LISTED, OWN_JUDGEMENT
+from expert.job.search.unexplained import unexplained
 from expert.job.sentences import repair as say
 from expert.job.state.after_opening import due_on_the_way, why_on_the_way
 from expert.job.state.bench import bench_map
@@ -140,6 +141,7 @@ def _record_proof(turn: Turn, question: str, answer: str, passed: bool | None) -
     job = turn.job
     job.to_prove = tuple(other for other in job.to_prove if other != question)
     job.proofs = (*job.proofs, (question, answer, passed))
+    job.searched_for -= {question}
     turn.add(Proved(question, answer, passed))
 
 
@@ -151,6 +153,8 @@ def answer_proof(turn: Turn, given: Given) -> None:
     if set(given.outcomes) <= sound:
         _record_proof(turn, given.question, given.text, True)
         close_what_is_gone(turn, given)
+        if _is_waiting(turn.job) and raise_what_is_seen(turn):
+            _search_on(turn, say.SAID_TOGETHER)
     elif set(given.outcomes) & sound:
         _record_proof(turn, given.question, given.text, None)
         turn.tell(say.TOO_CLOSE_TO_PROVE)
@@ -165,17 +169,39 @@ def cannot_prove(turn: Turn, question: str) -> None:
 
 
 def _proof_failed(turn: Turn, given: Given) -> None:
-    """A repair whose own proof fails is in doubt; what fails beside it is another fault, and raises its complaint."""
+    """A repair whose own proof fails is in doubt; what fails beside it is another fault, and raises its complaint.
+
+    Where it raises none and names no fault by itself, the rest of the proof comes first: what the answers say together
+    is searched for.
+    """
     job = turn.job
     own = [fault for fault, proved in job.repaired.items() if not proved and given.question in _own(job, fault)]
     for fault in own:
         job.repaired[fault] = False
+    # Both, whatever the first says: an answer may bring a complaint back and raise another one.
+    stands = [stands_again(turn, given), raise_what_is_seen(turn)]
+    picture = picture_of(job)
+    if own or any(stands) or picture.confirmed or given.question not in unexplained(job, picture):
+        told = say.PROOF_FAILED if own else say.SOMETHING_ELSE_FAILED if job.repaired else say.NOT_AS_A_SOUND_ONE
+        _search_on(turn, told)
+    else:
+        turn.tell(say.REST_FIRST)
+
+
+def _search_on(turn: Turn, why: str) -> None:
+    """Back to the search: what was still to be proved is put after it."""
+    job = turn.job
+    job.searched_for |= frozenset(unexplained(job, picture_of(job)))
     job.to_prove = ()
     job.back_to_close = False
-    turn.tell(say.PROOF_FAILED if own else say.SOMETHING_ELSE_FAILED if job.repaired else say.NOT_AS_A_SOUND_ONE)
-    stands_again(turn, given)
-    raise_what_is_seen(turn)
+    turn.tell(why)
     reopen(job)
+
+
+def _is_waiting(job: Job) -> bool:
+    """Whether a test failed of which the rest of the proof is to say what it means."""
+    failed = {question for question, _, passed in job.proofs if passed is False} - job.searched_for
+    return bool(failed) and bool(failed & set(unexplained(job, picture_of(job))))
 
 
 def _own(job: Job, fault: str) -> tuple[str, ...]:
@@ -213,6 +239,10 @@ def finish_proof(turn: Turn) -> None:
     if not on_the_way_out and (due := (*due_on_the_way(job), *tried_at_work(job))):
         turn.tell(why_on_the_way(job) or (say.AT_WORK if job.repaired else say.AT_WORK_UNREPAIRED))
         job.to_prove = due
+        return
+    if _is_waiting(job):
+        raise_what_is_seen(turn)
+        _search_on(turn, say.ALL_IS_PUT)
         return
     if not on_the_way_out and picture_of(job).complaints_open and not job.declined:
         reopen(job)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 
 from expert.engine.planner import choose
@@ -10,6 +11,7 @@ from expert.job.bench.first import barring
 from expert.job.bench.moves import offer_again
 from expert.job.search.elimination import may_be_named
 from expert.job.search.short_list import LONGEST, in_rows, ranked
+from expert.job.search.unexplained import may_show, that_show, unexplained
 from expert.job.sentences import search as say
 from expert.job.state.hazards import refuse
 from expert.job.state.job import Job, Phase, Turn, phase_after
@@ -90,8 +92,16 @@ def ending_of(job: Job, picture: Picture) -> Ending:
         sentences.append(say.normal_behaviour(job.base.complaints[complaint].name))
     for fault in picture.causes_wanted:
         sentences.append(say.cause_not_settled(job.fault_name(fault)))
+    looked_into = unexplained(job, picture)
     for question in picture.observations_open:
         sentences.append(say.not_accounted_for(job.base.questions[question].ask, outcome_in_words(job, question)))
+        if question in looked_into:
+            suspects = may_show(picture, question)
+            outcome, faults = _as_a_list(picture, suspects)
+            if faults or not (picture.confirmed or job.mended()):
+                outcomes.append(outcome)
+            standings |= {fault: LISTED for fault in faults if fault not in standings}
+            sentences += [*in_rows(job, picture, suspects), something_unknown(job, that_show(job, question))]
     outcome = _worst(outcomes) if outcomes else _all_accounted(job, picture)
     if outcome in (LISTED, "unresolved"):
         sentences += _repairs_in_doubt(job, picture)
@@ -115,20 +125,20 @@ def _complaint_in_words(job: Job, picture: Picture, complaint: str, outcome: str
         return [say.left_by_elimination(name, left)]
     if outcome == LISTED:
         rows = in_rows(job, picture, shortlisted(suspects, picture))
-        return [say.narrowed(name), *rows, something_unknown(job, complaint)]
+        return [say.narrowed(name), *rows, something_unknown(job, job.knowledge.explainers[complaint])]
     if not suspects:
         return [
             say.not_resolved(name),
-            something_unknown(job, complaint),
+            something_unknown(job, job.knowledge.explainers[complaint]),
         ]
     count = counted(len(suspects), "fault")
     lead = say.still_possible(name, count)
-    return [lead, *in_rows(job, picture, suspects), something_unknown(job, complaint)]
+    return [lead, *in_rows(job, picture, suspects), something_unknown(job, job.knowledge.explainers[complaint])]
 
 
-def something_unknown(job: Job, complaint: str) -> str:
-    """The suspect that no question ever clears, and where to look for it by hand."""
-    faults = (job.base.faults[fault] for fault in job.knowledge.explainers[complaint])
+def something_unknown(job: Job, explaining: Iterable[str]) -> str:
+    """The suspect that no question ever clears, and where to look for it by hand: along the parts of these faults."""
+    faults = (job.base.faults[fault] for fault in explaining)
     parts = list(dict.fromkeys(job.base.parts[fault.part].name for fault in faults))[:LOOKED_ALONG]
     along = say.look_by_hand(", ".join(parts)) if parts else ""
     return say.not_known_to_rules(along)
@@ -141,10 +151,15 @@ def _complaint_ends(job: Job, picture: Picture, complaint: str) -> tuple[str, tu
     if len(open_ones) == 1 and len(possible_here) > 1 and not _may_be_sound(job, complaint, open_ones[0]):
         last = open_ones[0].fault
         return ELIMINATED if may_be_named(job, picture, complaint, last) else LISTED, (last,)
-    near = close(open_ones)
+    return _as_a_list(picture, open_ones)
+
+
+def _as_a_list(picture: Picture, suspects: tuple[Weighed, ...]) -> tuple[str, tuple[str, ...]]:
+    """Narrowed to a short list where few are close together, else not resolved; and the faults that lead the list."""
+    near = close(suspects)
     if near and len(near) <= CLOSE:
-        return LISTED, tuple(suspect.fault for suspect in shortlisted(open_ones, picture))
-    return "unresolved", tuple(suspect.fault for suspect in open_ones[:LONGEST])
+        return LISTED, tuple(suspect.fault for suspect in shortlisted(suspects, picture))
+    return "unresolved", tuple(suspect.fault for suspect in suspects[:LONGEST])
 
 
 def close(suspects: tuple[Weighed, ...]) -> tuple[Weighed, ...]:

@@ -78,6 +78,9 @@ PROOF_FAILED = (
 )
 SOMETHING_ELSE_FAILED = "Something else is not as it should be. The search goes on with everything that is known."
 NOT_AS_A_SOUND_ONE = "That is not as on a sound machine. The search goes on with everything that is known."
+REST_FIRST = "Noted. That alone does not say where to search. The rest first: what it shows besides tells more."
+SAID_TOGETHER = "What failed before and this answer together say where to search, with everything that is known."
+ALL_IS_PUT = "All is put. The search goes on with what was not as on a sound machine, and everything that is known."
 AT_WORK = "Before it goes back: is each complaint gone, does the whole machine work?"
 AT_WORK_UNREPAIRED = "Before it goes back as it is: does the whole machine work?"
 

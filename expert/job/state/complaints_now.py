@@ -43,12 +43,17 @@ def raise_what_is_seen(turn: Turn) -> bool:
     return bool(wanted)
 
 
-def stands_again(turn: Turn, given: Given) -> None:
-    """The re-test of a complaint that a repair was to cure came out unsound: it is still there, for another reason."""
+def stands_again(turn: Turn, given: Given) -> bool:
+    """The re-test of a complaint that a repair was to cure came out unsound: it is still there, for another reason.
+
+    Whether there is such a complaint.
+    """
     job = turn.job
-    for complaint in sorted(accounted_by_repairs(job) & set(complaints_now(job))):
-        if given.question in job.base.complaints[complaint].gone_when:
-            _raise(turn, complaint)
+    cured = sorted(accounted_by_repairs(job) & set(complaints_now(job)))
+    again = [complaint for complaint in cured if given.question in job.base.complaints[complaint].gone_when]
+    for complaint in again:
+        _raise(turn, complaint)
+    return bool(again)
 
 
 def _raise(turn: Turn, complaint: str) -> None:

@@ -148,6 +148,7 @@ class Job:
     to_prove: tuple[str, ...] = ()
     round_put: tuple[str, ...] = ()  # looks listed with the proof that is put, itself the first; one word confirms all
     proofs: tuple[tuple[str, str, bool | None], ...] = ()
+    searched_for: frozenset[str] = frozenset()  # failed proofs that no complaint fits, and that were looked into
     found: dict[str, str] = field(default_factory=dict)
     announced: frozenset[str] = frozenset()
     outcome: str = ""
@@ -194,8 +195,6 @@ class Job:
     def copy(self) -> Job:
         """A job of its own that knows the same: what can be changed in place is copied, whatever fields there are."""
         return replace(self, **{name: copied(getattr(self, name)) for name in FIELDS})
-
-    # ------------------------------------------------------------ looking things up
 
     def answer_to(self, question: str) -> Given | None:
         """The answer that holds for a question."""

@@ -8,7 +8,7 @@ from expert.job.state.job import Job
 
 
 def unexplained(job: Job, picture: Picture) -> tuple[str, ...]:
-    """Tests of the proof (question ids) that failed and that nothing accounts for: no complaint that stands, no fault."""
+    """Failed tests of the proof (question ids) that nothing accounts for: no complaint that stands, no found fault."""
     last = {question: passed for question, _, passed in job.proofs}
     told = {question for complaint in complaints_now(job) for question in _showing(job, complaint)}
     return tuple(name for name in picture.observations_open if last.get(name) is False and name not in told)

@@ -2,13 +2,17 @@
 
 from __future__ import annotations
 
+from expert.trade import sentences as say
+
 
 class OutOfRange(ValueError):
     """A value lies outside what the source of a calculation covers; says name, value, unit, limits and source."""
 
     def __init__(self, name: str, value: float, unit: str, low: float | None, high: float | None, source: str) -> None:
         self.name, self.value, self.unit, self.low, self.high, self.source = name, value, unit, low, high, source
-        super().__init__(f"{_with_unit(f'{name} {_plain(value)}', unit)}; {source} holds {_limits(low, high, unit)}")
+        super().__init__(
+            say.out_of_range(_with_unit(f"{name} {_plain(value)}", unit), source, _limits(low, high, unit))
+        )
 
 
 class WrongWayRound(OutOfRange):
@@ -17,8 +21,9 @@ class WrongWayRound(OutOfRange):
     def __init__(self, lower: str, low: float, upper: str, high: float, unit: str) -> None:
         super().__init__(lower, low, unit, None, high, upper)
         self.args = (
-            f"{_with_unit(f'{lower} {_plain(low)}', unit)} lies above {_with_unit(f'{upper} {_plain(high)}', unit)};"
-            " are the two swapped?",
+            say.wrong_way_round(
+                _with_unit(f"{lower} {_plain(low)}", unit), _with_unit(f"{upper} {_plain(high)}", unit)
+            ),
         )
 
 
@@ -65,7 +70,7 @@ def in_order(lower: str, low: float, upper: str, high: float, unit: str) -> None
 
 def _limits(low: float | None, high: float | None, unit: str) -> str:
     if low is not None and high is not None:
-        return _with_unit(f"from {_plain(low)} to {_plain(high)}", unit)
+        return _with_unit(say.from_to(_plain(low), _plain(high)), unit)
     if low is not None:
         return _with_unit(f"above {_plain(low)}", unit)
     if high is not None:

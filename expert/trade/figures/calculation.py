@@ -6,15 +6,16 @@ import math
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
+from expert.trade import sentences as say
 from expert.trade.errors import WrongArguments
 from expert.trade.quantities.units import KINDS, Quantity, difference_of, echo, with_article
 
 STANDINGS = {
-    "law": "a law of physics or a definition",
-    "pub": "read in print that gives or quotes it",
-    "lib": "compared with a reference library",
-    "mem": "from memory, to be confirmed",
-    "cp": "common practice, no source",
+    "law": say.BY_LAW,
+    "pub": say.BY_PRINT,
+    "lib": say.BY_LIBRARY,
+    "mem": say.BY_MEMORY,
+    "cp": say.BY_PRACTICE,
 }
 
 
@@ -70,7 +71,7 @@ def work_out(figure: Figure, arguments: Sequence[Quantity | str]) -> Quantity:
     if not least <= len(arguments) <= most:
         count = str(least) if least == most else f"{least} to {most}"
         names = ", ".join(wanted.name for wanted in figure.takes)
-        raise WrongArguments(f"{figure.name} takes {count} arguments ({names}), not {len(arguments)}")
+        raise WrongArguments(say.other_number_of_arguments(figure.name, count, names, len(arguments)))
     plain = [_plain(figure, wanted, given) for wanted, given in zip(figure.takes, arguments, strict=False)]
     factor, offset = KINDS[figure.gives].units[figure.unit]
     return Quantity(figure.call(*plain) * factor + offset, figure.gives)
@@ -82,15 +83,15 @@ def _plain(figure: Figure, wanted: Input, given: Quantity | str) -> float | str:
         if isinstance(given, str) and given in wanted.words:
             return given
         found = echo(given) if isinstance(given, str) else with_article(given.kind)
-        raise WrongArguments(f"{where} is one of {', '.join(wanted.words)}, not {found}")
+        raise WrongArguments(say.one_of_the_words(where, ", ".join(wanted.words), found))
     if isinstance(given, str):
-        raise WrongArguments(f"{where} is {with_article(wanted.kind)}, not the word {echo(given)}")
+        raise WrongArguments(say.word_for_a_quantity(where, with_article(wanted.kind), echo(given)))
     if given.kind != wanted.kind:
         raise WrongArguments(
-            f"{where} is {with_article(wanted.kind)}, not {with_article(given.kind)}{_hint(wanted, given)}"
+            say.other_kind_than_wanted(where, with_article(wanted.kind), with_article(given.kind), _hint(wanted, given))
         )
     if math.isinf(given.value):
-        raise WrongArguments(f"{where} is over range (OL); nothing can be worked out from it")
+        raise WrongArguments(say.argument_is_over_range(where))
     factor, offset = KINDS[wanted.kind].units[wanted.unit]
     return (given.value - offset) / factor
 
@@ -98,5 +99,5 @@ def _plain(figure: Figure, wanted: Input, given: Quantity | str) -> float | str:
 def _hint(wanted: Input, given: Quantity) -> str:
     """A word of help where two kinds are easily taken for each other."""
     if {wanted.kind, given.kind} == {"gauge_pressure", "absolute_pressure"}:
-        return " (absolute is gauge plus air pressure)"
-    return " (a difference is wanted)" if wanted.kind == difference_of(given.kind) else ""
+        return say.ABSOLUTE_HINT
+    return say.DIFFERENCE_HINT if wanted.kind == difference_of(given.kind) else ""

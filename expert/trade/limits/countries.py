@@ -10,6 +10,7 @@ from collections.abc import Mapping
 from dataclasses import field
 from typing import Literal
 
+from expert.trade import sentences as say
 from expert.trade.errors import WrongArguments
 from expert.trade.frozen import dataclass
 
@@ -133,8 +134,8 @@ COUNTRIES: Mapping[str, Country] = {
         ),
         Country(
             "uk", "United Kingdom", "uk", 230.0, (50.0,), (216.2, 253.0),
-            Basis(f"{_CODE}: 0.1 ohm and the lead", PUBLISHED),
-            Basis(f"{_CODE}; for which rating heaters are eased, to be confirmed", PUBLISHED),
+            Basis(say.earth_with_lead(_CODE), PUBLISHED),
+            Basis(say.leakage_to_be_confirmed(_CODE), PUBLISHED),
             Basis(_CODE, PUBLISHED),
             Basis("Electricity Safety, Quality and Continuity Regulations 2002: 230 V, +10 to -6 percent", MEMORY),
         ),
@@ -171,5 +172,5 @@ def country_named(text: str) -> Country:
     word = text.strip().casefold().replace(" ", "_").replace("-", "_")
     word = ALSO.get(word, word)
     if word not in COUNTRIES:
-        raise WrongArguments(f"{text[:40]!r} is not a country whose limits are known here: {', '.join(COUNTRIES)}")
+        raise WrongArguments(say.country_not_known(text[:40], ", ".join(COUNTRIES)))
     return COUNTRIES[word]

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import math
 
+from expert.trade import sentences as say
 from expert.trade.errors import WrongArguments, above, within
 from expert.trade.quantities.quantity import article
 
@@ -59,7 +60,7 @@ def cord_core_resistance(cord_length: float, cord_section: float) -> float:
     within("cord length", cord_length, "m", 0.0, 100.0, _CORE)
     if cord_section not in _CORES:
         sections = ", ".join(f"{size:g}" for size in SECTIONS)
-        raise WrongArguments(f"a core of {cord_section:g} mm2 is not in the table; {sections} mm2 would do")
+        raise WrongArguments(say.core_not_in_table(cord_section, sections))
     return _CORES[cord_section] / 1000 * cord_length
 
 
@@ -127,9 +128,7 @@ def insulation_limit(limit_set: str, protection_class: str, heating: str, power:
     if protection_class == "class_3":
         return 0.25
     if protection_class == "class_0":
-        raise WrongArguments(
-            f"set {limit_set} has no insulation limit for class_0; class_1, class_2 or class_3 would do"
-        )
+        raise WrongArguments(say.no_insulation_limit(limit_set))
     eased = heating == "heating" and (limit_set == "germany" or (limit_set == "uk" and power < 3000))
     return 0.3 if eased else 1.0
 
@@ -164,7 +163,7 @@ def leakage_limit(limit_set: str, protection_class: str, power: float) -> float:
         return min(10.0, kilowatts) if power > 3500 else 3.5
     with_limit = [name for name in CLASSES if (limit_set, name) in _LEAKAGE or name == "class_1"]
     would_do = ", ".join(with_limit)
-    raise WrongArguments(f"set {limit_set} has no leakage limit for {protection_class}; {would_do} would do")
+    raise WrongArguments(say.no_leakage_limit(limit_set, protection_class, would_do))
 
 
 def _nations_with(protection_class: str) -> tuple[str, ...]:
@@ -188,4 +187,4 @@ def insulation_shown(limit: float, error_percent: float = 30.0) -> float:
 
 def _known(word: str, words: tuple[str, ...], meaning: str) -> None:
     if word not in words:
-        raise WrongArguments(f"{word[:40]!r} is not known for {article(meaning)}; {', '.join(words)} would do")
+        raise WrongArguments(say.word_not_known(word[:40], article(meaning), ", ".join(words)))

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from expert.trade import sentences as say
 from expert.trade.errors import WrongArguments
 
 # Band: (lowest, highest [V], source, mark).
@@ -55,5 +56,5 @@ def mains_source(band: str) -> str:
 
 def _band(band: str) -> tuple[float, float, str, str]:
     if band not in _BANDS:
-        raise WrongArguments(f"{band[:40]!r} is not a mains band; {', '.join(BANDS)} would do")
+        raise WrongArguments(say.no_mains_band(band[:40], ", ".join(BANDS)))
     return _BANDS[band]

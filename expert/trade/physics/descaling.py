@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from expert.trade import sentences as say
 from expert.trade.errors import WrongArguments, above, within
 
 LIME_MASS = 100.087  # g/mol, CaCO3
@@ -32,7 +33,7 @@ def acid_for_lime(lime: float, acid: str) -> float:
     """
     within("lime", lime, "g", 0.0, 1e5, _DOSE)
     if acid not in _ACIDS:
-        raise WrongArguments(f"{acid[:40]!r} is not an acid of the table; {', '.join(ACIDS)} would do")
+        raise WrongArguments(say.no_acid_of_the_table(acid[:40], ", ".join(ACIDS)))
     molar_mass, hydrogens = _ACIDS[acid]
     return lime / LIME_MASS * 2 / hydrogens * molar_mass
 

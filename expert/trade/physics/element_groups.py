@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from itertools import pairwise
 
+from expert.trade import sentences as say
 from expert.trade.errors import OutOfRange, WrongArguments, above, within
 from expert.trade.physics.element import element_resistance
 
@@ -58,7 +59,7 @@ def alloy_factor(alloy: str, temperature: float) -> float:
     (1.026, 1.078)
     """
     if alloy not in _FACTORS:
-        raise WrongArguments(f"{alloy[:40]!r} is not an alloy of the table; {', '.join(ALLOYS)} would do")
+        raise WrongArguments(say.no_alloy_of_the_table(alloy[:40], ", ".join(ALLOYS)))
     within("temperature", temperature, "degC", 20.0, 800.0, _ALLOY)
     rows = list(zip(_TEMPERATURES, _FACTORS[alloy], strict=True))
     for (cooler, low), (hotter, high) in pairwise(rows):

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 
+from expert.trade import sentences as say
 from expert.trade.errors import OutOfRange, WrongArguments, above, in_order, within
 from expert.trade.physics.steam import boiler_temperature
 
@@ -38,7 +39,7 @@ def heat_up_time_with_metal(volume: float, power: float, start: float, end: floa
     147
     """
     if metal not in _METAL_HEAT:
-        raise WrongArguments(f"{metal[:40]!r} is not a metal of the table; {', '.join(METALS)} would do")
+        raise WrongArguments(say.no_metal_of_the_table(metal[:40], ", ".join(METALS)))
     within("mass of metal", mass, "g", 0.0, 1e6, _SOURCE)
     return _loss_free(_water(volume) + mass * _METAL_HEAT[metal], power, start, end)
 

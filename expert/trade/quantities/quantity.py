@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from expert.trade import sentences as say
 from expert.trade.errors import KindsDiffer
 from expert.trade.frozen import dataclass
 from expert.trade.quantities.bench_kinds import KINDS
@@ -41,9 +42,9 @@ class Quantity:
 
     def __post_init__(self) -> None:
         if self.kind not in KINDS:
-            raise ValueError(f"there is no kind of quantity called {self.kind[:40]!r}")
+            raise ValueError(say.no_kind_of_quantity(self.kind[:40]))
         if self.value != self.value:
-            raise ValueError("a quantity must have a value, and not-a-number is none")
+            raise ValueError(say.QUANTITY_WITHOUT_VALUE)
 
     def __lt__(self, other: Quantity) -> bool:
         return self.value < self._alike(other).value
@@ -62,18 +63,18 @@ class Quantity:
             return Quantity(self.value + other.value, self.kind)
         if self.kind == difference_of(other.kind):
             return Quantity(self.value + other.value, other.kind)
-        raise KindsDiffer(f"{with_article(other.kind)} cannot be added to {with_article(self.kind)}")
+        raise KindsDiffer(say.cannot_be_added(with_article(other.kind), with_article(self.kind)))
 
     def __sub__(self, other: Quantity) -> Quantity:
         if other.kind == self.kind:
             return Quantity(self.value - other.value, difference_of(self.kind))
         if other.kind == difference_of(self.kind):
             return Quantity(self.value - other.value, self.kind)
-        raise KindsDiffer(f"{with_article(other.kind)} cannot be taken from {with_article(self.kind)}")
+        raise KindsDiffer(say.cannot_be_taken_from(with_article(other.kind), with_article(self.kind)))
 
     def _alike(self, other: Quantity) -> Quantity:
         if other.kind != self.kind:
-            raise KindsDiffer(f"{with_article(self.kind)} cannot be compared with {with_article(other.kind)}")
+            raise KindsDiffer(say.cannot_be_compared(with_article(self.kind), with_article(other.kind)))
         return other
 
 

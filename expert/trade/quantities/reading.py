@@ -10,6 +10,7 @@ import math
 import re
 import unicodedata
 
+from expert.trade import sentences as say
 from expert.trade.quantities.bench_kinds import KINDS, Kind
 from expert.trade.quantities.quantity import Quantity, article, with_article
 from expert.trade.quantities.showing import show
@@ -70,7 +71,7 @@ def number_and_unit(text: str) -> tuple[float, str]:
     plain = _plain_text(text, KINDS["number"], "metric")
     matched = re.fullmatch(_NUMBER_AND_UNIT, plain)
     if matched is None:
-        raise NotAQuantity(f"{echo(text)} is not a number with a unit")
+        raise NotAQuantity(say.no_number_with_unit(echo(text)))
     return _float(matched[1], text), matched[2] or ""
 
 
@@ -96,7 +97,7 @@ def believable(quantity: Quantity, system: str = "metric") -> None:
         return
     if not low <= quantity.value <= high:
         found, least, most = (show(Quantity(value, kind.name), None, system) for value in (quantity.value, low, high))
-        raise NotBelievable(f"{found} cannot be right for {with_article(kind.name)}; {least} to {most} would do")
+        raise NotBelievable(say.not_believable(found, with_article(kind.name), least, most))
 
 
 def echo(text: str) -> str:
@@ -126,7 +127,7 @@ def _default_unit(wanted: Kind, unit: str | None, system: str) -> str:
         return wanted.preferred(system)
     name = unit_in(wanted, unit)
     if name is None:
-        raise ValueError(f"{echo(unit)} is not a unit of {article(wanted.words)}")
+        raise ValueError(say.no_unit_of(echo(unit), article(wanted.words)))
     return name
 
 
@@ -134,15 +135,15 @@ def _plain_text(text: str, wanted: Kind, system: str) -> str:
     """One spelling of every sign, one space between words; too long or unprintable text is refused."""
     if len(text) > LONGEST_READING:
         would_do = what_would_do(wanted, system)
-        raise NotAQuantity(f"a text of {len(text)} characters is too long for a reading; {would_do}")
+        raise NotAQuantity(say.text_too_long(len(text), would_do))
     if any(
         unicodedata.category(letter) in ("Cc", "Cf", "Cs", "Co", "Cn") and letter not in "\t\r\n" for letter in text
     ):
-        raise NotAQuantity(f"the text has signs that cannot be shown; {what_would_do(wanted, system)}")
+        raise NotAQuantity(say.signs_cannot_be_shown(what_would_do(wanted, system)))
     text = text.replace("º", "°").replace("−", "-").replace("–", "-")
     text = " ".join(unicodedata.normalize("NFKC", text).split())
     if not text:
-        raise NotAQuantity(f"nothing was typed; {what_would_do(wanted, system)}")
+        raise NotAQuantity(say.nothing_was_typed(what_would_do(wanted, system)))
     return text
 
 
@@ -151,7 +152,7 @@ def _value_of(text: str, wanted: Kind, default: str, system: str) -> float:
     if over is not None and (not over[1] or unit_in(wanted, over[1])):
         if wanted.over_range:
             return math.inf
-        raise NotAQuantity(f"{echo(text)} is over range; {what_would_do(wanted, system)}")
+        raise NotAQuantity(say.over_range(echo(text), what_would_do(wanted, system)))
     special = _SPECIAL.get(wanted.name)
     value = special(text) if special is not None else None
     return value if value is not None else _plain_value(text, wanted, default, system)
@@ -173,18 +174,18 @@ def _why_not(text: str) -> str:
     if not any("0" <= letter <= "9" for letter in text):
         return "has no number"
     if text[0] in "<>≤≥~≈":
-        return "is not one value"
+        return say.NOT_ONE_VALUE
     if len(re.findall(r"[.,]", text)) > 1:
-        return "has more than one decimal mark"
-    return "is not one number with one unit"
+        return say.SEVERAL_DECIMAL_MARKS
+    return say.NOT_ONE_NUMBER
 
 
 def _what_is(unit: str, wanted: Kind) -> str:
     kinds = [KINDS[name] for name in units_named(unit)]
     if not kinds:
         near = unit_like(unit, wanted.units)
-        meant = f" (did you mean {near}?)" if near else ""
-        return f"has the unknown unit {echo(unit)}{meant}"
+        meant = say.did_you_mean(near) if near else ""
+        return say.unknown_unit(echo(unit), meant)
     families = list(dict.fromkeys(kind.family for kind in kinds))
     if len(kinds) == 1:
         return f"is {article(kinds[0].words)}"
@@ -194,7 +195,7 @@ def _what_is(unit: str, wanted: Kind) -> str:
 def _float(number: str, text: str) -> float:
     value = float(number.replace(",", "."))
     if math.isinf(value):
-        raise NotAQuantity(f"{echo(text)} is too large a number for any reading")
+        raise NotAQuantity(say.number_too_large(echo(text)))
     return value
 
 
@@ -248,7 +249,7 @@ def _amount_in_time(text: str) -> float | None:
     amount = read_quantity(matched[1], "volume")
     time = read_quantity(matched[2], "time")
     if time.value == 0:
-        raise NotAQuantity(f"{echo(text)} has a time of zero; {what_would_do(KINDS['flow'])}")
+        raise NotAQuantity(say.time_of_zero(echo(text), what_would_do(KINDS["flow"])))
     return amount.value / time.value
 
 

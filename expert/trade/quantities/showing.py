@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 
+from expert.trade import sentences as say
 from expert.trade.quantities.bench_kinds import KINDS, Kind
 from expert.trade.quantities.quantity import Quantity
 from expert.trade.quantities.unit_names import unit_in
@@ -30,7 +31,7 @@ def show(quantity: Quantity, unit: str | None = None, system: str = "metric") ->
     if unit is not None:
         chosen = unit_in(kind, unit) if unit.strip() else ("" if "" in kind.units else None)
         if chosen is None:
-            raise ValueError(f"{unit[:40]!r} is not a unit of {kind.words}")
+            raise ValueError(say.no_unit_of(repr(unit[:40]), kind.words))
     elif quantity.kind == "time" and abs(quantity.value) >= 120:
         return _minutes(quantity.value)
     else:

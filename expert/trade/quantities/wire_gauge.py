@@ -5,6 +5,8 @@ from __future__ import annotations
 import math
 import re
 
+from expert.trade import sentences as say
+
 _GAUGE = r"\s*(?:#?([0-9]{1,2})\s*(?:awg|ga(?:uge)?)|awg\s*#?([0-9]{1,2}))\s*\Z"
 NEAR = 0.01  # a section this near to a gauge is that gauge
 
@@ -17,7 +19,7 @@ def awg_section(gauge: int) -> float:
     (1.31, 2.08)
     """
     if not 0 <= gauge <= 40:
-        raise ValueError(f"gauge {gauge}; 0 to 40 are known")
+        raise ValueError(say.wire_gauge_not_known(gauge))
     return math.pi / 4 * math.pow(0.127 * math.pow(92, (36 - gauge) / 39), 2)
 
 

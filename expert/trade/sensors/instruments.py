@@ -11,6 +11,7 @@ import math
 from collections.abc import Sequence
 from itertools import pairwise
 
+from expert.trade import sentences as say
 from expert.trade.errors import KindsDiffer
 from expert.trade.frozen import dataclass
 from expert.trade.quantities.quantity import Quantity, difference_of, with_article
@@ -64,7 +65,7 @@ def uncertainty(instrument: Instrument, reading: Quantity) -> Quantity:
     """
     if reading.kind != instrument.measures:
         found, wanted = with_article(reading.kind), with_article(instrument.measures)
-        raise KindsDiffer(f"{found} cannot be read on {instrument.name}, which shows {wanted}")
+        raise KindsDiffer(say.cannot_be_read_on(found, instrument.name, wanted))
     kind = difference_of(reading.kind)
     if math.isinf(reading.value):
         return Quantity(0.0, kind)
@@ -103,7 +104,7 @@ def still_possible(reading: Quantity, uncertainty: Quantity, bands: Sequence[Ban
     """
     if uncertainty.kind != difference_of(reading.kind):
         found, wanted = with_article(uncertainty.kind), with_article(difference_of(reading.kind))
-        raise KindsDiffer(f"the uncertainty is {found} where {wanted} is wanted")
+        raise KindsDiffer(say.uncertainty_of_other_kind(found, wanted))
     x, margin = reading.value, abs(uncertainty.value)
     limits = _limits(reading, bands)
     reached = {_first_match(point, bands) for point in _test_points(x, margin, limits)}
@@ -115,7 +116,7 @@ def _limits(reading: Quantity, bands: Sequence[Band]) -> list[float]:
     for limit in limits:
         if limit.kind != reading.kind:
             found, wanted = with_article(limit.kind), with_article(reading.kind)
-            raise KindsDiffer(f"a limit is {found}, but the reading is {wanted}")
+            raise KindsDiffer(say.limit_of_other_kind(found, wanted))
     return sorted({limit.value for limit in limits})
 
 

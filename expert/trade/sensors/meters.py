@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from expert.trade import sentences as say
 from expert.trade.errors import WrongArguments, above, within
 
 _DIGITAL = "a digital meter's data sheet"
@@ -50,6 +51,6 @@ def thermocouple_uncertainty(tolerance_class: str, temperature: float) -> float:
     """
     if tolerance_class not in _FIXED:
         would_do = " or ".join(THERMOCOUPLE_CLASSES)
-        raise WrongArguments(f"{tolerance_class[:40]!r} is not a thermocouple class; {would_do} would do")
+        raise WrongArguments(say.no_thermocouple_class(tolerance_class[:40], would_do))
     within("temperature", temperature, "degC", -40.0, 333.0, _THERMOCOUPLE)
     return _FIXED[tolerance_class]

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 
+from expert.trade import sentences as say
 from expert.trade.errors import WrongArguments, above, within
 
 A, B, C = 3.9083e-3, -5.775e-7, -4.183e-12  # IEC 60751:2008
@@ -89,9 +90,9 @@ def pt_tolerance(sensor_class: str, temperature: float) -> float:
     0.8
     """
     if sensor_class not in _CLASSES:
-        raise WrongArguments(f"{sensor_class[:40]!r} is not a class of platinum sensor; {', '.join(CLASSES)} would do")
+        raise WrongArguments(say.no_platinum_class(sensor_class[:40], ", ".join(CLASSES)))
     fixed, per_degree, least, most = _CLASSES[sensor_class]
-    within("temperature", temperature, "degC", least, most, f"IEC 60751:2008, class {sensor_class} (film),")
+    within("temperature", temperature, "degC", least, most, say.standard_of_platinum_class(sensor_class))
     return fixed + per_degree * abs(temperature)
 
 

@@ -9,6 +9,7 @@ from __future__ import annotations
 import math
 from bisect import bisect_right
 
+from expert.trade import sentences as say
 from expert.trade.errors import above, within
 
 ZERO_CELSIUS = 273.15
@@ -159,12 +160,12 @@ def steinhart_hart_through(*points: tuple[float, float]) -> tuple[float, float, 
     '1.14e-03 2.31e-04 1.0e-07'
     """
     if len(points) != 3:
-        raise ValueError(f"Steinhart-Hart takes three points, not {len(points)}")
+        raise ValueError(say.three_points_are_wanted(len(points)))
     for _, resistance in points:
         above("resistance", resistance, "ohm", 0.0, _STEINHART_HART)
     (y1, l1), (y2, l2), (y3, l3) = ((1 / (t + ZERO_CELSIUS), math.log(r)) for t, r in points)
     if len({l1, l2, l3}) < 3:
-        raise ValueError("Steinhart-Hart takes three points of different resistance")
+        raise ValueError(say.THREE_RESISTANCES)
     second, third = (y2 - y1) / (l2 - l1), (y3 - y1) / (l3 - l1)
     c = (third - second) / (l3 - l2) / (l1 + l2 + l3)
     b = second - c * (l1 * l1 + l1 * l2 + l2 * l2)

@@ -1,4 +1,7 @@
-"""What a package says stands in its `sentences` and nowhere else."""
+"""What a package says stands in its `sentences` and nowhere else.
+
+Engine, machine and witness speak to no user: what they refuse is a fault of the program that called them.
+"""
 
 from __future__ import annotations
 
@@ -25,6 +28,7 @@ PACKAGES = {
     "language": 200,
     "trade": 40,
 }
+SPEAK_TO_NO_USER = {"engine", "machine", "witness"}
 # Said by nobody: words of customers that are looked for; names of the simulated machine's faults and signs; keys
 # of a file and calculations of the trade, each with its one sentence; a fault of the program; columns of a database;
 # lines of a drawing.
@@ -105,6 +109,10 @@ def test_no_sentence_stands_outside(package: str) -> None:
         for line, text in sentences_in(file.read_text("utf-8"), not lies_in(BESIDE_A_CALCULATION, name))
     ]
     assert not found
+
+
+def test_no_package_is_forgotten() -> None:
+    assert {file.parent.name for file in EXPERT.glob("*/__init__.py")} == set(PACKAGES) | SPEAK_TO_NO_USER
 
 
 def test_a_sentence_would_be_found() -> None:

@@ -1,9 +1,8 @@
 """`python -m tests.benchmarks.slips [--each N] [--seed N] [--only TEXT] [--meaning] [--part K/N] [--cases] [--json]`.
 
 Slips planted in the shipped rules: N of each kind at random places (20). Each is shown to `expert check`, and what it
-does not say at its place to `cases --changed`, which tells every record that means something else now (`told`). What
-neither sees is shown to the worked cases that it touches; with `--cases` those play for each slip that check does not
-see. Prints for each kind how many were seen by whom, then every slip that nobody saw, and every one told elsewhere
+does not say at its place to `cases --changed`, which tells every record that means something else now (`told`); with
+`--cases` it also plays the worked cases that the slip touches, where check does not see it. Prints for each kind how many were seen by whom, then every slip that nobody saw, and every one told elsewhere
 than at its record. `--part 2/5`: the second fifth of the kinds. Keys: `kinds`, `planted`, `by_check`, `by_told`,
 `by_cases`, `by_nobody`, `at_its_place`, `rows`, `unseen`, `elsewhere`.
 """
@@ -23,21 +22,21 @@ from expert.workbench.case_runs.changed import Meanings, changed_meanings, meani
 from tests.workbench.judging import Cases, Judge
 from tests.workbench.slips import Files, Kind, Slip, planted, shipped_files, table_kinds, texts_of
 from tests.workbench.slips_of_meaning import meaning_kinds
+from tests.workbench.slips_of_records import record_kinds
 
 COUNTED = ("planted", "by_check", "by_told", "by_cases", "by_nobody", "at_its_place")
 
 
 @dataclass
 class Bench:
-    """What every process works with; made before they part. `playing`: the cases play for what is only told, too."""
+    """What every process works with; made before they part."""
 
     files: Files
     texts: dict[str, str]
     judge: Judge
     meanings: Meanings
-    playing: bool
+    cases: Cases | None
     kinds: dict[str, Kind] = field(default_factory=dict)
-    cases: Cases | None = None  # played when they are first needed
 
 
 _bench: list[Bench] = []
@@ -70,15 +69,9 @@ def _seen(bench: Bench, slip: Slip) -> Seen:
     said = f"{place}: {(*found, *told)[0]}" if found or told else place
     if found:
         return Seen(slip.kind.name, "check", here, said)
-    if base is not None and (bench.playing or not told) and _cases(bench).see(base):
+    if base is not None and bench.cases is not None and bench.cases.see(base):
         return Seen(slip.kind.name, "cases", here, said)
     return Seen(slip.kind.name, "told" if told else "", here, said)
-
-
-def _cases(bench: Bench) -> Cases:
-    if bench.cases is None:
-        bench.cases = Cases(bench.texts)
-    return bench.cases
 
 
 def _part(kinds: list[Kind], wanted: str) -> list[Kind]:
@@ -98,13 +91,12 @@ def main() -> None:
     parser.add_argument("--json", action="store_true")
     arguments = parser.parse_args()
     files = shipped_files()
-    kinds = [*([] if arguments.meaning else table_kinds(files)), *meaning_kinds(files)]
+    kinds = [*([] if arguments.meaning else table_kinds(files)), *meaning_kinds(files), *record_kinds(files)]
     kinds = _part([kind for kind in kinds if arguments.only in kind.name], arguments.part)
     texts = texts_of(files)
     meanings = meanings_in(read_rules(texts))
-    bench = Bench(files, texts, Judge(files), meanings, arguments.cases, {kind.name: kind for kind in kinds})
-    bench.cases = Cases(texts) if arguments.cases else None
-    _bench.append(bench)
+    cases = Cases(texts) if arguments.cases else None
+    _bench.append(Bench(files, texts, Judge(files), meanings, cases, {kind.name: kind for kind in kinds}))
     work = [(kind.name, number, arguments.seed) for kind in kinds for number in range(arguments.each)]
     rows = {kind.name: Counter[str]() for kind in kinds}
     unseen: list[str] = []

@@ -317,10 +317,6 @@ def _of_questions() -> list[Kind]:
             ),
         ),
         in_limits("the ends of a span swapped", _swapped_ends),
-        in_limits(
-            "rated power for element power",
-            lambda text, chance: text.replace("plate.element_power", "plate.rated_power"),
-        ),
         gone("sound", "a question"),
         gone("cautions", "a question"),
         gone("only_if", "a question"),
@@ -335,7 +331,6 @@ def _of_questions() -> list[Kind]:
 def _of_bench() -> list[Kind]:
     return [
         gone("unless", "a move"),
-        gone("first", "a move"),
         gone("needs", "a move"),
         gone("cautions", "a move"),
         gone("qualified_only", "the bench file"),

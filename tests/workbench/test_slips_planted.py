@@ -12,6 +12,7 @@ import pytest
 from tests.workbench.judging import Judge
 from tests.workbench.slips import Kind, planted, shipped_files, table_kinds, texts_of
 from tests.workbench.slips_of_meaning import meaning_kinds
+from tests.workbench.slips_of_records import record_kinds
 
 FILES = shipped_files()
 TEXTS = texts_of(FILES)
@@ -45,7 +46,7 @@ def judge() -> Judge:
 
 
 def test_there_are_enough_kinds() -> None:
-    names = {kind.name for kind in (*BY_TABLE, *meaning_kinds(FILES))}
+    names = {kind.name for kind in (*BY_TABLE, *meaning_kinds(FILES), *record_kinds(FILES))}
     assert len(names) >= 120 and len(MEANING) == len(SEEN)
 
 

@@ -2,14 +2,16 @@
 
 Slips planted in the shipped rules: N of each kind at random places (20). Each is shown to `expert check`, and what it
 does not say at its place to `cases --changed`, which tells every record that means something else now (`told`); with
-`--cases` it also plays the worked cases that the slip touches, where check does not see it. Prints for each kind how many were seen by whom, then every slip that nobody saw, and every one told elsewhere
-than at its record. `--part 2/5`: the second fifth of the kinds. Keys: `kinds`, `planted`, `by_check`, `by_told`,
-`by_cases`, `by_nobody`, `at_its_place`, `rows`, `unseen`, `elsewhere`.
+`--cases` it also plays the worked cases that the slip touches, where check does not see it. Prints for each kind how
+many were seen by whom, then every slip that nobody saw, and every one told elsewhere than at its record.
+`--part 2/5`: the second fifth of the kinds. Keys: `kinds`, `planted`, `by_check`, `by_told`, `by_cases`, `by_nobody`,
+`at_its_place`, `rows`, `unseen`, `elsewhere`.
 """
 
 from __future__ import annotations
 
 import argparse
+import gc
 import json
 import multiprocessing
 import os
@@ -101,6 +103,8 @@ def main() -> None:
     rows = {kind.name: Counter[str]() for kind in kinds}
     unseen: list[str] = []
     elsewhere: list[str] = []
+    gc.freeze()  # what is there stays; what a slip makes is let go by itself
+    gc.disable()
     # Forked, so that every process has what was made above.
     with multiprocessing.get_context("fork").Pool(os.cpu_count()) as pool:
         for number, seen in enumerate(pool.imap(one, work, chunksize=2), 1):

@@ -97,6 +97,14 @@ SLIPS = [
         "limit_stamp: between 'lower' (below 138 °C) and 'as_on_plate' (139 °C to 151 °C) a small gap falls to 'otherwise'",
     ),
     (
+        "limit-unlike-others",
+        "circuits/mains_and_earth.yaml",
+        "weak: below insulation_least_without_heaters\n",
+        "weak: above insulation_least_without_heaters\n",
+        "      weak: above insulation_least_without_heaters",
+        "'weak' of insulation_at_plug is above insulation_least_without_heaters, and element_insulation_dried, which is read alike otherwise, has below insulation_least_without_heaters",
+    ),
+    (
         "beyond-believable",
         FILL,
         "open: above 100 kohm",

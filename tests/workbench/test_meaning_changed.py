@@ -62,6 +62,12 @@ OTHERWISE = [
         "and says now 'open on heat_exchanger_lever_tank: above 100 ohm'",
     ),
     (
+        "circuits/safety_looks.yaml",
+        "    slip: opening temperature stamped on the safety thermostats\n",
+        "",
+        "question limit_stamp no longer says 'slip: in words'",
+    ),
+    (
         "circuits/steam_and_safety.yaml",
         "explains: [weak_wand, weak_steam]",
         "explains: [weak_wand]",

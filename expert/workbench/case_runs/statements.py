@@ -51,6 +51,7 @@ _WORDING = frozenset(
     {"id", "circuit", "part", "name", "title", "ask", "how", "expect", "because", "where", "source", "words", "slip"}
     | {"say", "confirm", "steps"}
 )
+_MAY_BE_LEFT_OUT = frozenset({"expect", "how", "slip", "where", "source", "steps"})  # that it is there is told
 _ELSEWHERE = frozenset({"moves"})  # told as records of their own; the faults of a part are, too
 
 
@@ -94,8 +95,11 @@ def _of_record(record: object, name: str) -> Iterator[str]:
     left_out = _WORDING | _ELSEWHERE | ({"faults"} if hasattr(record, "needs") else set())
     left_out |= {"readings"} if isinstance(record, Measure) else set()
     for field in fields(record):  # type: ignore[arg-type]
+        value, called = getattr(record, field.name), f"{name} {field.name}" if name else field.name
         if field.compare and field.name not in left_out:
-            yield from _said(getattr(record, field.name), f"{name} {field.name}" if name else field.name)
+            yield from _said(value, called)
+        elif field.name in _MAY_BE_LEFT_OUT and value:
+            yield say.in_words(called)
 
 
 def _concluded(said: Narrow | Suspect | Evidence | Normal | Say) -> str:

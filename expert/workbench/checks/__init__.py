@@ -12,6 +12,7 @@ from types import MappingProxyType
 from expert.language.model import RuleBase
 from expert.language.problems import Problem
 from expert.workbench.checks import (
+    alike,
     ambivalence,
     faults,
     machines,
@@ -28,7 +29,22 @@ from expert.workbench.index import Index
 
 Check = Callable[[Index], Iterable[Problem]]
 
-_MODULES = (redundancy, ambivalence, faults, questions, numbers, machines, on_machines, orders, pairs, weights, wording)
+_MODULES = (
+    *(
+        redundancy,
+        ambivalence,
+        faults,
+        questions,
+        numbers,
+        alike,
+        machines,
+        on_machines,
+        orders,
+        pairs,
+        weights,
+        wording,
+    ),
+)
 CHECKS: tuple[Check, ...] = tuple(module.check for module in _MODULES)
 CODES: Mapping[str, str] = MappingProxyType(
     {code: meaning for module in _MODULES for code, meaning in module.CODES.items()}

@@ -95,6 +95,10 @@ def weight(sign: str, fault: str, decibans: int) -> str:
     return f"{sign} {fault}: {decibans} decibans"
 
 
+def in_words(name: str) -> str:
+    return f"{name}: in words"
+
+
 def statement_on(name: str, machine: str, told: str) -> str:
     return f"{name} on {machine}: {told}"
 

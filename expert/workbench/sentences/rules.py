@@ -87,6 +87,13 @@ def nominal_value_is_not_sound(question: str, machine: str, value: str, shown: s
     return f"{question}: on {machine} the expected value {value} is {shown}, and that is not '{outcome}' ({range})"
 
 
+LIMIT_UNLIKE_OTHERS = "A limit differs by a power of ten, or by its side, from that of a question that is read alike."
+
+
+def limit_is_unlike(question: str, outcome: str, limit: str, other: str, other_limit: str) -> str:
+    return f"'{outcome}' of {question} is {limit}, and {other}, which is read alike otherwise, has {other_limit}"
+
+
 # ------------------------------------------------------------ orders
 
 DEAR_ORDER = "The check list takes clearly longer on the average than the same tests in another order."

@@ -10,7 +10,7 @@ import math
 import re
 from collections.abc import Iterator
 
-from expert.language.model import Question, Reading
+from expert.language.model import Measure, Question, Reading
 from expert.language.problems import Problem
 from expert.workbench.index import Index
 from expert.workbench.sentences import rules as say
@@ -24,7 +24,7 @@ def check(index: Index) -> Iterator[Problem]:
     """Group by group of questions with the same kind, instrument and outcomes; the fewer are told, or the later one."""
     groups: dict[object, list[Question]] = {}
     for question in index.base.questions.values():
-        if (measure := question.measure) is not None:
+        if isinstance(measure := question.form, Measure):
             groups.setdefault((measure.kind, measure.instrument, question.outcomes), []).append(question)
     for group in groups.values():
         likes = {one.id: sum(_limits(one) == _limits(other) for other in group) for one in group}

@@ -55,7 +55,8 @@ def talk_plainly(session: Session, opening: Iterable[Record], lines: Iterator[st
 
 def _answer(session: Session, text: str, out: TextIO) -> None:
     try:
-        show(session.job, session.say(text), out)
+        records = session.say(text)
+        show(session.job, records, out)
     except NotTaken as problem:
         for line in with_path_whole(str(problem), WIDTH):
             out.write(f"{line}\n")

@@ -147,7 +147,7 @@ HOW = [
             "! Mains kills. Pull the plug.",
             "You need: fill coil.",
             "1. Fit a new coil.",
-            "When it is done: type done. If you did something else: instead, and what. If it is not repaired: no",
+            "Is it done? (type done; instead, and what you did; or no)",
         ],
     ),
     ("how", "prove", ["How: Look at the glass.", "Bench: mains on, covers on. About 2 min."]),

@@ -34,8 +34,8 @@ MISTYPED = [
         "repair",
         [
             (
-                "Did you mean: why? 'wy' does not say what was done. When it is done: type done. If you did "
-                "something else: instead, and what. If it is not repaired: no"
+                "Did you mean: why? 'wy' does not say what was done. "
+                "Is it done? (type done; instead, and what you did; or no)"
             )
         ],
     ),
@@ -94,8 +94,8 @@ MISTYPED = [
         "repair",
         [
             (
-                "Did you mean: take back? 'takeback 3' does not say what was done. When it is done: type done. "
-                "If you did something else: instead, and what. If it is not repaired: no"
+                "Did you mean: take back? 'takeback 3' does not say what was done. "
+                "Is it done? (type done; instead, and what you did; or no)"
             )
         ],
     ),
@@ -144,8 +144,8 @@ MISTYPED = [
         "repair",
         [
             (
-                "Did you mean: answers? 'awnsers' does not say what was done. When it is done: type done. If you "
-                "did something else: instead, and what. If it is not repaired: no"
+                "Did you mean: answers? 'awnsers' does not say what was done. "
+                "Is it done? (type done; instead, and what you did; or no)"
             )
         ],
     ),
@@ -190,8 +190,8 @@ MISTYPED = [
         "repair",
         [
             (
-                "Did you mean: why? 'why not' does not say what was done. When it is done: type done. If you did "
-                "something else: instead, and what. If it is not repaired: no"
+                "Did you mean: why? 'why not' does not say what was done. "
+                "Is it done? (type done; instead, and what you did; or no)"
             )
         ],
     ),

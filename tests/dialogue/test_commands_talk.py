@@ -177,12 +177,7 @@ CANNOT_TELL = [
     (
         "can't tell",
         "repair",
-        [
-            (
-                "'can't tell' does not say what was done. When it is done: type done. If you did something else: "
-                "instead, and what. If it is not repaired: no"
-            )
-        ],
+        [("'can't tell' does not say what was done. Is it done? (type done; instead, and what you did; or no)")],
     ),
     ("can't tell", "close", ["'can't tell' is no answer here. Type a number from 1 to 4."]),
     ("can't tell", "parts", ["'can't tell' names no part. Type ok, none, or the parts, separated by commas."]),

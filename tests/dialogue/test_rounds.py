@@ -46,6 +46,14 @@ def test_one_word_confirms_each_look_that_was_listed() -> None:
     assert not set(listed) & set(after.to_prove)
 
 
+def test_not_the_first_puts_it_by_itself_and_confirms_nothing() -> None:
+    job = at_a_round()
+    after, records = step(job, "not 1")
+    assert answered(records) == []
+    assert after.prompt.at == ("proof", job.round_put[0])
+    assert after.round_put == ()
+
+
 def test_the_first_that_is_not_is_put_by_itself() -> None:
     job = at_a_round()
     after, records = step(job, "not 2")
@@ -54,14 +62,17 @@ def test_the_first_that_is_not_is_put_by_itself() -> None:
     assert after.round_put == ()
 
 
-@pytest.mark.parametrize("line", ["99 sound", "1 sound", "not 1", "not 99"])
+@pytest.mark.parametrize("line", ["99 sound", "1 sound", "not 0", "not 99"])
 def test_another_number_than_was_listed_confirms_nothing(line: str) -> None:
     job = at_a_round()
     after, records = step(job, line)
     count = len(job.round_put)
     assert after is job
     assert records == (
-        Told(f"{count} looks are listed. Each as written: {count} sound. Else answer the first, or not and a number."),
+        Told(
+            f"{count} looks are listed. All as written: {count} sound. "
+            f"Else the first that is not: not 1 to not {count}."
+        ),
     )
 
 

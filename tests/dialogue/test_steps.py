@@ -26,7 +26,7 @@ def test_a_straight_job_from_complaint_to_close(filling: Desk) -> None:
         "  (a number in ohm, or OL; ohm meter)",
     ]
     assert filling.type("OL") == [
-        "over range (OL) counts as: open. (open is above 100 kohm)",
+        "over range (OL) counts as: open. (above 100 kohm)",
         "So: A coil without continuity cannot lift its plunger.",
         "FOUND: fill valve: coil open.",
         "  because: A coil without continuity cannot lift its plunger.",
@@ -34,7 +34,7 @@ def test_a_straight_job_from_complaint_to_close(filling: Desk) -> None:
         "Repair: fill valve: coil open. About 20 min.",
         "You need: fill coil.",
         "1. Fit a new coil.",
-        "When it is done: type done. If you did something else: instead, and what. If it is not repaired: no",
+        "Is it done? (type done; instead, and what you did; or no)",
     ]
     assert filling.type("done")[:2] == [
         "Repair noted: fill valve: coil open. The proof follows.",

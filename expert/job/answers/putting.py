@@ -5,19 +5,17 @@ from __future__ import annotations
 from typing import assert_never
 
 from expert.engine.bench import after, satisfies
+from expert.job.state.inference import show_caution
 from expert.job.state.job import Prompt, Turn
 from expert.language.model import Choice, Measure, Question, YesNo
-from expert.trace.records import CautionShown, Moved, PromptKind, Put
+from expert.trace.records import Moved, PromptKind, Put
 from expert.trace.why import Why
 
 
 def show_cautions(turn: Turn, cautions: tuple[str, ...]) -> None:
     """Cautions before the step they belong to, each once in a state of the bench."""
-    job = turn.job
-    for caution in cautions:
-        if caution not in job.cautions_read:
-            job.cautions_read.add(caution)
-            turn.add(CautionShown(caution, job.base.cautions[caution].text))
+    for name in cautions:
+        show_caution(turn, name, turn.job.base.cautions[name].text)
 
 
 def put_question(turn: Turn, question: Question, kind: PromptKind, why: Why) -> None:

@@ -80,6 +80,7 @@ def _at_the_bench(turn: Turn, qualified: bool) -> None:
         job.workers = (*job.workers, job.technician)
     job.cautions_read.clear()
     job.moves_told.clear()
+    job.cautions_told.clear()
     turn.add(Worker(job.technician, qualified))
     if not must_be_confirmed(job):
         _go_on(turn)
@@ -159,6 +160,7 @@ def _assume_the_worst(turn: Turn) -> None:
     job.choice = None
     job.cautions_read.clear()
     job.moves_told.clear()
+    job.cautions_told.clear()
     job.prepared.clear()
     _ask_or_go_on(turn, asked)
 

@@ -29,6 +29,7 @@ def work_by(turn: Turn) -> None:
     job = turn.job
     job.cautions_read.clear()
     job.moves_told.clear()
+    job.cautions_told.clear()
     job.choice = None
     turn.add(Worker(job.technician, job.qualified))
 

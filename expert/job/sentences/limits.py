@@ -27,6 +27,10 @@ def counts_as(shown: str, outcome: str, detail: str) -> str:
     return f"{shown} counts as: {outcome}. ({detail})"
 
 
+def is_within(reading: str, limits: str) -> str:
+    return f"{reading} is {limits}"
+
+
 def too_close(shown: str, outcomes: str, detail: str) -> str:
     return f"{shown} is too close to a limit: it may be {outcomes}. Both stay possible. ({detail})"
 

@@ -65,8 +65,12 @@ def closed(job: str, outcome: str, minutes: float) -> str:
     return f"Job {job} is closed: {outcome}, {minutes:g} min."
 
 
-def number_wanted(unit: str, over: str, instrument: str) -> str:
-    return f"  (a number in {unit}{over}; {instrument})"
+def number_wanted(unit: str, may_be_open: bool, instrument: str) -> str:
+    return f"  (a number in {unit}{', or OL' if may_be_open else ''}; {instrument})"
+
+
+def number_wanted_in_short(unit: str, may_be_open: bool, instrument: str) -> str:
+    return f"  ({unit}{' or OL' if may_be_open else ''}; {instrument})"
 
 
 def last_reading(answer: str) -> str:
@@ -78,11 +82,15 @@ def how(text: str) -> str:
 
 
 def how_begins(first: str) -> str:
-    return f"How: {first} (More: how)"
+    return f"How: {first} ... (more: how)"
 
 
-def how_again(first: str) -> str:
-    return f"How: {first} (As before: how)"
+def how_goes_on(first: str) -> str:
+    return f"How: {first} ..."
+
+
+def how_again(warnings: str) -> str:
+    return f"How, as before: {warnings} ..." if warnings else ""
 
 
 PROVED = "Proved."

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 # ------------------------------------------------------------ repair
 
-WHAT_WAS_DONE = "When it is done: type done. If you did something else: instead, and what. If it is not repaired: no"
+WHAT_WAS_DONE = "Is it done? (type done; instead, and what you did; or no)"
 LEAD_BY_ELIMINATION = "Left by elimination, not proved. If you repair it"
 LEAD_OWN_JUDGEMENT = "Your own judgement, not found by the rules. Repair"
 
@@ -86,19 +86,19 @@ AT_WORK_UNREPAIRED = "Before it goes back as it is: does the whole machine work?
 
 
 def looks_in_one_round(count: int) -> str:
-    return f"{count} looks in one round, as the machine stands. On a sound one:"
+    return f"{count} looks in one round. On a sound machine:"
 
 
-def look_of_round(number: int, question: str, sound: str) -> str:
-    return f"{number}. {question} {sound}"
+def look_of_round(number: int, question: str, sound: str, warnings: str) -> str:
+    return f"{number}. {question} {sound}{f'. {warnings}' if warnings else ''}"
 
 
 def how_to_answer_a_round(count: int) -> str:
-    return f"Each as written: type {count} sound. Else answer the first; not 2: the second is the first that is not."
+    return f"All as written? (type {count} sound; else the first that is not: not 1 to not {count})"
 
 
 def not_that_many(count: int) -> str:
-    return f"{count} looks are listed. Each as written: {count} sound. Else answer the first, or not and a number."
+    return f"{count} looks are listed. All as written: {count} sound. Else the first that is not: not 1 to not {count}."
 
 
 WHY_PROOF = "This test would have caught a wrong repair. It must come out sound before the machine goes out."

@@ -8,7 +8,7 @@ from expert.engine.bench import BenchState, in_time, satisfies
 from expert.engine.hazards import Known, Released, correct, keep_account, next_test, tests_left, to_answer_anew
 from expert.job.state.job import Job, Turn
 from expert.job.state.values import missing_first
-from expert.language.model import Act, Hazard, Question, Release
+from expert.language.model import Act, Hazard, Question
 from expert.trace.records import HazardOpened, HazardReleased, Refused
 
 HAND_BACK = "hand_back"
@@ -96,16 +96,51 @@ def due_tests(job: Job, hazard: Hazard) -> tuple[str, ...]:
     due: dict[str, None] = {}
     if (anew := to_answer_anew(standing, known)) and to_put(job, job.base.questions[anew]) is not None:
         due[anew] = None
-    for release in hazard.released_by:
-        test = next_test(release, standing, known)
-        if test is not None and _can_be_made(job, release, standing_tests=tests_left(release, standing, known)):
-            due[test] = None
+    due |= dict.fromkeys(_ways_out(job, hazard, known).values())
     return tuple(due)
 
 
-def _can_be_made(job: Job, release: Release, standing_tests: Iterable[str]) -> bool:
-    """Whether every test that is left can be put to this technician in this shop."""
-    return all(to_put(job, job.base.questions[test]) is not None for test in standing_tests)
+def _ways_out(job: Job, hazard: Hazard, known: Known) -> dict[tuple[str, ...], str]:
+    """The tests left of each way of release that is still open, with the one that comes next.
+
+    Without a way that asks for more than another does.
+    """
+    standing = job.hazards.open[hazard.id]
+    ways: dict[tuple[str, ...], str] = {}
+    for release in hazard.released_by:
+        test, left = next_test(release, standing, known), tests_left(release, standing, known)
+        if test is not None and _can_be_made(job, left):
+            ways.setdefault(left, test)
+    return {left: test for left, test in ways.items() if not any(set(other) < set(left) for other in ways)}
+
+
+def tests_that_end(job: Job, wanted: Iterable[str]) -> tuple[str, ...]:
+    """The tests `wanted`, and with them those that end the hazards that stand, as far as they may pass now.
+
+    Of several ways out of one the one that is among them anyway, else the author's first.
+    """
+    known = known_of(job)
+    due = dict.fromkeys(wanted)
+    for hazard in open_hazards(job):
+        ways = _ways_out(job, hazard, known)
+        way = min(ways, key=lambda way: not set(way) <= due.keys(), default=())
+        due |= dict.fromkeys(test for test in way if _may_pass_now(job, hazard, test))
+    return tuple(due)
+
+
+def _may_pass_now(job: Job, hazard: Hazard, test: str) -> bool:
+    """Whether a machine in order passes it now. What shows the danger itself, or came out otherwise before, waits: a
+    boiler that was low is full only once the machine was on."""
+    sound = set(job.base.questions[test].sound)
+    ends = bool(sound) and any(sound <= set(release.tests.get(test, ())) for release in hazard.released_by)
+    seen = [given for given in job.given.values() if given.question == test]
+    was_sound = not seen or bool(sound & set(seen[-1].outcomes))
+    return ends and was_sound and test not in job.knowledge.questions_of(hazard.holds)
+
+
+def _can_be_made(job: Job, tests: Iterable[str]) -> bool:
+    """Whether every one of these tests can be put to this technician in this shop."""
+    return all(to_put(job, job.base.questions[test]) is not None for test in tests)
 
 
 def to_put(job: Job, question: Question, depth: int = 4) -> Question | None:

@@ -43,14 +43,24 @@ def _tells(job: Job, rule: Rule, change: Change) -> bool:
     return False
 
 
+def show_caution(turn: Turn, name: str, text: str) -> None:
+    """A caution, once in a state of the bench. Whoever has read it in full is told the same in a few words.
+
+    `name`: the caution's, or that of the rule whose own sentence it is.
+    """
+    job = turn.job
+    if name in job.cautions_read:
+        return
+    again = job.base.cautions[name].again if name in job.base.cautions and name in job.cautions_told else ""
+    job.cautions_read.add(name)
+    job.cautions_told.add(name)
+    turn.add(CautionShown(name, again or text))
+
+
 def _speak(turn: Turn, rule_id: str, said: Say) -> None:
     if said.word == "caution":
         known = (caution.id for caution in turn.job.base.cautions.values() if caution.text == said.text)
-        caution = next(known, rule_id)
-        # As with the cautions of questions: once in a state of the bench, not on every line.
-        if caution not in turn.job.cautions_read:
-            turn.job.cautions_read.add(caution)
-            turn.add(CautionShown(caution, said.text))
+        show_caution(turn, next(known, rule_id), said.text)
     elif said.word == "advise":
         # A second reading of the same does not make it news.
         if rule_id not in turn.job.advised:

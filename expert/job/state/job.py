@@ -134,6 +134,7 @@ class Job:
     offered_again: set[str] = field(default_factory=set)
     prepared: set[str] = field(default_factory=set)
     cautions_read: set[str] = field(default_factory=set)
+    cautions_told: set[str] = field(default_factory=set)  # told in full to whoever works now
     advised: set[str] = field(default_factory=set)  # rules whose advice was told since the last repair
     moves_told: set[str] = field(default_factory=set)  # bench moves that whoever works now has made
     choice: Choice | None = None

@@ -38,12 +38,19 @@ def understood(job: Job, question: Question, given: Given) -> tuple[str, ...]:
 
 
 def understood_in_short(job: Job, question: Question, given: Given) -> tuple[str, ...]:
-    """The same of a reading that was taken: one that is sound is held against its limits, and no more is said."""
-    if given.quantity is not None and len(given.outcomes) == 1 and given.outcomes[0] in question.sound:
+    """The same of a reading that was taken: held against its limits; where they come from is told by the word how."""
+    if given.quantity is None or len(given.outcomes) > 1:
+        return understood(job, question, given)
+    (outcome,) = given.outcomes
+    if outcome in question.sound:
         limits = sound_limits_in_words(job, question, given.quantity)
-        if limits:
-            return (say.counts_as(show(given.quantity, system=job.shop.system), given.outcomes[0], limits),)
-    return understood(job, question, given)
+    else:
+        told = reading_to_tell(job, question, outcome, given.quantity)
+        limits = limits_in_words(job, question, told)
+        limits = limits if told == outcome or not limits else say.is_within(told, limits)
+    if not limits:
+        return understood(job, question, given)
+    return (say.counts_as(show(given.quantity, system=job.shop.system), outcome, limits),)
 
 
 def how_to(job: Job, question: Question) -> tuple[str, ...]:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterable, Mapping
 from dataclasses import replace
 from typing import assert_never
@@ -14,6 +13,7 @@ from expert.job.state.values import unit_at_prompt
 from expert.job.wording.drawing import drawn
 from expert.job.wording.explaining import answer_in_words, last_answer
 from expert.job.wording.home_words import in_words_of
+from expert.job.wording.how_on_screen import HINT_IS_KNOWN, how_on_screen, was_made_before
 from expert.job.wording.slip_on_screen import slip_on_screen
 from expert.language.model import Choice, Measure, Question, YesNo
 from expert.trace.cleaning import clean
@@ -58,8 +58,6 @@ STANDINGS = {
     "left_by_elimination": say.LEAD_BY_ELIMINATION,
     "own_judgement": say.LEAD_OWN_JUDGEMENT,
 }
-WORDS_OF_HOW, LEAST_OF_HOW = 15, 5
-SENTENCE_END = re.compile(r"(?<=[.!?]) (?=[A-Z])")
 LEADS: Mapping[PromptKind, str] = {"proof": "Proof: "}  # what stands before a prompt wherever it is shown or told
 
 
@@ -90,6 +88,10 @@ def lines_of_reply(job: Job, records: Iterable[Record]) -> Iterable[tuple[str, s
                 record = replace(record, text="\n".join(line for line in text.splitlines() if line not in said))
             case SearchEnded(outcome="found") if any(isinstance(other, Found) for other in records):
                 continue
+            case Proved(passed=True):
+                if say.PROVED in said:
+                    continue
+                said.add(say.PROVED)
         yield from lines_of(job, record)
 
 
@@ -163,52 +165,28 @@ def _how_to_answer(job: Job, question: Question) -> Iterable[tuple[str, str]]:
                 yield "question", f"  {number}  {question.label(outcome)}"
         case Measure(kind=kind) as measure:
             unit = unit_at_prompt(measure, job.shop.system)
-            over = ", or OL" if kind == "resistance" else ""
             name = job.base.instruments[measure.instrument].name
-            yield "question", say.number_wanted(unit or "its unit", over, name)
+            wanted = say.number_wanted if len(job.given) < HINT_IS_KNOWN else say.number_wanted_in_short
+            yield "question", wanted(unit or "its unit", kind == "resistance", name)
             if question.id not in job.again and (last := last_answer(job, question.id)):
                 yield "small", say.last_reading(answer_in_words(job, last))
         case form:
             assert_never(form)
 
 
-def _how(job: Job, question: Question) -> str:
-    """How a test is made, in its first sentences: the rest is told by the word how; in full where the work is live.
-
-    Of a test that was made before the first sentence alone is left.
-    """
-    live = any(states.items() <= question.bench.items() for states in job.base.bench.qualified_only)
-    made = _made_before(job, question)
-    first = question.how if live else first_sentences(question.how, 1 if made else WORDS_OF_HOW)
-    if first == question.how:
-        return say.how(question.how)
-    return say.how_again(first) if made else say.how_begins(first)
-
-
-def _made_before(job: Job, question: Question) -> bool:
-    return any(given.question == question.id for given in job.given.values())
-
-
-def first_sentences(text: str, words: int) -> str:
-    """The sentences at the beginning that have so many words together; at least one, and one that says something.
-
-    >>> first_sentences("Pull the plug. Pull one lead off the coil. Read when the number stands still.", 9)
-    'Pull the plug. Pull one lead off the coil.'
-    """
-    first, *rest = SENTENCE_END.split(text)
-    for sentence in rest:
-        # "Unplug." alone says nothing of how.
-        if len(f"{first} {sentence}".split()) > words and (words < LEAST_OF_HOW or len(first.split()) >= LEAST_OF_HOW):
-            break
-        first = f"{first} {sentence}"
-    return first
+def _is_listed(job: Job, record: Put) -> bool:
+    """Whether the test stands on the screen as the first of a round, with how all of it is answered."""
+    return bool(job.round_put) and (record.prompt, record.question) == job.prompt.at == ("proof", job.round_put[0])
 
 
 def _put(job: Job, record: Put) -> Iterable[tuple[str, str]]:
     if record.is_test:
         question = job.base.questions[record.question]
-        yield "small", _how(job, question)
-        if question.drawing is not None and not _made_before(job, question):
+        if _is_listed(job, record):
+            return
+        if how := how_on_screen(job, question):
+            yield "small", how
+        if question.drawing is not None and not was_made_before(job, question):
             for line in drawn(question.drawing):
                 yield "drawing", f"  {line}"
         yield "question", f"{LEADS.get(record.prompt, '')}{record.text}"

@@ -69,6 +69,7 @@ CAUTION = Shape(
     "a caution",
     (
         must("text", Text(), "The sentence."),
+        may("again", Text(), "The same in a few words, for whoever has read the whole sentence in this job."),
         may("lasts", State(any_of=True), "While the bench stays so, it is not said again."),
         may("needed_in", States(), "Bench states in which every question and repair has it."),
         may("needed_with", Texts(), "Words: every question and repair whose steps speak of one has it."),

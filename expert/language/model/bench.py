@@ -34,6 +34,7 @@ class Complaint:
 class Caution:
     """A sentence shown before a step.
 
+    `again`: the same in a few words, for whoever has read the whole sentence before; '' where it is always told whole.
     `lasts`: while the bench stays in one of these states it is not said again. `needed_in`: the bench states in which
     every question and repair has it. `needed_with`: words; whatever tells to do something with one of them has it.
     `work`: who may work in these states, "qualified" or "none"; '' leaves it open.
@@ -41,6 +42,7 @@ class Caution:
 
     id: str
     text: str
+    again: str = ""
     lasts: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
     needed_in: tuple[Mapping[str, str], ...] = ()
     needed_with: tuple[str, ...] = ()

@@ -10,7 +10,7 @@ from expert.job.answers.taking import take_answer
 from expert.job.bench.first import barring
 from expert.job.bench.moves import make_ready, offer_again
 from expert.job.bench.rounds import first_of_round, looks_with
-from expert.job.prompts.test_prompt import TestPrompt, cautions_again
+from expert.job.prompts.test_prompt import TestPrompt
 from expert.job.search.ending import ELIMINATED, FOUND, LISTED, OWN_JUDGEMENT
 from expert.job.search.unexplained import unexplained
 from expert.job.sentences import repair as say
@@ -27,9 +27,8 @@ from expert.job.state.hazards import refuse, tests_that_end
 from expert.job.state.job import CouldNot, Given, Job, Phase, Turn
 from expert.job.state.situation import picture_of, reopen
 from expert.job.state.values import missing_first
-from expert.job.wording.how_on_screen import warnings
-from expert.job.wording.readings import how_to
 from expert.job.wording.records import LEADS
+from expert.job.wording.rounds import how_of_round, looks_listed
 from expert.language.model import Question
 from expert.trace.records import Proved, SearchEnded
 from expert.trace.why import Why
@@ -88,16 +87,10 @@ def put_round(turn: Turn, looks: tuple[Question, ...]) -> None:
         for look in looks:
             show_cautions(turn, look.cautions)
         turn.tell(say.looks_in_one_round(len(looks)))
-        turn.tell(*(_look_in_round(number, look) for number, look in enumerate(looks, 1)))
+        turn.tell(*looks_listed(looks))
         turn.tell(say.how_to_answer_a_round(len(looks)))
     put_question(turn, first, "proof", Why(aim=first.id))
     turn.job.round_put = tuple(look.id for look in looks) if others else ()
-
-
-def _look_in_round(number: int, look: Question) -> str:
-    """What is looked at, what a sound machine shows, and whatever of how it is done warns."""
-    sound = " / ".join(look.label(outcome) for outcome in look.sound)
-    return say.look_of_round(number, look.ask, sound, warnings(look.how))
 
 
 def seen_in_round(job: Job, line: str) -> int | None:
@@ -285,13 +278,7 @@ class Proof(TestPrompt):
         return "" if seen_in_round(job, line) is not None else super().meaning(job, line)
 
     def how(self, job: Job) -> tuple[str, ...]:
-        """How a proof is made; of a round, each of its looks."""
-        listed = [job.base.questions[name] for name in job.round_put]
-        if not listed:
-            return super().how(job)
-        cautions = dict.fromkeys(caution for look in listed for caution in look.cautions)
-        hows = (line for number, look in enumerate(listed, 1) for line in (f"{number}. {look.ask}", *how_to(job, look)))
-        return (*cautions_again(job, tuple(cautions)), *hows)
+        return how_of_round(job) if job.round_put else super().how(job)
 
     def take_given(self, turn: Turn, given: Given) -> None:
         answer_proof(turn, given)

@@ -72,6 +72,7 @@ class Played:
     named: dict[str, tuple[int, float]] = field(default_factory=dict)
     wanted_senior: int = 0
     stuck: str = ""
+    trips_told: int = 0
 
 
 def plate_lines(build: Build) -> dict[str, str]:
@@ -97,7 +98,7 @@ def plate_lines(build: Build) -> dict[str, str]:
     return lines | ({"sensor_r25": r25, "sensor_beta": beta} if r25 else {})
 
 
-_HOT = 90.0  # degC: a wall that nobody leaves a hand near
+HOT = 90.0  # degC: a wall that nobody leaves a hand near
 
 
 def play_on(
@@ -135,7 +136,7 @@ def _go_on(
     wanted = plate_lines(machine.build)
     answers = JobAnswers(table.machine, type_, complaints, {}, {}, qualified, "", "", {})
     job, opening = begin(knowledge, shop_of(knowledge), "witness")
-    played = Played(job, list(opening), machine, machine)
+    played = Played(job, list(opening), machine, machine, trips_told=_trips(machine))
     at_hand = Unattended(answers)
     for _ in range(MOST_LINES):
         if ended(played.job):
@@ -149,6 +150,10 @@ def _go_on(
 def _lines(played: Played, table: Table, at_hand: Unattended, wanted: Mapping[str, str], slip: Slip) -> list[str]:
     job = played.job
     prompt, owner = job.prompt, owner_at(job)
+    if job.bench and _trips(played.machine) > played.trips_told:
+        # What trips while a test is made is told as the caution wants it told.
+        played.trips_told = _trips(played.machine)
+        return ["danger tripped"]
     if prompt.kind == "intake" and prompt.subject == "plate":
         return [*(f"{name} {text}" for name, text in wanted.items() if _is_told_here(job, name)), "ok"]
     if len(job.round_put) > 1 and job.round_put[0] == prompt.subject:
@@ -159,7 +164,7 @@ def _lines(played: Played, table: Table, at_hand: Unattended, wanted: Mapping[st
     if prompt.kind == "move" and _makes_hot(job):
         # Nobody says that it is hot of a boiler that stays cold.
         played.machine = do(played.machine, HeatUp(minutes=25.0, settle=3.0))
-        if played.machine.state.boiler < _HOT:
+        if played.machine.state.boiler < HOT:
             return ["no"]
     if prompt.kind == "danger" and played.wanted_senior < 3:
         played.wanted_senior += 1
@@ -205,6 +210,12 @@ def _round(played: Played, table: Table, wanted: Mapping[str, str], slip: Slip) 
 def fitted(type_: MachineType, build: Build) -> MachineType:
     """The machine type with the sort of sensor that this build has, which no plate states."""
     return replace(type_, features={**type_.features, "sensor": SENSORS[build.sensor][0]})
+
+
+def _trips(machine: Machine) -> int:
+    """How much of what protects the machine has acted."""
+    state = machine.state
+    return state.rcd_tripped + state.fuse_blown + state.board_fuse_blown
 
 
 def _makes_hot(job: Job) -> bool:

@@ -10,7 +10,7 @@ from expert.job.answers.sound import CANNOT_TELL
 from expert.language.model import Question, RuleBase
 from expert.machine import FAULTS, PLATES, Build, Fault, Machine, brought_in, complaints, sound_machine
 from expert.witness.answering import answer
-from expert.witness.playing import brought_to, fitted, plate_lines
+from expert.witness.playing import HOT, brought_to, fitted, plate_lines
 from expert.witness.record import MachineRecord, Place, Shown
 from expert.witness.table import Line, Table
 from expert.witness.verdict import consequences
@@ -23,6 +23,7 @@ BUILDS: Mapping[str, Build] = MappingProxyType(
     }
 )
 KNOWN: Mapping[str, Fault] = MappingProxyType({fault.name: fault for fault in FAULTS})
+HEATED = {"mains": "on", "covers": "on", "boiler": "hot"}
 ALL: tuple[tuple[str, str], ...] = tuple((place, fault) for place in BUILDS for fault in ("", *KNOWN))
 """Every machine of the record: where, and with which fault ('' for none)."""
 
@@ -62,4 +63,16 @@ def said_of(base: RuleBase, table: Table, machine: Machine, question: str) -> st
     asked: Question = base.questions[question]
     if question not in table.lines:
         return CANNOT_TELL
-    return answer(brought_to(machine, dict(asked.bench), {}), asked, table.lines[question]).text
+    stands = standing_for(machine, asked.bench)
+    return CANNOT_TELL if stands is None else answer(stands, asked, table.lines[question]).text
+
+
+def standing_for(machine: Machine, wanted: Mapping[str, str]) -> Machine | None:
+    """The machine in a bench state; None where it never gets hot and nobody would say that it is.
+
+    What is to be hot with its plug out is heated before.
+    """
+    if wanted.get("boiler") != "hot":
+        return brought_to(machine, dict(wanted), {})
+    machine = brought_to(machine, HEATED, {})
+    return brought_to(machine, dict(wanted), HEATED) if machine.state.boiler >= HOT else None

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from expert.engine.knowledge import Knowledge
 from expert.machine import Fault, Machine
-from expert.trace.records import Answered, CannotTell, Found
+from expert.trace.records import Answered, CannotTell, Found, SearchEnded
 from expert.witness.playing import Played
 from expert.witness.table import Table
 
@@ -36,8 +36,7 @@ def verdict_on(knowledge: Knowledge, table: Table, faults: Sequence[Fault], play
     named = named_in(played)
     listed = [fault for fault, standing in played.job.found.items() if standing == "narrowed"][:SHORT]
     truth = {fault.name: table.faults.get(fault.name, ()) for fault in faults}
-    is_normal = played.job.outcome == "normal"
-    answered = {one.name for one in faults if is_normal and _no_fault_of_the_machine(one, truth[one.name])}
+    answered = {one.name for one in faults if _is_answered(one, truth[one.name], faults, played)}
     found = tuple(name for name, ids in truth.items() if set(ids) & set(named) or name in answered)
     on_list = tuple(name for name, ids in truth.items() if name not in found and set(ids) & set(listed))
     known = knowledge.base.faults
@@ -58,6 +57,16 @@ def verdict_on(knowledge: Knowledge, table: Table, faults: Sequence[Fault], play
         sum(isinstance(record, Answered | CannotTell) for record in played.records),
         round(float(played.job.minutes), 1),
     )
+
+
+def _is_answered(fault: Fault, ids: Sequence[str], faults: Sequence[Fault], played: Played) -> bool:
+    """Whether the job says of what is no fault of the machine that it is none: a complaint ended as normal, then or
+    later; or, beside another fault, the bench has set it right and the machine went back with its work proved."""
+    if not _no_fault_of_the_machine(fault, ids):
+        return False
+    ends = {record.outcome for record in played.records if isinstance(record, SearchEnded)}
+    set_right = fault.stored and len(faults) > 1 and played.job.closing.get("ending") == "repaired"
+    return "normal" in ends or set_right
 
 
 def _no_fault_of_the_machine(fault: Fault, ids: Sequence[str]) -> bool:

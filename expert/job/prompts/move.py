@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from typing import assert_never
 
-from expert.engine.bench import satisfies
+from expert.engine.bench import Route, satisfies
+from expert.engine.candidates import Candidate
+from expert.engine.planner import Choice
 from expert.job.answers.reading import NO, YES, NotAnAnswer
-from expert.job.bench.moves import has_moved
+from expert.job.bench.moves import has_moved, may_be_asked_here
 from expert.job.prompts.danger import open_dangers
 from expert.job.prompts.owner import Owner, Unattended
 from expert.job.prompts.proof import offer_what_was_out_of_reach
@@ -70,6 +72,32 @@ def answer_move(turn: Turn, line: str) -> None:
         unable = job.could_not("move", move.id)
         job.choice = None
         turn.add(CannotMove(unable.number, move.id, move.say))
+        look_why_not(turn, move)
+
+
+def look_why_not(turn: Turn, move: Move) -> None:
+    """Where a machine does not come to what a move leads to, that is a sign: what shows it is looked at next, once."""
+    job = turn.job
+    due = [
+        name
+        for name in move.look_instead
+        if name not in job.cannot and not _unsound(job, name) and may_be_asked_here(job, job.base.questions[name])
+    ]
+    if not due or move.id in job.offered_again:
+        return
+    if job.phase is Phase.FIND:
+        turn.tell(say.LOOK_WHY_NOT)
+        look = Candidate(due[0], due[0], 0.0, 0.0, Route((), 0.0), ())
+        job.choice = Choice(look, None, None, (), second_reading=True)
+    elif job.phase is Phase.PROVE:
+        turn.tell(say.LOOK_WHY_NOT)
+        job.to_prove = tuple(dict.fromkeys((due[0], *job.to_prove)))
+
+
+def _unsound(job: Job, name: str) -> bool:
+    """Whether it is known already that this does not come out as on a sound machine."""
+    given = job.answer_to(name)
+    return given is not None and not set(given.outcomes) & set(job.base.questions[name].sound)
 
 
 def confirmed(line: str, word: str) -> bool:

@@ -118,6 +118,11 @@ def answer_repair(turn: Turn, line: str) -> None:
     for question in job.cannot:
         if _may_be_told_now(job, question):
             job.can_again("question", question)
+    # What this machine could not be brought to, it may come to now.
+    moves = {move.id for move in job.base.bench.moves if move.look_instead}
+    job.offered_again -= moves
+    if moves:  # without names it would be all moves
+        job.can_again("move", *moves)
     job.repaired[fault] = None
     job.repaired_at[fault] = job.next_number
     conclude(turn, job.state.narrow(f"repair {fault}", fault, ("absent",)))

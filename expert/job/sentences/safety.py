@@ -113,6 +113,9 @@ def still_to_be_looked_at(question: str) -> str:
     return f"! Still to be looked at: {question} Do not go on before somebody has. If nobody can: can't"
 
 
+LOOK_WHY_NOT = "A machine that does not come to it shows by that what is wrong with it. That is looked at first."
+
+
 def next_comes(move: str) -> str:
     return f"Next comes: {move} This has to be known first."
 

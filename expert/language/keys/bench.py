@@ -70,6 +70,7 @@ MOVE = Shape(
         may("cautions", Ids("caution"), "Cautions shown before the steps."),
         may("first", Ids("question"), "Questions put before the move unless they have an answer."),
         may("unless", Holds("never"), "While this is true the move cannot be made."),
+        may("look_instead", Ids("question"), "Questions put, the first that can be, when the move cannot be made."),
     ),
 )
 BENCH_FILE = Shape(

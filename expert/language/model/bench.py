@@ -58,7 +58,8 @@ class Move:
     `first`: questions put before the move unless they have an answer, so that what they find is on record.
     `unless`: when true the move cannot be made. `confirm`: what the technician confirms; the answer is recorded.
     `word`: what is typed to confirm it, so that nobody confirms what he has not read. `otherwise`: what holds when the
-    technician says no, for a move that measures how the machine stands.
+    technician says no, for a move that measures how the machine stands. `look_instead`: what is looked at where the
+    move cannot be made, because a machine that does not come to it shows by that what is wrong with it.
     """
 
     id: str
@@ -73,6 +74,7 @@ class Move:
     first: tuple[str, ...] = ()
     word: str = ""
     otherwise: Mapping[str, str] = field(default_factory=dict)
+    look_instead: tuple[str, ...] = ()
     at: Position = field(default=NOWHERE, compare=False)
 
 

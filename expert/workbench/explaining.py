@@ -10,16 +10,21 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
-from expert.language.model import NOWHERE, Position, RuleBase
+from expert.language.model import NOWHERE, Choice, Measure, Position, Question, RuleBase, YesNo
 from expert.language.worked.cases import Case
 from expert.language.worked.job_answers import names_of
+from expert.trace.errors import TraceError
 from expert.trace.places import SUFFIX
+from expert.trace.reading import read_trace
+from expert.trace.records import CautionShown, Narrowed
 from expert.trade.counting import counted
 from expert.workbench.index import Index
 from expert.workbench.sentences import showing as say
 from expert.workbench.telling import told_of
 
 _MOST_CASES = 12
+_MOST_READ = 200  # the last saved jobs, where each has to be read whole
+_PACKED = ("caution", "fault", "finding")
 _TOO_SHORT = 3  # a word this short is no help in looking something up
 
 
@@ -43,8 +48,22 @@ class NoSuchId(Exception):
 
 def entries_of(base: RuleBase) -> tuple[Entry, ...]:
     """Every id of a rule base, sort by sort, in the order of the files."""
-    words = {complaint.id: " ".join(complaint.words) for complaint in base.complaints.values()}
-    return tuple(Entry(*entry, words.get(entry[1], "") if entry[0] == "complaint" else "") for entry in _entries(base))
+    also = {("complaint", complaint.id): " ".join(complaint.words) for complaint in base.complaints.values()}
+    also |= {("question", question.id): _asked_with(base, question) for question in base.questions.values()}
+    also |= {("part", part.id): part.where for part in base.parts.values()}
+    return tuple(Entry(*entry, also.get((entry[0], entry[1]), "")) for entry in _entries(base))
+
+
+def _asked_with(base: RuleBase, question: Question) -> str:
+    """What is said of a question beside its text: how it is put to the machine, with what, and what may come out."""
+    match question.form:
+        case Measure(kind=kind, unit=unit, instrument=instrument):
+            form = f"{kind} {kind.replace('_', ' ')} {unit} {base.instruments[instrument].name}"
+        case Choice(labels=labels):
+            form = " ".join(labels.values())
+        case YesNo():
+            form = ""
+    return f"{question.how} {form}"
 
 
 def _entries(base: RuleBase) -> Iterator[tuple[str, str, str, Position]]:
@@ -154,10 +173,25 @@ def _named_in(case: Case) -> set[str]:
 
 def _jobs(entry: Entry, folder: Path) -> str:
     """In which saved jobs the id came up: as a question put, a rule fired, a fault narrowed, a caution shown."""
-    wanted = f'"{entry.id}"'.encode()
-    files = sorted(folder.glob(f"*{SUFFIX}"))
-    found = [file.name.removesuffix(SUFFIX) for file in files if wanted in file.read_bytes()]
+    files = sorted(folder.glob(f"*{SUFFIX}"), key=lambda file: (file.stat().st_mtime, file.name))
+    if entry.sort in _PACKED:  # only a trace that is read whole tells of them
+        files = files[-_MOST_READ:]
+    found = [file.name.removesuffix(SUFFIX) for file in files if _came_up(entry, file)]
     if not found:
         return say.came_up_in_none(len(files))
     shown = ", ".join(found[-_MOST_CASES:])
     return say.came_up_in(len(found), len(files), shown)
+
+
+def _came_up(entry: Entry, file: Path) -> bool:
+    if entry.sort not in _PACKED:
+        return f'"{entry.id}"'.encode() in file.read_bytes()
+    try:
+        records = read_trace(file).records
+    except TraceError:  # what is no trace tells nothing; audit says why
+        return False
+    return any(
+        (isinstance(record, CautionShown) and record.caution == entry.id)
+        or (isinstance(record, Narrowed) and record.fact == entry.id)
+        for record in records
+    )

@@ -6,6 +6,7 @@ import re
 import textwrap
 from collections.abc import Iterator
 from dataclasses import dataclass, field
+from itertools import cycle
 
 _WIDEST = 28  # characters in a line of a node
 
@@ -48,6 +49,9 @@ _GRAPHVIZ = {
     "feed": 'shape=cds style=filled fillcolor="#e6e6e6"',
 }
 
+# Arrows that leave one thing have one colour, so that the eye can follow them where many cross. Dark enough on white.
+_ARROWS = ("#1b4f8a", "#a23b00", "#3a6b1f", "#7a2a8c", "#8a6d00", "#00697a", "#a0184a", "#555555")
+
 
 def graphviz(picture: Picture) -> str:
     """The picture for `dot`."""
@@ -62,8 +66,10 @@ def graphviz(picture: Picture) -> str:
         lines += [f"    {_dot_node(node)}" for node in picture.nodes.values() if node.group == group]
         lines.append("  }")
     lines += [f"  {_dot_node(node)}" for node in picture.nodes.values() if not node.group]
+    colours = dict(zip(dict.fromkeys(start for start, _ in picture.arrows), cycle(_ARROWS), strict=False))
     for (start, end), label in picture.arrows.items():
-        lines.append(f"  {_quoted(start)} -> {_quoted(end)}" + (f" [label={_quoted(label)}]" if label else ""))
+        told = f"label={_quoted(label)} " if label else ""
+        lines.append(f'  {_quoted(start)} -> {_quoted(end)} [{told}color="{colours[start]}"]')
     return "\n".join([*lines, "}"])
 
 

@@ -31,6 +31,26 @@ def test_a_question_is_told_with_all_that_uses_it(tmp_path: Path) -> None:
     assert lines[-1] == "  saved jobs: it came up in 1 of 2: 7"
 
 
+DEMOS = Path(__file__).parents[2] / "transcripts_demo"
+
+
+@pytest.mark.parametrize(
+    ("name", "last"),
+    [
+        ("mains_isolate", "  saved jobs: it came up in 5 of 5: "),  # a caution shown: packed in its line
+        ("too_hot_look_for_a_bridge", "  saved jobs: it came up in 1 of 5: demo-4-danger"),
+        ("water_hardly_conducts", "  saved jobs: it came up in none of 5"),
+    ],
+)
+def test_it_is_told_in_which_saved_jobs_it_came_up(name: str, last: str) -> None:
+    assert explained_id(load_rules(shipped("rules")), name, (), DEMOS)[-1].startswith(last)
+
+
+def test_a_question_is_found_by_how_it_is_put() -> None:
+    found = found_by(entries_of(load_rules(shipped("rules"))), ["element", "ohms"])
+    assert next(entry.id for entry in found if entry.sort == "question") == "element_resistance"
+
+
 @pytest.mark.parametrize("entry", entries_of(BASE), ids=lambda entry: f"{entry.sort} {entry.id}")
 def test_everything_can_be_explained(entry: Entry) -> None:
     lines = explained_id(BASE, entry.id, (), None)
@@ -78,7 +98,7 @@ def test_a_picture_as_mermaid_text() -> None:
 
 def test_a_picture_for_graphviz() -> None:
     text = graphviz(SMALL_PICTURE)
-    assert 'label="A \\"picture\\""' in text and '"a" -> "b" [label="open, low"]' in text
+    assert 'label="A \\"picture\\""' in text and '"a" -> "b" [label="open, low" color="#1b4f8a"]' in text
     assert '"a" [label="What does the element read\\nacross its terminals?" shape=hexagon' in text
 
 

@@ -58,7 +58,7 @@ def _asked_with(base: RuleBase, question: Question) -> str:
     """What is said of a question beside its text: how it is put to the machine, with what, and what may come out."""
     match question.form:
         case Measure(kind=kind, unit=unit, instrument=instrument):
-            form = f"{kind} {kind.replace('_', ' ')} {unit} {base.instruments[instrument].name}"
+            form = " ".join((kind, *kind.split("_"), unit, base.instruments[instrument].name))
         case Choice(labels=labels):
             form = " ".join(labels.values())
         case YesNo():

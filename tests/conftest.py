@@ -8,10 +8,19 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from hypothesis import HealthCheck, settings
 
 from tests.reference.tallies import TALLIES, counted, packed, shortfall, table, unpack
 
 REFERENCE = Path(__file__).parent / "reference"
+
+# The ordinary run tries the same examples every time, and none fails for being slow: what a change broke is then all
+# that can fail. `--hypothesis-profile=wander` looks for examples that nobody has tried yet.
+settings.register_profile(
+    "steady", derandomize=True, deadline=None, suppress_health_check=[HealthCheck.too_slow, HealthCheck.data_too_large]
+)
+settings.register_profile("wander", deadline=None, print_blob=True, suppress_health_check=[HealthCheck.too_slow])
+settings.load_profile("steady")
 
 
 def pytest_configure() -> None:

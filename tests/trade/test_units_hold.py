@@ -57,7 +57,7 @@ def half_of_the_last_digit(quantity: Quantity, unit: str) -> float:
     known = KINDS[quantity.kind]
     factor, offset = known.units[unit]
     number = abs((quantity.value - offset) / factor)
-    significant = min(known.significant, 3) if unit in ("fl oz", "ft") else known.significant
+    significant = min(known.significant, 3) if unit in ("fl oz", "fl oz/min", "ft") else known.significant
     step = max(number * 10 ** (1 - significant), 10**-known.most_decimals)
     return 0.5 * step * factor * (1 + 1e-6) + 1e-9
 

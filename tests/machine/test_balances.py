@@ -198,3 +198,18 @@ def test_any_machine_answers_any_question(machine: Machine, actions: list[Action
         if isinstance(seen, Reading) and not math.isinf(seen.value):
             assert abs(seen.value - seen.true) <= seen.uncertainty + 1e-9
         assert_possible(after)
+
+
+def test_air_pumped_together_in_a_cold_boiler_takes_no_heat_of_steam_with_it() -> None:
+    """Vacuum valve stuck shut, probe limed over: the pump fills until the safety valve lets the cold air out."""
+    stuck = [
+        fault
+        for fault in FAULTS
+        if (fault.part, fault.mode) in {("vacuum valve", "stuck closed"), ("level probe", "scaled over")}
+    ]
+    assert len(stuck) == 2
+    machine = with_faults(Build(PLATES["100/50"], "ntc 10k", 0.0), stuck, 0)
+    for action in (Plug(True), Switch(True), Wait(99.0)):
+        machine = do(machine, action)
+        assert_possible(machine)
+    assert machine.state.boiler_water > 1.8

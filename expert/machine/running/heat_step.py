@@ -26,6 +26,7 @@ _EXCHANGE = 0.020  # kW/K from boiler water to the exchanger's (common practice,
 _SHEATH_SECONDS, _SENSOR_SECONDS, _GROUP_SECONDS = 25.0, 8.0, 650.0
 _WATER_HEAT = 4.19  # kJ/(kg K) at 20 degC
 _LEAST_WATER = 0.005
+_WATER_MOLE, _AIR_MOLE = 18.015, 28.96  # g/mol
 VACUUM_OPENS = -0.02  # bar gauge: the pin of the vacuum valve falls (common practice, no source)
 _CREEPS_IN = 8 * 3600.0  # s: air through seals into a boiler under vacuum (common practice, no source)
 
@@ -96,7 +97,7 @@ def book(machine: Machine, now: Instant, out: Outflow, seconds: float) -> Bookin
     drawn = out.water_tap * seconds
     if now.space.full:
         drawn += cold + warm  # what is pumped into a full boiler pushes as much out
-    steam = min(out.steam * seconds, max(state.boiler_water - _LEAST_WATER, 0.0) / 2)
+    steam = min(out.steam * vapour_share(machine, now) * seconds, max(state.boiler_water - _LEAST_WATER, 0.0) / 2)
     return Booking(
         heat_in=heat_in,
         lost=lost,
@@ -109,6 +110,16 @@ def book(machine: Machine, now: Instant, out: Outflow, seconds: float) -> Bookin
         exchanger=exchanger,
         salts=(cold + warm) * machine.build.conductivity,
     )
+
+
+def vapour_share(machine: Machine, now: Instant) -> float:
+    """Vapour's share of the mass that leaves the steam space, 0 to 1: shut-in air takes no heat along.
+
+    By partial pressures and molar masses (Dalton): nearly nothing in a cold boiler whose air was pumped together.
+    """
+    vapour = saturation_pressure(machine.state.boiler)
+    other = max(now.space.gauge + air_pressure(machine.build.altitude) - vapour, 0.0)
+    return vapour * _WATER_MOLE / (vapour * _WATER_MOLE + other * _AIR_MOLE)
 
 
 def heated(machine: Machine, now: Instant, out: Outflow, seconds: float) -> State:

@@ -7,7 +7,7 @@ from difflib import get_close_matches
 from math import log
 
 from expert.engine.bench import in_time, satisfies
-from expert.job.answers.complaint_search import meaning_words
+from expert.job.answers.complaint_search import Rows, meaning_words
 from expert.job.state.applying import applies
 from expert.job.state.job import Job
 from expert.language.model import Question
@@ -62,7 +62,7 @@ def meant(practice: Practice, words: str) -> tuple[Offer, ...]:
     def further(offer: Offer) -> bool:
         return offer.kind == "test" and not stands_for(job, needs_of(job, tests[offer.id]))
 
-    return tuple(sorted(likeliest(words, texts), key=further))
+    return tuple(sorted(likeliest(words, texts, job.base.same_words), key=further))
 
 
 def faults_meant_by(job: Job, words: str) -> tuple[Offer, ...]:
@@ -75,16 +75,19 @@ def faults_meant_by(job: Job, words: str) -> tuple[Offer, ...]:
     }
     wanted = words.strip().casefold()
     exact = [offer for offer in here if wanted in (offer.id, job.fault_name(offer.id).casefold())]
-    return tuple(exact) or likeliest(words, here)
+    return tuple(exact) or likeliest(words, here, job.base.same_words)
 
 
-def likeliest(words: str, texts: Mapping[Offer, str]) -> tuple[Offer, ...]:
-    """The offers whose texts have most of these words; a rare word counts more than a frequent one."""
-    of_offer = {offer: set(meaning_words(text.replace("_", " "))) for offer, text in texts.items()}
+def likeliest(words: str, texts: Mapping[Offer, str], same: Rows) -> tuple[Offer, ...]:
+    """The offers whose texts have most of these words; a rare word counts more than a frequent one.
+
+    `same`: words that are used for one another.
+    """
+    of_offer = {offer: set(meaning_words(text.replace("_", " "), same)) for offer, text in texts.items()}
     known = set().union(*of_offer.values())
     worth = {word: log(1 + len(of_offer) / sum(word in own for own in of_offer.values())) for word in known}
     said: set[str] = set()
-    for word in meaning_words(words[:200])[:20]:
+    for word in meaning_words(words[:200], same)[:20]:
         said.update([word] if word in known else get_close_matches(word, sorted(known), 1, LIKE_ENOUGH))
     # Of two texts that have the words, the shorter one is more about them.
     scores = {

@@ -82,7 +82,11 @@ def wanted_words(base: RuleBase, asked_for: str) -> frozenset[str]:
     known = asked_for.strip().casefold()
     if known in COMPLAINTS:
         return frozenset((known,))
-    meant = [known] if known in base.complaints else [c.id for c in complaints_meant(known, base.complaints.values())]
+    meant = (
+        [known]
+        if known in base.complaints
+        else [c.id for c in complaints_meant(known, base.complaints.values(), base.same_words)]
+    )
     found = [frozenset(words for words, id_ in MEANS.items() if id_ == one) for one in meant[:1]]
     found += [frozenset(names_meant(known, {words: words for words in COMPLAINTS})[:1])]
     best = next((words for words in found if words), None)

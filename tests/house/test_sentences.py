@@ -35,7 +35,6 @@ SPEAK_TO_NO_USER = {"engine", "machine", "witness"}
 NOT_SAID = {
     "language/keys/*.py",
     "job/answers/complaint_search.py",
-    "job/answers/like_words.py",
     "desk/profile/keys.py",
     "desk/compiled.py",
     "practice/levels.py",

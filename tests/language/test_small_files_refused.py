@@ -30,6 +30,15 @@ ROWS = {
             complaints: [no_fill, leaks]  # 13: the list of complaints is a list; a mapping (key: value) is wanted [wrong-shape]
             """
     },
+    "rows of words": {
+        "complaints": """
+            complaints: {no_fill: {name: Does not fill}, leaks: {name: Leaks}}
+            same_words:
+              - drip, dribble
+              - weep  # 5: a row has two words or more, with commas between them, as in drip, dribble, weep [too-few-outcomes]
+              - leak, Dribble  # 5: 'dribble' stands in a row already; a word that means two things stands in none [said-twice]
+            """
+    },
     "no complaints at all: said once, and not at every mention": {
         "complaints": """
             complaints: {}  # 13: the list of complaints is empty [empty-value]

@@ -2,7 +2,8 @@
 
 Words that carry meaning count, fill words do not. A word is worth the more, the fewer complaints know it; several words
 that one phrase of a complaint knows together are worth more than the same words scattered. Nothing here knows a
-complaint: what a complaint is called and how customers put it stands in the rules.
+complaint or a part: what a complaint is called, how customers put it, and which words they use for one another stands
+in the rules.
 """
 
 from __future__ import annotations
@@ -11,10 +12,10 @@ import re
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from difflib import SequenceMatcher
+from functools import lru_cache
 from itertools import pairwise
 from math import log
 
-from expert.job.answers.like_words import rows
 from expert.language.model import Complaint
 
 MOST = 5
@@ -49,26 +50,59 @@ _ENDINGS = ("ations", "ation", "ings", "ing", "edly", "ies", "ied", "ers", "es",
 _WORD = re.compile(r"[^\W_]+")
 
 
-def meaning_words(text: str) -> list[str]:
+Rows = tuple[tuple[str, ...], ...]
+"""Words and phrases that are used for one another; the first of a row stands for all of it."""
+
+
+def meaning_words(text: str, same: Rows = ()) -> list[str]:
     """The words that carry meaning, each cut to its stem, in their order; of any negation and of words
     that people use for one another one and the same.
 
     >>> meaning_words("It doesn't heat up when I switch it on")
     ['not', 'heat', 'switch']
-    >>> meaning_words("a lance that dribbles"), meaning_words("wand weeps")
+    >>> same = (("wand", "lance"), ("drip", "dribble", "weep"), ("heat", "come up to temperature"))
+    >>> meaning_words("a lance that dribbles", same), meaning_words("wand weeps", same)
     (['wand', 'drip'], ['wand', 'drip'])
-    >>> meaning_words("keeps DRIPPING from the group"), meaning_words("It is, well, you know")
-    (['drip', 'group'], ['know'])
+    >>> meaning_words("keeps DRIPPING from the group"), meaning_words("slow in coming up to temperature", same)
+    (['drip', 'group'], ['slow', 'heat'])
     """
     plain = text.casefold().replace("’", "'")
     plain = re.sub(r"n't\b", " not", plain).replace("'", "")
+    written = _WORD.findall(plain)
     found = []
-    for word in _WORD.findall(plain):
+    for word in _one_for_each_row(written, same) if same else written:
         if word in _NEGATIONS:
             found.append(NOT)
         elif word not in _FILL:
-            found.append(_SAME.get(_stem(word), _stem(word)))
+            found.append(_stem(word))
     return found
+
+
+def _one_for_each_row(written: list[str], same: Rows) -> list[str]:
+    """The words with the first of its row in the place of each word or phrase that stands in one; the longest first."""
+    rows = _by_stems(same)
+    stems = tuple(_stem(word) for word in written)
+    found, at = [], 0
+    while at < len(written):
+        longest = min(rows.longest, len(written) - at)
+        size = next((size for size in range(longest, 0, -1) if stems[at : at + size] in rows.first), 0)
+        found += rows.first[stems[at : at + size]].split() if size else [written[at]]
+        at += size or 1
+    return found
+
+
+@dataclass(frozen=True)
+class _ByStems:
+    """What stands for each word and phrase of the rows, by its stems; the number of words of the longest."""
+
+    first: Mapping[tuple[str, ...], str]
+    longest: int
+
+
+@lru_cache(maxsize=8)
+def _by_stems(same: Rows) -> _ByStems:
+    first = {tuple(_stem(word) for word in _WORD.findall(words)): row[0] for row in same for words in row}
+    return _ByStems(first, max(map(len, first), default=0))
 
 
 def _stem(word: str) -> str:
@@ -80,9 +114,6 @@ def _stem(word: str) -> str:
     return word[:-1] if len(word) > 3 and word[-1] == word[-2] and word[-1] not in "aeiousl" else word
 
 
-_SAME = {_stem(word): _stem(row[0]) for row in rows() for word in row}
-
-
 @dataclass(frozen=True)
 class _Known:
     """The phrases of every complaint as meaning words, and what each word is worth."""
@@ -91,22 +122,22 @@ class _Known:
     worth: Mapping[str, float]
 
 
-def _known(complaints: tuple[Complaint, ...]) -> _Known:
-    phrases = {c.id: tuple(tuple(meaning_words(text)) for text in (c.name, *c.words)) for c in complaints}
+def _known(complaints: tuple[Complaint, ...], same: Rows) -> _Known:
+    phrases = {c.id: tuple(tuple(meaning_words(text, same)) for text in (c.name, *c.words)) for c in complaints}
     by_complaint = [{word for phrase in some for word in phrase} for some in phrases.values()]
     words = set().union(*by_complaint)
     worth = {word: log(1 + len(complaints) / sum(word in some for some in by_complaint)) for word in words}
     return _Known(phrases, worth)
 
 
-def complaints_meant(text: str, complaints: Iterable[Complaint]) -> tuple[Complaint, ...]:
+def complaints_meant(text: str, complaints: Iterable[Complaint], same: Rows = ()) -> tuple[Complaint, ...]:
     """The complaints that a sentence may mean, likeliest first, at most five; none when it has no word of any.
 
-    Also a single one is only what may be meant: it is for the technician to say so.
+    Also a single one is only what may be meant: it is for the technician to say so. `same`: see `RuleBase.same_words`.
     """
     listed = tuple(complaints)
-    known = _known(listed)
-    said = _spelled_as_known(meaning_words(text), known.worth)
+    known = _known(listed, same)
+    said = _spelled_as_known(meaning_words(text, same), known.worth)
     scores = {complaint.id: _score(said, known.phrases[complaint.id], known.worth) for complaint in listed}
     best = max(scores.values(), default=0.0)
     fitting = [

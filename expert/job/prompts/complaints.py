@@ -78,7 +78,7 @@ class Complaints(IntakePrompt):
         if text.isdecimal():
             there = f"1 to {len(offered)}" if offered else say.numbers_as_in_list(len(job.base.complaints))
             raise NotAnAnswer(say.no_number_of_a_complaint(echo(text), there))
-        meant = complaints_meant(text, job.base.complaints.values()) or _almost(job, text)
+        meant = complaints_meant(text, job.base.complaints.values(), job.base.same_words) or _almost(job, text)
         if not meant:
             others = say.OTHER_WORDS_OR_GO_ON if job.complaints else say.OTHER_WORDS
             raise NotAnAnswer(say.fits_no_complaint(echo(text), others))
@@ -95,7 +95,7 @@ class Complaints(IntakePrompt):
         return ((choice, complaints[choice].name if choice in complaints else "") for choice in job.prompt.choices)
 
     def offers_for(self, job: Job, begun: str) -> Iterable[tuple[str, str]]:
-        meant = complaints_meant(self.part_typed(begun), job.base.complaints.values())
+        meant = complaints_meant(self.part_typed(begun), job.base.complaints.values(), job.base.same_words)
         return ((complaint.id, complaint.name) for complaint in meant)
 
     def part_typed(self, begun: str) -> str:
@@ -126,7 +126,7 @@ def take_complaint_back(turn: Turn, which: str) -> None:
     noted = [job.base.complaints[complaint] for complaint in job.complaints]
     meant = pick(which, list(job.complaints)) or _word_for_word(job, which)
     if meant not in job.complaints:
-        meant = next((complaint.id for complaint in complaints_meant(which, noted)), None)
+        meant = next((complaint.id for complaint in complaints_meant(which, noted, job.base.same_words)), None)
     if meant is None:
         there = "; ".join(f"{number} {complaint.name}" for number, complaint in enumerate(noted, 1)) or "none"
         raise NotAnAnswer(say.not_among_the_complaints(echo(which), there))
@@ -177,5 +177,5 @@ def _word_for_word(job: Job, text: str) -> str | None:
     named = [complaint for complaint in complaints if complaint.name.casefold() == words]
     phrased = [c for c in complaints if " " in words and words in {phrase.casefold() for phrase in c.words}]
     if phrased and not named:
-        named = list(complaints_meant(words, complaints))
+        named = list(complaints_meant(words, complaints, job.base.same_words))
     return named[0].id if len(named) == 1 else None

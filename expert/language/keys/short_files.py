@@ -63,7 +63,10 @@ COMPLAINT = Shape(
 )
 COMPLAINTS_FILE = Shape(
     "the complaints file",
-    (must("complaints", Named("complaint", COMPLAINT), "What customers say."),),
+    (
+        must("complaints", Named("complaint", COMPLAINT), "What customers say."),
+        may("same_words", Texts(), "Rows of words and phrases that customers use for one another, with commas."),
+    ),
 )
 CAUTION = Shape(
     "a caution",

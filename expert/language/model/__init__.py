@@ -116,7 +116,10 @@ __all__ = [
 
 @dataclass(frozen=True, slots=True)
 class RuleBase:
-    """All that the rule files say. Every mapping is keyed by id and keeps the files' order."""
+    """All that the rule files say. Every mapping is keyed by id and keeps the files' order.
+
+    `same_words`: rows of words and phrases that customers use for one another.
+    """
 
     circuits: Mapping[str, Circuit]
     parts: Mapping[str, Part]
@@ -138,6 +141,7 @@ class RuleBase:
     lists: Mapping[str, NamedList]
     acts: Mapping[str, Act] = field(default_factory=dict)
     hazards: Mapping[str, Hazard] = field(default_factory=dict)
+    same_words: tuple[tuple[str, ...], ...] = ()
 
     def outcomes(self) -> dict[str, tuple[str, ...]]:
         """Every fact with its outcomes: questions, findings, faults, machine features, complaints."""

@@ -34,6 +34,7 @@ class Draft:
     work_outs: dict[str, model.WorkOut] = field(default_factory=dict)
     rules: dict[str, model.Rule] = field(default_factory=dict)
     complaints: dict[str, model.Complaint] = field(default_factory=dict)
+    same_words: dict[str, tuple[str, ...]] = field(default_factory=dict)
     cautions: dict[str, model.Caution] = field(default_factory=dict)
     features: dict[str, model.Feature] = field(default_factory=dict)
     plate_values: dict[str, model.PlateValue] = field(default_factory=dict)
@@ -91,6 +92,7 @@ class Draft:
             digest=digest,
             acts=fixed(self.acts),
             hazards=fixed(self.hazards),
+            same_words=tuple(self.same_words.values()),
             conditions=fixed(named),
             lists=fixed(lists),
         )

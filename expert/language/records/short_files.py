@@ -52,6 +52,16 @@ def read_complaints(reader: Reader, root: Node, draft: Draft) -> None:
         complaint = model.Complaint(name, at=reader.at(key), **fields_of(Record(reader, value, keys.COMPLAINT, key)))
         if reader.refusals == before:
             draft.complaints[name] = complaint
+    known: set[str] = set()
+    for node in file.list_of("same_words"):
+        row = tuple(" ".join(words.casefold().split()) for words in reader.text(node, "a row of words").split(","))
+        if len(row) < 2 or "" in row:
+            reader.refuse(node, "too-few-outcomes", say.ONE_WORD_IN_A_ROW)
+        for words in row:
+            if words in known:
+                reader.refuse(node, "said-twice", say.word_in_two_rows(words))
+            known.add(words)
+        draft.same_words[row[0]] = row
 
 
 def read_cautions(reader: Reader, root: Node, draft: Draft) -> None:

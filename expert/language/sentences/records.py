@@ -52,6 +52,7 @@ def the_label_of(outcome: str) -> str:
     return f"the label of '{outcome}'"
 
 
+ONE_WORD_IN_A_ROW = "a row has two words or more, with commas between them, as in drip, dribble, weep"
 CHOICE_OF_ONE = "a choice of one is no question; give two"
 MEASURED_NEEDS_READINGS = "a question that is measured must have 'readings'"
 
@@ -166,3 +167,7 @@ def the_readings_of(question: str) -> str:
 
 def what_is_typed_for(outcome: str) -> str:
     return f"what is typed for {outcome}"
+
+
+def word_in_two_rows(words: str) -> str:
+    return f"'{words}' stands in a row already; a word that means two things stands in none"

@@ -15,7 +15,7 @@ from expert.job.prompts.registry import owner_at
 from expert.job.state.job import Job, Phase
 from expert.job.steps import step
 from expert.language.model import Machine as MachineType
-from expert.language.model import Question
+from expert.language.model import Measure, Question
 from expert.language.model.job_answers import JobAnswers
 from expert.machine import (
     Alter,
@@ -195,16 +195,19 @@ def _look(played: Played, table: Table, wanted: Mapping[str, str], slip: Slip, q
 
 
 def _round(played: Played, table: Table, wanted: Mapping[str, str], slip: Slip) -> str:
-    """What is typed where looks are put in one round: that all are sound, or which is the first that is not."""
+    """What is typed for tests that are put in one round: all readings; or that all looks are sound, or the first that
+    is not."""
     job = played.job
-    for number, name in enumerate(job.round_put, 1):
-        question = job.base.questions[name]
+    tests = [job.base.questions[name] for name in job.round_put]
+    if isinstance(tests[0].form, Measure):
+        return "; ".join(_look(played, table, wanted, slip, question) for question in tests)
+    for number, question in enumerate(tests, 1):
         line = _look(played, table, wanted, slip, question)
         if line not in question.sound:
             if number > 1:
                 played.answers.pop()  # it is put by itself
             return line if number == 1 else f"not {number}"
-    return f"{len(job.round_put)} sound"
+    return f"{len(tests)} sound"
 
 
 def fitted(type_: MachineType, build: Build) -> MachineType:

@@ -1,4 +1,4 @@
-"""In which order tests that are all wanted are made, and which looks are made in one round. Pure.
+"""In which order tests that are all wanted are made, and which looks or readings are made in one round. Pure.
 
 The order is the shortest way through the bench states that they need: whoever opens a machine once does not open it
 twice, and what needs a cold machine comes before what heats it.
@@ -10,6 +10,7 @@ from collections.abc import Iterable, Mapping
 from math import inf
 
 from expert.engine.bench import BenchMap, BenchState, in_time
+from expert.engine.knowledge import atoms_of
 from expert.job.state.bench import bench_map
 from expert.job.state.job import Job
 from expert.job.state.values import missing_first
@@ -50,28 +51,50 @@ def _is_open(job: Job, bench: Mapping[str, str]) -> bool:
     return bool(opened) and opened.items() <= bench.items()
 
 
-def looks_with(job: Job, first: Question) -> tuple[Question, ...]:
-    """A look and the others still to be proved that are made with it, as the bench stands: one round of the eyes.
+def made_with(job: Job, first: Question) -> tuple[Question, ...]:
+    """A look and the other looks still to be proved that are made with it as the bench stands, one round of the eyes;
+    or a reading and the other readings. Just the first where there is no other.
 
-    Only looks, whose sound outcome can be written down; no reading, nothing that is set up or altered for it, and not
-    the proof of a repair itself, which decides. Just the first where there is no other.
+    Only what has a sound outcome, nothing that is set up or altered for it, no live work, no reading that may show a
+    danger while others are still taken, and not the proof of a repair itself, which decides.
     """
     own = {name for fault, proved in job.repaired.items() if not proved for name in job.base.faults[fault].prove}
-    others = [job.base.questions[name] for name in job.to_prove if name != first.id]
-    if not _is_look(job, first) or first.id in own:
+    if first.id in own or not _fits_a_round(job, first):
         return (first,)
-    ways = bench_map(job)
-    fitting = (one for one in others if ways.stands(job.bench, one.bench) and one.id not in own and _is_look(job, one))
+    others = [job.base.questions[name] for name in job.to_prove if name != first.id and name not in own]
+    is_reading, ways = _is_reading(first), bench_map(job)
+    stands = (job.bench, in_time(job.base.bench, job.bench))  # a machine that is on has warmed up after the first
+    fitting = (
+        one
+        for one in others
+        if _is_reading(one) is is_reading
+        and all(ways.stands(bench, one.bench) for bench in stands)
+        and _fits_a_round(job, one)
+    )
     return (first, *fitting)
 
 
-def _is_look(job: Job, question: Question) -> bool:
+def _is_reading(question: Question) -> bool:
+    return isinstance(question.form, Measure)
+
+
+def _may_show_danger(job: Job, question: Question) -> bool:
+    """Whether a rule that stops the work rests on it, or a hazard names it."""
+    knowledge = job.knowledge
+    return any(question.id in knowledge.rule_questions[rule] for rule in knowledge.stopping) or any(
+        question.id in {atom.fact for atom in atoms_of(hazard.holds)} for hazard in job.base.hazards.values()
+    )
+
+
+def _fits_a_round(job: Job, question: Question) -> bool:
     return (
-        not isinstance(question.form, Measure)
-        and bool(question.sound)
+        bool(question.sound)
         and question.prepare is None
         and not question.alters
-        and bool(job.state.truth(question.only_if))
+        and not job.base.bench.is_live(question.bench)
+        and not (_is_reading(question) and _may_show_danger(job, question))
+        and job.state.truth(question.only_if) is not False
+        and question.possible_with(job.instruments)
         and not missing_first(job, question.id)
     )
 

@@ -97,6 +97,26 @@ def how_to_answer_a_round(count: int) -> str:
     return f"All as written? (type {count} sound; else the first that is not: not 1 to not {count})"
 
 
+def readings_in_one_round(count: int) -> str:
+    return f"{count} readings, as the machine stands:"
+
+
+def reading_of_round(number: int, question: str, unit: str, instrument: str) -> str:
+    return f"{number}. {question} ({unit}; {instrument})"
+
+
+def how_to_answer_readings(count: int) -> str:
+    return f"Type all {count} in this order, with commas between them, or the first by itself."
+
+
+def more_than_were_listed(typed: int, listed: int) -> str:
+    return f"{typed} readings were typed, {listed} are wanted. Between them stands a comma with a blank, or ;"
+
+
+def not_a_reading(question: str, problem: str) -> str:
+    return f"Nothing of the line was taken. {question} {problem}"
+
+
 def not_that_many(count: int) -> str:
     return f"{count} looks are listed. All as written: {count} sound. Else the first that is not: not 1 to not {count}."
 

@@ -1,4 +1,4 @@
-"""A round of looks in words: what is looked at and what a sound machine shows, and how each is made."""
+"""A round of tests in words: what is looked at and what a sound machine shows, what is read with what, and how."""
 
 from __future__ import annotations
 
@@ -6,9 +6,10 @@ from collections.abc import Iterable, Sequence
 
 from expert.job.sentences import repair as say
 from expert.job.state.job import Job
-from expert.job.wording.how_on_screen import warnings
+from expert.job.state.values import unit_at_prompt
+from expert.job.wording.how_on_screen import how_on_screen, warnings
 from expert.job.wording.readings import how_to
-from expert.language.model import Question
+from expert.language.model import Measure, Question
 
 
 def looks_listed(looks: Sequence[Question]) -> Iterable[str]:
@@ -16,6 +17,17 @@ def looks_listed(looks: Sequence[Question]) -> Iterable[str]:
     for number, look in enumerate(looks, 1):
         sound = " / ".join(look.label(outcome) for outcome in look.sound)
         yield say.look_of_round(number, look.ask, sound, warnings(look.how))
+
+
+def readings_listed(job: Job, readings: Sequence[Question]) -> Iterable[str]:
+    """Each reading with its number, its unit and instrument, and how it is taken as far as it is shown by itself."""
+    for number, reading in enumerate(readings, 1):
+        assert isinstance(reading.form, Measure)
+        unit = unit_at_prompt(reading.form, job.shop.system)
+        instrument = job.base.instruments[reading.form.instrument].name
+        yield say.reading_of_round(number, reading.ask, unit, instrument)
+        if how := how_on_screen(job, reading):
+            yield f"   {how}"
 
 
 def how_of_round(job: Job) -> tuple[str, ...]:

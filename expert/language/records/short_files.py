@@ -54,7 +54,7 @@ def read_complaints(reader: Reader, root: Node, draft: Draft) -> None:
             draft.complaints[name] = complaint
     known: set[str] = set()
     for node in file.list_of("same_words"):
-        row = tuple(" ".join(words.casefold().split()) for words in reader.text(node, "a row of words").split(","))
+        row = tuple(" ".join(words.casefold().split()) for words in reader.text(node, say.A_ROW).split(","))
         if len(row) < 2 or "" in row:
             reader.refuse(node, "too-few-outcomes", say.ONE_WORD_IN_A_ROW)
         for words in row:

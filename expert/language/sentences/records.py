@@ -52,6 +52,7 @@ def the_label_of(outcome: str) -> str:
     return f"the label of '{outcome}'"
 
 
+A_ROW = "a row of words"
 ONE_WORD_IN_A_ROW = "a row has two words or more, with commas between them, as in drip, dribble, weep"
 CHOICE_OF_ONE = "a choice of one is no question; give two"
 MEASURED_NEEDS_READINGS = "a question that is measured must have 'readings'"

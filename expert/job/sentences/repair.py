@@ -106,7 +106,8 @@ def reading_of_round(number: int, question: str, unit: str, instrument: str) -> 
 
 
 def how_to_answer_readings(count: int) -> str:
-    return f"Type all {count} in this order, with commas between them, or the first by itself."
+    all_of_them = "both" if count == 2 else f"all {count}"
+    return f"Type {all_of_them} in this order, with commas between them, or the first by itself."
 
 
 def more_than_were_listed(typed: int, listed: int) -> str:

@@ -106,8 +106,7 @@ def reading_of_round(number: int, question: str, unit: str, instrument: str) -> 
 
 
 def how_to_answer_readings(count: int) -> str:
-    all_of_them = "both" if count == 2 else f"all {count}"
-    return f"Type {all_of_them} in this order, with commas between them, or the first by itself."
+    return f"Type the {count} in this order, with commas between them, or the first by itself."
 
 
 def more_than_were_listed(typed: int, listed: int) -> str:

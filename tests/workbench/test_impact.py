@@ -13,10 +13,12 @@ from click.testing import CliRunner
 from expert.cli import main
 from expert.desk.pinning import pin_rules
 from expert.trace.reading import read_trace
-from expert.workbench.impact.answers import saved_job
-from expert.workbench.impact.ends import End, differences
+from expert.workbench.impact.answers import SavedJob, saved_job
+from expert.workbench.impact.ends import Difference, End, differences
 from expert.workbench.impact.rules_of import Library, texts_in
 from expert.workbench.impact.running import Outcome, Task, outcomes, outcomes_on, tasks_for
+from expert.workbench.impact.telling import in_words
+from expert.workbench.saved import Told
 
 ROOT = Path(__file__).parents[2]
 DEMOS = sorted((ROOT / "transcripts_demo").glob("*.jsonl"))[:2]
@@ -118,3 +120,10 @@ def test_what_protects_people_comes_first() -> None:
         *("stops", "cautions", "faults", "outcome", "suspects", "questions", "minutes")
     ]
     assert differences(CALM, CALM) == ()
+
+
+def test_of_long_lists_that_begin_alike_is_told_where_they_part() -> None:
+    long = ", ".join(f"question_{number}" for number in range(12))
+    job = SavedJob("7", "7.jsonl", "", "", Told())
+    changed = Outcome(job, (Difference("questions", f"{long}, one, last", f"{long}, other, last", 7),))
+    assert list(in_words([changed], 1))[1] == "  questions: (12 alike) one, last -> (12 alike) other, last"

@@ -25,7 +25,7 @@ def in_words(outcomes: Sequence[Outcome], most: int) -> Iterator[str]:
     for outcome in changed[:most]:
         yield f"{outcome.job.path} (job {outcome.job.number})"
         for found in outcome.differences:
-            yield say.was_and_is(found.what, _shortened(found.before), _shortened(found.after))
+            yield say.was_and_is(found.what, *map(_shortened, _from_where_they_part(found.before, found.after)))
         if outcome.unanswered:
             yield say.asks_what_nobody_answered(", ".join(outcome.unanswered))
     if len(changed) > most:
@@ -65,6 +65,15 @@ def as_data(outcomes: Sequence[Outcome]) -> dict[str, Any]:
             for outcome in ranked(outcomes)
         ],
     }
+
+
+def _from_where_they_part(before: str, after: str) -> tuple[str, str]:
+    """Two lists in words; where one is too long to be shown, what both begin with is only counted."""
+    one, other = before.split(", "), after.split(", ")
+    alike = next((n for n, (a, b) in enumerate(zip(one, other, strict=False)) if a != b), min(len(one), len(other)))
+    if alike < 2 or max(len(before), len(after)) <= _LONGEST:
+        return before, after
+    return say.after_the_same(alike, ", ".join(one[alike:])), say.after_the_same(alike, ", ".join(other[alike:]))
 
 
 def _shortened(text: str) -> str:

@@ -66,6 +66,10 @@ def was_and_is(what: str, was: str, now: str) -> str:
     return f"  {what}: {was} -> {now}"
 
 
+def after_the_same(count: int, rest: str) -> str:
+    return f"({count} alike) {rest or 'nothing more'}"
+
+
 def asks_what_nobody_answered(questions: str) -> str:
     return f"  it now asks what nobody answered then: {questions}"
 

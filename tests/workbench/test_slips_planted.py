@@ -1,6 +1,6 @@
-"""Slips planted in the shipped rules are seen by `expert check`, at their place.
+"""Slips planted in the shipped rules are seen by `expert check`, or told by `cases --changed`, at their place.
 
-A lean sample: all kinds at many places are tried by `python -m tests.benchmarks.slips`, with the worked cases.
+A lean sample: all kinds at twenty places each are tried by `python -m tests.benchmarks.slips`.
 """
 
 from __future__ import annotations
@@ -9,6 +9,8 @@ import random
 
 import pytest
 
+from expert.language.load import read_rules
+from expert.workbench.case_runs.changed import Meanings, changed_meanings, meanings_in
 from tests.workbench.judging import Judge
 from tests.workbench.slips import Kind, planted, shipped_files, table_kinds, texts_of
 from tests.workbench.slips_of_meaning import meaning_kinds
@@ -36,7 +38,9 @@ SEEN = (
     "the bench file: 'qualified_only' deleted",
     "a machine file: one entry of 'features' deleted",
 )
-MEANING = [kind for kind in meaning_kinds(FILES) if kind.name in SEEN]
+OF_MEANING = [*meaning_kinds(FILES), *record_kinds(FILES)]
+MEANING = [kind for kind in OF_MEANING if kind.name in SEEN]
+TOLD = random.Random(11).sample([kind for kind in OF_MEANING if kind.name not in SEEN], 14)
 SAMPLE = random.Random(18).sample(BY_TABLE, 24)
 
 
@@ -46,8 +50,8 @@ def judge() -> Judge:
 
 
 def test_there_are_enough_kinds() -> None:
-    names = {kind.name for kind in (*BY_TABLE, *meaning_kinds(FILES), *record_kinds(FILES))}
-    assert len(names) >= 120 and len(MEANING) == len(SEEN)
+    names = {kind.name for kind in (*BY_TABLE, *OF_MEANING)}
+    assert len(names) >= 400 and len(OF_MEANING) >= 120 and len(MEANING) == len(SEEN)
 
 
 @pytest.mark.parametrize("kind", [*SAMPLE, *MEANING], ids=lambda kind: kind.name)
@@ -57,3 +61,19 @@ def test_a_slip_of_this_kind_is_seen_at_its_place(kind: Kind, judge: Judge) -> N
     found = judge.new(slip)
     assert found, f"nobody sees it: {slip.place.path} {slip.place.way}"
     assert judge.at_its_place(slip, found), [str(problem) for problem in found]
+
+
+@pytest.fixture(scope="module")
+def meanings() -> Meanings:
+    return meanings_in(read_rules(TEXTS))
+
+
+@pytest.mark.parametrize("kind", TOLD, ids=lambda kind: kind.name)
+def test_a_slip_that_changes_the_meaning_is_seen_or_told_at_its_place(
+    kind: Kind, judge: Judge, meanings: Meanings
+) -> None:
+    slip = planted(FILES, TEXTS, kind, random.Random(f"{kind.name} once more"))
+    assert slip is not None
+    base, found = judge.look(slip)
+    told = list(changed_meanings(base, meanings)) if base is not None else []
+    assert judge.at_its_place(slip, [*found, *told]), f"{slip.place.path} {slip.place.way} {slip.change}"

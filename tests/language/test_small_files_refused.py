@@ -150,6 +150,34 @@ ROWS = {
                 minutes: 1
             """,
     },
+    "a move that makes what it needs": {
+        "bench": """
+            states: {mains: [isolated, on], covers: [on, off]}
+            arrives:
+              unplugged: {say: Unplugged, state: {mains: isolated, covers: on}}
+            safe: {mains: isolated}
+            moves:
+              open: {say: Open it., needs: {covers: on}, makes: {covers: on}, minutes: 1, steps: [Open it.], confirm: Open?}  # 53: open makes covers on, and that is what it needs already; one of the two is wrong [move-does-nothing]
+            """,
+    },
+    "a bench state that several ask for in vain": {
+        "bench": """
+            states: {mains: [isolated, on], covers: [on, off]}
+            arrives:
+              unplugged: {say: Unplugged, state: {mains: isolated, covers: on}}
+            safe: {mains: isolated}
+            moves:
+              switch_on: {say: Plug it in., makes: {mains: on}, minutes: 1, steps: [Plug it in.], confirm: In?}  # 3: no moves lead to covers off from a machine that arrives unplugged; 3 questions and repairs ask for it [out-of-reach]
+            """,
+        "tank": """
+            circuit: tank
+            title: Tank
+            questions:
+              level: {ask: Is it high?, answer: yes_no, how: Look., bench: {covers: off}, minutes: 1}
+              wet: {ask: Is it wet?, answer: yes_no, how: Look., bench: {covers: off}, minutes: 1}
+              warm: {ask: Is it warm?, answer: yes_no, how: Look., bench: {covers: off}, minutes: 1}
+            """,
+    },
     "one bad file does not blame the others": {
         "complaints": """
             complaints:

@@ -4,19 +4,34 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
 
-from expert.language.model import Bench, Question
+from expert.language.model import Bench, Move, Question
 from expert.language.problems import Problem
 from expert.language.reading.draft import Draft
 from expert.language.sentences import checks as say
 
-CODES = {"out-of-reach": say.OUT_OF_REACH}
+CODES = {"out-of-reach": say.OUT_OF_REACH, "move-does-nothing": say.MOVE_DOES_NOTHING}
 _MOST_STATES = 20_000
+_SEVERAL = 3  # so many places that ask for the same in vain are told once, where the moves are
 
 State = Mapping[str, str]
 
 
 def check(draft: Draft) -> Iterable[Problem]:
-    """One problem for every place that asks for a state out of reach."""
+    """Moves that do nothing; where there are none, each state that is asked for and out of reach."""
+    idle = [move for move in draft.bench.moves if move.makes and _held(move)]
+    for move in idle:
+        message = say.needs_what_it_makes(move.id, _said(move.makes))
+        yield Problem(draft.place("move", move.id, "makes"), message, "move-does-nothing")
+    yield from [] if idle else _out_of_reach(draft)
+
+
+def _held(move: Move) -> bool:
+    """Whether all that the move makes is so already wherever it is made."""
+    return all(move.needs.get(dimension) == (state,) for dimension, state in move.makes.items())
+
+
+def _out_of_reach(draft: Draft) -> Iterator[Problem]:
+    """One problem for every place that asks for a state out of reach, or one for all that ask for the same."""
     bench = draft.bench
     names = draft.names.places
     if len(bench.moves) < len(names["move"]) or len(bench.arrives) < len(names["arrival"]):
@@ -25,12 +40,17 @@ def check(draft: Draft) -> Iterable[Problem]:
     reached = {arrival.id: reachable(bench, arrival.state, by_tests) for arrival in bench.arrives.values()}
     if any(len(states) > _MOST_STATES for states in reached.values()):
         return
+    in_vain: dict[str, list[tuple[str, ...]]] = {}
     for place, wanted in _wanted(draft):
         cut_off = [arrival for arrival, states in reached.items() if not _meets(wanted, states)]
         if cut_off:
-            arrives = " or ".join(cut_off)
-            message = say.no_moves_lead_to(_said(wanted), arrives)
-            yield Problem(draft.place(*place), message, "out-of-reach")
+            in_vain.setdefault(say.no_moves_lead_to(_said(wanted), " or ".join(cut_off)), []).append(place)
+    for message, places in in_vain.items():
+        if len(places) >= _SEVERAL:
+            at = draft.place("bench", "bench", "moves")
+            yield Problem(at, say.asked_for_often(message, len(places)), "out-of-reach")
+        else:
+            yield from (Problem(draft.place(*place), message, "out-of-reach") for place in places)
 
 
 def _meets(wanted: State, states: Iterable[State]) -> bool:

@@ -11,6 +11,17 @@ def no_moves_lead_to(state: str, arrival: str) -> str:
     return f"no moves lead to {state} from a machine that arrives {arrival}"
 
 
+MOVE_DOES_NOTHING = "A move makes only what it needs before it is made."
+
+
+def asked_for_often(message: str, places: int) -> str:
+    return f"{message}; {places} questions and repairs ask for it"
+
+
+def needs_what_it_makes(move: str, state: str) -> str:
+    return f"{move} makes {state}, and that is what it needs already; one of the two is wrong"
+
+
 # ------------------------------------------------------------ circles
 
 

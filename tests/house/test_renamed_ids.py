@@ -14,6 +14,7 @@ from expert.desk.opening import shop_of
 from expert.desk.unattended import play
 from expert.engine.knowledge import Knowledge, knowledge_of
 from expert.job.state.job import Job
+from expert.job.state.shop import at_home
 from expert.language.load import load_rules
 from expert.language.model import RuleBase
 from expert.language.model.job_answers import JobAnswers
@@ -133,6 +134,20 @@ def test_a_job_goes_as_before_when_every_id_has_another_name(answers: JobAnswers
     _, before = play(plain, shop_of(plain), answers, "7")
     _, after = play(other, shop_of(other), renamed(answers, ids), "7")
     assert list(what_happened(after, ids, rename=False)) == list(what_happened(before, ids, rename=True))
+
+
+def test_a_machine_of_another_country_is_the_same_when_every_id_has_another_name() -> None:
+    plain, other, ids = both()
+    shop = dataclasses.replace(shop_of(plain), country="us")
+    for name, machine in plain.base.machines.items():
+        built = at_home(shop, plain.base, machine)
+        other_built = at_home(shop, other.base, other.base.machines[name + MARK])
+        # The sets of limits are words of the trade functions, not ids.
+        assert set(built.plate.items()) != set(machine.plate.items())
+        assert {renamed(key, ids): value for key, value in built.plate.items()} == other_built.plate
+        assert {renamed(key, ids): value for key, value in built.features.items() if value == "us"} == {
+            key: value for key, value in other_built.features.items() if value == "us"
+        }
 
 
 def test_an_id_that_means_something_would_be_found() -> None:

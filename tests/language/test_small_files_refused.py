@@ -14,10 +14,13 @@ ROWS = {
               fill: {name: fill, values: [automatic, by_hand, automatic]}  # 51: 'automatic' stands twice in this list [said-twice]
               sensor: {name: sensor, values: [ntc]}  # 26: sensor has one value only; two are needed [too-few-outcomes]
               pump: {values: [vibration, rotary]}  # 3: a feature must have 'name' [missing-key]
+              limits: {name: limits, values: [uk, us], by_country: limits}  # 56: 'by_country' is 'limits'; write yes or no [not-yes-or-no]
             plate:
               rated_voltage: {name: rated voltage, measure: voltage, unit: V}  # 49: 'voltage' is no kind of quantity; did you mean dc_voltage? [unknown-kind]
+              rated_power: {name: rated power, measure: power, unit: W, by_country: voltage}  # 3: 'by_country: voltage' goes with an AC voltage; this is a power [wrong-kind]
+              coil: {name: coil, measure: resistance, unit: ohm, by_country: volts}  # 73: 'by_country' is 'volts'; it may be voltage, winding, lead [unknown-word]
               element_power: {name: power of the element, measure: power, unit: bar}  # 69: 'bar' is no unit of a power; it may be W, kW [wrong-unit]
-              set_temperature: {name: set temperature, measure: temperature, unit: degC, range: 5 K}  # 78: 'range' is not a key of a plate value; it may have name, measure, unit, part_of, believable [unknown-key]
+              set_temperature: {name: set temperature, measure: temperature, unit: degC, range: 5 K}  # 78: 'range' is not a key of a plate value; it may have name, measure, unit, part_of, by_country, believable [unknown-key]
             """,
     },
     "complaints": {

@@ -30,7 +30,7 @@ from expert.trade.quantities.wire_gauge import shown_as_awg
 def set_machine(turn: Turn, machine: Machine) -> None:
     """Take the machine's data as known: its features, and the absence of faults in parts that it does not have."""
     job = turn.job
-    job.machine = machine = machine if job.machine is not None else at_home(job.shop, machine)
+    job.machine = machine = machine if job.machine is not None else at_home(job.shop, job.base, machine)
     base = job.base
     known: dict[str, tuple[str, ...]] = {f"machine.{key}": (value,) for key, value in machine.features.items()}
     for part in base.parts.values():

@@ -5,13 +5,11 @@ from __future__ import annotations
 from dataclasses import replace
 
 from expert.job.state.costs import Rates
-from expert.language.model import Machine
+from expert.language.model import Machine, RuleBase
 from expert.trade.frozen import dataclass
 from expert.trade.limits.countries import COUNTRIES, Country
 from expert.trade.quantities.units import Quantity
 from expert.trade.quantities.wire_gauge import awg_section
-
-USUAL_GAUGE = 16  # of a machine's cord in North America (common practice, no source)
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,8 +50,8 @@ class Shop:
         return exact[0] if exact else begun[0] if len(begun) == 1 else None
 
 
-def at_home(shop: Shop, machine: Machine) -> Machine:
-    """The machine type as it is built for the shop's country: its limits, and its ratings at the mains there.
+def at_home(shop: Shop, base: RuleBase, machine: Machine) -> Machine:
+    """The machine type as it is built for the shop's country, in what the rules mark with `by_country`.
 
     Power is the same in every country; what is wound for a voltage has a resistance that goes with its square. These
     are assumptions of the type, as all its ratings are: the plate on the bench wins.
@@ -61,15 +59,24 @@ def at_home(shop: Shop, machine: Machine) -> Machine:
     home = shop.home
     if home is None:
         return machine
-    features = {**machine.features, "limits": home.limits} if "limits" in machine.features else machine.features
-    rated = machine.plate.get("rated_voltage")
-    if rated is None or not rated.value or abs(rated.value - home.voltage) <= 0.1 * home.voltage:
-        return replace(machine, features=features)
-    ratio = home.voltage / rated.value
-    plate = dict(machine.plate) | {"rated_voltage": Quantity(home.voltage, rated.kind)}
-    if home.limits in ("us", "canada") and "cord_section" in plate:
-        plate["cord_section"] = Quantity(awg_section(USUAL_GAUGE), "area")
-    coil = machine.plate.get("fill_coil")
-    if coil is not None:
-        plate["fill_coil"] = Quantity(float(f"{coil.value * ratio**2:.2g}"), coil.kind)
-    return replace(machine, features=features, plate=plate)
+    limits = {name: home.limits for name in machine.features if base.features[name].by_country}
+    rated = next((value for name, value in machine.plate.items() if _by_country(base, name) == "voltage"), None)
+    plate = dict(machine.plate)
+    if rated is not None and rated.value and abs(rated.value - home.voltage) > 0.1 * home.voltage:
+        plate |= {name: _built_for(home, _by_country(base, name), value, rated) for name, value in plate.items()}
+    return replace(machine, features={**machine.features, **limits}, plate=plate)
+
+
+def _by_country(base: RuleBase, name: str) -> str:
+    return base.plate_values[name].by_country
+
+
+def _built_for(home: Country, by_country: str, value: Quantity, rated: Quantity) -> Quantity:
+    match by_country:
+        case "voltage":
+            return Quantity(home.voltage, value.kind)
+        case "winding":
+            return Quantity(float(f"{value.value * (home.voltage / rated.value) ** 2:.2g}"), value.kind)
+        case "lead" if home.lead_gauge is not None:
+            return Quantity(awg_section(home.lead_gauge), value.kind)
+    return value

@@ -44,7 +44,7 @@ from expert.language.keys.short_files import (
     PLATE_VALUE,
     RANGE,
 )
-from expert.language.keys.words import RESERVED, SEEN, STRENGTHS, YES_NO
+from expert.language.keys.words import BY_COUNTRY, RESERVED, SEEN, STRENGTHS, YES_NO
 from expert.language.keys.worked import ANSWERS_FILE, CASE, CASES_FILE, EXPECTATION
 
 # What each sort of file of a rule base holds.
@@ -68,6 +68,7 @@ __all__ = [
     "ANSWERS_FILE",
     "ARRIVAL",
     "BENCH_FILE",
+    "BY_COUNTRY",
     "CASE",
     "CASES_FILE",
     "CAUTION",

@@ -25,13 +25,14 @@ from expert.language.keys.kinds import (
     may,
     must,
 )
-from expert.language.keys.words import WORK
+from expert.language.keys.words import BY_COUNTRY, WORK
 
 FEATURE = Shape(
     "a feature",
     (
         must("name", Text(), "What machines differ in, in words."),
         must("values", Outcome(), "The values that it can have."),
+        may("by_country", YesNo(), "Whether the shop's country gives its value: the set of its electrical limits."),
     ),
 )
 PLATE_VALUE = Shape(
@@ -41,6 +42,11 @@ PLATE_VALUE = Shape(
         must("measure", QuantityKind(), "The kind of quantity.", field="kind"),
         must("unit", Unit(), "The unit of a number that is typed without one."),
         may("part_of", Id("plate value"), "The rating of the whole to which it adds up with others."),
+        may(
+            "by_country",
+            Word(tuple(BY_COUNTRY)),
+            "What it is in the shop's country: its mains voltage, wound for that, or its usual lead.",
+        ),
         may("believable", Amount(span=True), "A plate beyond these two is not taken: other limits rest on it."),
     ),
 )

@@ -150,11 +150,15 @@ class Bench:
 
 @dataclass(frozen=True, slots=True)
 class Feature:
-    """A property machines differ in, with its possible values; `machine.<id>` in conditions."""
+    """A property machines differ in, with its possible values; `machine.<id>` in conditions.
+
+    `by_country`: whether the shop's country gives its value, the set of its electrical limits.
+    """
 
     id: str
     name: str
     values: tuple[str, ...]
+    by_country: bool = False
     at: Position = field(default=NOWHERE, compare=False)
 
 
@@ -163,7 +167,8 @@ class PlateValue:
     """A rating with a unit that a machine states; `plate.<id>` in formulas.
 
     `part_of`: the rating of the whole to which this one adds up with others, or ''. `believable`: beyond these two a
-    plate is misread or is no plate of such a machine, and is not taken.
+    plate is misread or is no plate of such a machine, and is not taken. `by_country`: what it is in the shop's country:
+    its mains 'voltage', a 'winding' for that voltage, its usual 'lead'; or '' when the country changes nothing.
     """
 
     id: str
@@ -172,6 +177,7 @@ class PlateValue:
     unit: str
     part_of: str = ""
     believable: tuple[Quantity, Quantity] | None = None
+    by_country: str = ""
     at: Position = field(default=NOWHERE, compare=False)
 
 

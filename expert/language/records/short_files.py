@@ -12,7 +12,7 @@ from expert.language.reading.record import Record
 from expert.language.reading.values import fields_of
 from expert.language.sentences import records as say
 from expert.language.yaml.nodes import Node, Pairs, Scalar
-from expert.trade.quantities.units import Quantity, difference_of
+from expert.trade.quantities.units import Quantity, difference_of, with_article
 from expert.trade.sensors.instruments import Instrument, Range
 
 
@@ -25,7 +25,7 @@ def read_features(reader: Reader, root: Node, draft: Draft) -> None:
         values = tuple(reader.text(item, "a value") for item in reader.distinct(record.list_of("values")))
         if len(values) == 1:
             reader.refuse(record.key_node("values"), "too-few-outcomes", say.one_value_only(name))
-        feature = model.Feature(name, record.text("name"), values, reader.at(key))
+        feature = model.Feature(name, record.text("name"), values, record.yes("by_country"), reader.at(key))
         if reader.refusals == before:
             draft.features[name] = feature
     for name, key, value in draft.own(reader, "plate value", file.node_of("plate")):
@@ -39,7 +39,10 @@ def read_features(reader: Reader, root: Node, draft: Draft) -> None:
         unit = read_unit(record, "unit", kind)
         span = record.node_of("believable")
         believable = None if span is None else read_span(reader, span, kind, unit)
-        plate = model.PlateValue(name, record.text("name"), kind, unit, part_of, believable, reader.at(key))
+        by_country = record.word("by_country", keys.BY_COUNTRY)
+        if by_country and kind not in ("", wanted := keys.BY_COUNTRY[by_country]):
+            reader.refuse(key, "wrong-kind", say.not_by_country(by_country, with_article(wanted), with_article(kind)))
+        plate = model.PlateValue(name, record.text("name"), kind, unit, part_of, believable, by_country, reader.at(key))
         if reader.refusals == before:
             draft.plate_values[name] = plate
 

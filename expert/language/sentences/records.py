@@ -93,6 +93,10 @@ def part_of_other_kind(part: str) -> str:
     return f"'{part}' is of another kind; a part and its whole are alike"
 
 
+def not_by_country(word: str, wanted: str, found: str) -> str:
+    return f"'by_country: {word}' goes with {wanted}; this is {found}"
+
+
 def several_values(feature: str) -> str:
     return f"{feature} has several values here; a machine has one"
 

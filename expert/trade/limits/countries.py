@@ -36,7 +36,7 @@ class Country:
     """One country. `limits`: the set in `electrical`; `voltage` [V] and `frequency` [Hz] of a household socket.
 
     `band`: lowest and highest voltage at the socket [V]. `system`: units. `words`: what the trade says there, by what
-    the rules say.
+    the rules say. `lead_gauge`: usual wire gauge of an appliance's lead there (common practice, no source), or None.
     """
 
     id: str
@@ -51,6 +51,7 @@ class Country:
     mains: Basis
     system: str = "metric"
     words: Mapping[str, str] = field(default_factory=dict)
+    lead_gauge: int | None = None
 
 
 # Where the rules say lead and mean the one to the socket. Leads of parts and of meters stay leads.
@@ -117,12 +118,12 @@ COUNTRIES: Mapping[str, Country] = {
         Country(
             "us", "United States", "us", 120.0, (60.0,), (114.0, 126.0),
             Basis(_UL, MEMORY), _NO_LIMIT, Basis(_UL, MEMORY),
-            Basis("120 V plus or minus 5 percent at the service", PUBLISHED), "us", _AMERICAN,
+            Basis("120 V plus or minus 5 percent at the service", PUBLISHED), "us", _AMERICAN, 16,
         ),
         Country(
             "canada", "Canada", "canada", 120.0, (60.0,), (110.0, 125.0),
             Basis("CSA C22.2, as UL", MEMORY), _NO_LIMIT, Basis("CSA C22.2, as UL", MEMORY),
-            Basis("CSA C235: 110 to 125 V", MEMORY), "metric", {**_AMERICAN, "mains": "mains"},
+            Basis("CSA C235: 110 to 125 V", MEMORY), "metric", {**_AMERICAN, "mains": "mains"}, 16,
         ),
         Country(
             "japan", "Japan", "japan", 100.0, (50.0, 60.0), (95.0, 107.0),

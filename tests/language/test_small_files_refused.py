@@ -18,7 +18,7 @@ ROWS = {
             plate:
               rated_voltage: {name: rated voltage, measure: voltage, unit: V}  # 49: 'voltage' is no kind of quantity; did you mean dc_voltage? [unknown-kind]
               rated_power: {name: rated power, measure: power, unit: W, by_country: voltage}  # 3: 'by_country: voltage' goes with an AC voltage; this is a power [wrong-kind]
-              coil: {name: coil, measure: resistance, unit: ohm, by_country: volts}  # 73: 'by_country' is 'volts'; it may be voltage, winding, lead [unknown-word]
+              coil: {name: coil, measure: resistance, unit: ohm, by_country: volts}  # 66: 'by_country' is 'volts'; it may be voltage, winding, lead; did you mean voltage? [unknown-word]
               element_power: {name: power of the element, measure: power, unit: bar}  # 69: 'bar' is no unit of a power; it may be W, kW [wrong-unit]
               set_temperature: {name: set temperature, measure: temperature, unit: degC, range: 5 K}  # 78: 'range' is not a key of a plate value; it may have name, measure, unit, part_of, by_country, believable [unknown-key]
             """,

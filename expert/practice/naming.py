@@ -9,8 +9,8 @@ from expert.job.state.hazards import watch
 from expert.job.state.job import Turn
 from expert.practice import sentences as say
 from expert.practice.practice import Offer, Practice, Stepped
+from expert.witness.consequences import consequences
 from expert.witness.playing import repaired
-from expert.witness.verdict import consequences
 
 
 def ask_whether(practice: Practice, name: str) -> Stepped:

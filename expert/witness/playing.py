@@ -37,6 +37,7 @@ from expert.machine import (
 from expert.machine.faults.catalogue import PARTS
 from expert.trace.records import Found, Record, Said, Told
 from expert.witness.answering import answer
+from expert.witness.consequences import consequences
 from expert.witness.table import Table
 
 MOST_LINES = 600
@@ -56,7 +57,7 @@ class Played:
     `mended`: parts of the machine put right, whether or not they were at fault. `typed`: every line, in order, so that
     the same job can be typed again. `searched`: what was typed at the tests before a repair and between two, and
     `minutes`: what that took, bench moves included. `named`: for each fault found, how many tests and minutes of these
-    came before.
+    came before. `happened`: parts of the rules that were at any time as something else had made them.
     """
 
     job: Job
@@ -73,6 +74,7 @@ class Played:
     wanted_senior: int = 0
     stuck: str = ""
     trips_told: int = 0
+    happened: set[str] = field(default_factory=set)
 
 
 def plate_lines(build: Build) -> dict[str, str]:
@@ -141,6 +143,7 @@ def _go_on(
     for _ in range(MOST_LINES):
         if ended(played.job):
             return played
+        played.happened |= consequences(played.machine)
         for line in _lines(played, table, at_hand, wanted, slip):
             _say(played, line)
     played.stuck = f"not ended after {MOST_LINES} lines, at {played.job.prompt}"
@@ -150,9 +153,9 @@ def _go_on(
 def _lines(played: Played, table: Table, at_hand: Unattended, wanted: Mapping[str, str], slip: Slip) -> list[str]:
     job = played.job
     prompt, owner = job.prompt, owner_at(job)
-    if job.bench and _trips(played.machine) > played.trips_told:
+    before, played.trips_told = played.trips_told, _trips(played.machine)
+    if job.bench and played.trips_told > before:
         # What trips while a test is made is told as the caution wants it told.
-        played.trips_told = _trips(played.machine)
         return ["danger tripped"]
     if prompt.kind == "intake" and prompt.subject == "plate":
         return [*(f"{name} {text}" for name, text in wanted.items() if _is_told_here(job, name)), "ok"]

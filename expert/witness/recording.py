@@ -10,10 +10,10 @@ from expert.job.answers.sound import CANNOT_TELL
 from expert.language.model import Question, RuleBase
 from expert.machine import FAULTS, PLATES, Build, Fault, Machine, brought_in, complaints, sound_machine
 from expert.witness.answering import answer
+from expert.witness.consequences import consequences
 from expert.witness.playing import HOT, brought_to, fitted, plate_lines
 from expert.witness.record import MachineRecord, Place, Shown
 from expert.witness.table import Line, Table
-from expert.witness.verdict import consequences
 
 # Two machines as unlike as the layout allows: mains, sensor, height.
 BUILDS: Mapping[str, Build] = MappingProxyType(

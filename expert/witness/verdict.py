@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from expert.engine.knowledge import Knowledge
-from expert.machine import Fault, Machine
+from expert.machine import Fault
+from expert.machine.faults.change import Set
 from expert.trace.records import Answered, CannotTell, Found, SearchEnded
 from expert.witness.playing import Played
 from expert.witness.table import Table
@@ -36,16 +37,16 @@ def verdict_on(knowledge: Knowledge, table: Table, faults: Sequence[Fault], play
     named = named_in(played)
     listed = [fault for fault, standing in played.job.found.items() if standing == "narrowed"][:SHORT]
     truth = {fault.name: table.faults.get(fault.name, ()) for fault in faults}
-    answered = {one.name for one in faults if _is_answered(one, truth[one.name], faults, played)}
+    answered = {one.name for one in faults if is_answered(one, truth[one.name], faults, played)}
     found = tuple(name for name, ids in truth.items() if set(ids) & set(named) or name in answered)
     on_list = tuple(name for name, ids in truth.items() if name not in found and set(ids) & set(listed))
     known = knowledge.base.faults
     wrong_parts = {known[id_].part for ids in truth.values() for id_ in ids if id_ in known}
-    wrong_parts |= consequences(played.before) | consequences(played.machine)
+    wrong_parts |= played.happened
     # A result, as a limit that tripped or a board that locked itself, blames no part.
     condemned = tuple(f for f in named if known[f].part not in wrong_parts and not known[f].result)
     ending = played.job.closing.get("ending", "") or played.job.outcome
-    still_in = tuple(fault.name for fault in faults if fault.part not in played.mended and fault.name not in answered)
+    still_in = tuple(fault.name for fault in faults if fault.name not in answered and is_there(fault, played))
     return Verdict(
         found,
         on_list,
@@ -59,7 +60,7 @@ def verdict_on(knowledge: Knowledge, table: Table, faults: Sequence[Fault], play
     )
 
 
-def _is_answered(fault: Fault, ids: Sequence[str], faults: Sequence[Fault], played: Played) -> bool:
+def is_answered(fault: Fault, ids: Sequence[str], faults: Sequence[Fault], played: Played) -> bool:
     """Whether the job says of what is no fault of the machine that it is none: a complaint ended as normal, then or
     later; or, beside another fault, the bench has set it right and the machine went back with its work proved."""
     if not _no_fault_of_the_machine(fault, ids):
@@ -67,6 +68,13 @@ def _is_answered(fault: Fault, ids: Sequence[str], faults: Sequence[Fault], play
     ends = {record.outcome for record in played.records if isinstance(record, SearchEnded)}
     set_right = fault.stored and len(faults) > 1 and played.job.closing.get("ending") == "repaired"
     return "normal" in ends or set_right
+
+
+def is_there(fault: Fault, played: Played) -> bool:
+    """Whether a fault is still in the machine: nobody repaired its part, and no test put its state right, as priming
+    does that of a pump that is air-locked."""
+    states = [one for one in fault.changes if isinstance(one, Set) and one.path.startswith("state.")]
+    return fault.part not in played.mended and all(one.apply(played.machine) == played.machine for one in states)
 
 
 def _no_fault_of_the_machine(fault: Fault, ids: Sequence[str]) -> bool:
@@ -79,21 +87,3 @@ def named_in(played: Played) -> tuple[str, ...]:
     """The faults that the job called found or left by elimination, or had repaired."""
     named = [record.fault for record in played.records if isinstance(record, Found) and record.standing in NAMED]
     return tuple(dict.fromkeys([*named, *played.job.repaired]))
-
-
-def consequences(machine: Machine) -> set[str]:
-    """Parts of the rules that are as they are because something else acted on them."""
-    state = machine.state
-    happened: Iterable[tuple[bool, str]] = (
-        (state.fuse_blown or state.board_fuse_blown, "mains_fuse"),
-        (state.board_fuse_blown, "board_supply"),
-        (state.tank < 0.2, "water_tank"),
-        (state.limit_1_open or state.limit_2_open, "high_limit"),
-        (state.element_burnt, "heating_element"),
-        (state.boiler_water < 0.7, "boiler_water"),
-        (state.limiter_open, "pump_limiter"),
-        (state.loop_air, "thermosyphon"),
-        (not state.primed, "vibration_pump"),
-        (state.moisture > 0.2, "insulation"),
-    )
-    return {part for is_so, part in happened if is_so}

@@ -10,7 +10,9 @@ from expert.job.answers.taking import take_answer
 from expert.job.prompts.ending import Ending
 from expert.job.prompts.owner import Owner, Unattended
 from expert.job.sentences import safety as say
+from expert.job.state.complaints_now import raise_what_is_seen
 from expert.job.state.job import NO_PROMPT, Job, Phase, Prompt, Turn
+from expert.job.state.situation import reopen
 from expert.language.model import Question
 from expert.trace.records import Put
 
@@ -40,6 +42,9 @@ def take_what_happened(turn: Turn, question: Question, line: str) -> None:
     words = meant(question, line)
     take_answer(turn, read_answer(job, question, words[0] if len(words) == 1 else line))
     job.choice = None
+    if raise_what_is_seen(turn):
+        # What the bench has just met is looked for as if it had been brought in for it.
+        reopen(job)
     # An ending that was chosen before was chosen for a machine without this danger.
     job.closing.pop(Ending.name, None)
     job.prompt = NO_PROMPT

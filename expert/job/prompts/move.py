@@ -14,6 +14,7 @@ from expert.job.prompts.owner import Owner, Unattended
 from expert.job.prompts.proof import offer_what_was_out_of_reach
 from expert.job.prompts.test_prompt import cautions_again, numbered_steps
 from expert.job.sentences import safety as say
+from expert.job.state.complaints_now import since_repair
 from expert.job.state.job import CouldNot, Given, Job, Phase, Prompt, Turn
 from expert.language.model import Move
 from expert.trace.records import CannotMove
@@ -78,12 +79,9 @@ def answer_move(turn: Turn, line: str) -> None:
 def look_why_not(turn: Turn, move: Move) -> None:
     """Where a machine does not come to what a move leads to, that is a sign: what shows it is looked at next, once."""
     job = turn.job
-    due = [
-        name
-        for name in move.look_instead
-        if name not in job.cannot and not _unsound(job, name) and may_be_asked_here(job, job.base.questions[name])
-    ]
-    if not due or move.id in job.offered_again:
+    due = [name for name in move.look_instead if may_be_asked_here(job, job.base.questions[name])]
+    due = [name for name in due if name not in job.cannot and not _unsound(job, name) and not _looked(job, move, name)]
+    if not due:
         return
     if job.phase is Phase.FIND:
         turn.tell(say.LOOK_WHY_NOT)
@@ -92,6 +90,14 @@ def look_why_not(turn: Turn, move: Move) -> None:
     elif job.phase is Phase.PROVE:
         turn.tell(say.LOOK_WHY_NOT)
         job.to_prove = tuple(dict.fromkeys((due[0], *job.to_prove)))
+
+
+def _looked(job: Job, move: Move, name: str) -> bool:
+    """Whether it was looked at since the move could first not be made as the machine is now."""
+    failed = [one.number for one in job.unable.values() if (one.kind, one.subject) == ("move", move.id)]
+    first = min((number for number in failed if number >= since_repair(job)), default=0)
+    given = job.answer_to(name)
+    return given is not None and given.number > first
 
 
 def _unsound(job: Job, name: str) -> bool:

@@ -17,6 +17,18 @@ def may_be_named(job: Job, picture: Picture, complaint: str, last: str) -> bool:
         and seen_here(job, complaint)
         and bool(speaking_for(job, last))
         and not speaking_against(job, last)
+        and not held_by_a_result(job, complaint)
+    )
+
+
+def held_by_a_result(job: Job, complaint: str) -> bool:
+    """Whether a result was reset that accounts for the complaint, and its cause was not found: it comes again."""
+    faults = job.base.faults
+    return any(
+        faults[fault].result
+        and complaint in faults[fault].explains
+        and not any(cause in job.mended() for cause in faults[fault].caused_by)
+        for fault in job.repaired
     )
 
 

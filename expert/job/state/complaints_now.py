@@ -11,6 +11,7 @@ from expert.job.state.bench import bench_map
 from expert.job.state.hazards import to_put
 from expert.job.state.inference import conclude
 from expert.job.state.job import Given, Job, Turn
+from expert.language.model import Complaint
 from expert.trace.records import ComplaintNow
 
 
@@ -37,10 +38,18 @@ def raise_what_is_seen(turn: Turn) -> bool:
     """
     job = turn.job
     settled = set(complaints_now(job)) - accounted_by_repairs(job)
-    seen = [one.id for one in job.base.complaints.values() if job.state.truth(one.raised_when)]
+    complaints = job.base.complaints.values()
+    seen = [one.id for one in complaints if job.state.truth(one.raised_when) and _seen_since(job, one)]
     for complaint in (wanted := [one for one in seen if one not in settled]):
         _raise(turn, complaint)
     return bool(wanted)
+
+
+def _seen_since(job: Job, complaint: Complaint) -> bool:
+    """Whether any answer that raises it was given since it was last seen to be gone."""
+    behind = job.knowledge.questions_of(complaint.raised_when)
+    latest = max((given.number for name in behind if (given := job.answer_to(name)) is not None), default=0)
+    return latest > job.gone.get(complaint.id, 0) or not behind
 
 
 def stands_again(turn: Turn, given: Given) -> bool:

@@ -1,4 +1,4 @@
-"""What trips at the bench is looked for like a complaint; what was seen to be gone is raised only by what is seen later."""
+"""What trips at the bench is looked for like a complaint; what was seen to be gone is raised by what is seen later."""
 
 from __future__ import annotations
 

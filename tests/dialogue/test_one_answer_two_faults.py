@@ -22,5 +22,7 @@ def test_a_level_that_rises_while_filling_and_while_brewing(answer: str, against
     assert {fault for fault in (FILLS_TOO_LONG, COMES_IN) if evidence.get(fault, 0) < 0} == against
     if not against:
         rules = [job.base.rules[rule] for rule in job.state.fired]
-        suspected = {fault for rule in rules for said in rule.then if isinstance(said, Suspect) for fault in said.faults}
+        suspected = {
+            fault for rule in rules for said in rule.then if isinstance(said, Suspect) for fault in said.faults
+        }
         assert {FILLS_TOO_LONG, COMES_IN} <= suspected

@@ -87,3 +87,9 @@ def test_a_key_that_stands_among_names() -> None:
     number = first("    faults:")
     message = "'faults' is a key of a part, and stands where names are given; it may be indented too little"
     assert f"{FILL}:{number}:3: {message} [stands-elsewhere]" in told(number, "  faults:")
+
+
+def test_the_head_of_a_part_that_lost_all_its_indentation() -> None:
+    """It begins no block of the file, so the block that it fell out of is looked through."""
+    number = first("  feed_water:")
+    assert told(number, "feed_water:") == [f"{FILL}:{number}:1: {NOT_IN_LINE}"]

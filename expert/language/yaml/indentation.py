@@ -37,7 +37,11 @@ def moved_line(lines: list[str], line: int) -> int | None:
 
 
 def _is_top(line: str) -> bool:
-    return bool(line.strip()) and line[0] not in " #-"
+    """Whether a block of the file begins here; another word in the first column may have lost its indentation."""
+    return bool(line.strip()) and line[0] not in " #-" and line.partition(":")[0] in _BLOCKS
+
+
+_BLOCKS = frozenset(name for shape in FILES.values() for name in shape.by_name)
 
 
 def _neighbours(lines: list[str], number: int) -> list[int]:

@@ -4,6 +4,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -63,7 +64,15 @@ OTHERWISE = [
         "  boiler_heats:",
         "a sound heat_exchanger_lever_tank answers boiler_heats with yes, and sound is no [unsound-on-machine]",
     ),
+    (
+        "circuits/boiler_heat.yaml",
+        "          element_resistance: half_power\n",
+        "          element_resistance: open\n",
+        "      half_open:",
+        "heating_element.half_open shows element_resistance: open; every heat_exchanger_lever_tank that has it answers half_power [shows-otherwise-on-machine]",
+    ),
 ]
+CODES = ("noticed-on-machine", "unsound-on-machine", "shows-otherwise-on-machine")
 
 
 @pytest.mark.parametrize(("file", "written", "slip", "place", "message"), OTHERWISE)
@@ -71,7 +80,7 @@ def test_what_a_machine_shows_otherwise_is_named(file: str, written: str, slip: 
     assert RULES[file].count(written) == 1
     base = read_rules({**RULES, file: RULES[file].replace(written, slip)})
     line = next(n for n, text in enumerate(RULES[file].splitlines(), 1) if text.startswith(place))
-    found = [p for p in check(Index(base)) if p.code in ("noticed-on-machine", "unsound-on-machine")]
+    found = [p for p in check(Index(base)) if p.code in CODES]
     assert [f"{p.message} [{p.code}]" for p in found] == [message]
     assert (found[0].at.path, found[0].at.line) == (file, line)
 
@@ -84,7 +93,7 @@ def test_a_known_difference_is_not_told_again_and_names_rules_and_faults_that_th
             if rule in base.rules:
                 assert set(faults) <= {getattr(said, "fact", "") for said in base.rules[rule].then}, rule
             elif rule in base.faults:
-                assert set(faults) <= record.complains.keys(), rule
+                assert set(faults) <= {*record.complains, *base.faults[rule].shows}, rule
             else:
                 assert rule in base.questions and set(faults) == {NO_FAULT}, rule
 
@@ -96,3 +105,17 @@ def test_a_difference_without_a_reason_is_refused(tmp_path: Path) -> None:
     (tmp_path / shipped.name.replace(SUFFIX, ".differs.yaml")).write_text("a_rule: [a.fault]\n", encoding="utf-8")
     with pytest.raises(ValueError, match="each fault has its reason beside it"):
         load_record(file)
+
+
+def test_what_a_fault_shows_is_held_against_every_machine_with_it_and_each_difference_is_one() -> None:
+    """No line of the file of differences is left behind by rules or machine that agree by now."""
+    base = read_rules(RULES)
+    index = Index(base)
+    told = sum(len(fault.shows) for fault in base.faults.values() for seen in index.seen if seen.only(fault.id))
+    assert told > 1_000
+    for seen in index.seen:
+        listed = {(f, q) for f, names in seen.record.differs.items() if f in base.faults for q in names}
+        known = {(f, q) for f, q in listed if q in base.questions}
+        seen.record = replace(seen.record, differs={})
+        differs = {tuple(p.message.split()[0:3:2]) for p in check(index) if p.code == "shows-otherwise-on-machine"}
+        assert {(fault, question.rstrip(":")) for fault, question in differs} == known

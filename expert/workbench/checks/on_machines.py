@@ -1,5 +1,6 @@
 """The rules held against the simulated machines: a fault confirmed that is not there, and one cleared that is; what an
-owner notices and the fault does not explain; what a sound machine answers and does not count as sound.
+owner notices and the fault does not explain; what a fault is said to show and no machine with it does; what a sound
+machine answers and does not count as sound.
 
 Everything is answered on each machine of the record, and a rule fires or not. What is known to differ, and why, stands
 beside the record and is not told again.
@@ -22,6 +23,7 @@ CODES = {
     "cleared-on-machine": say.CLEARED_ON_MACHINE,
     "noticed-on-machine": say.NOTICED_ON_MACHINE,
     "unsound-on-machine": say.UNSOUND_ON_MACHINE,
+    "shows-otherwise-on-machine": say.SHOWS_OTHERWISE_ON_MACHINE,
 }
 NO_FAULT = "no fault"  # what stands for a sound machine in the file of known differences
 
@@ -35,6 +37,7 @@ def check(index: Index) -> Iterator[Problem]:
                     yield from _on(seen, rule, said)
         for fault in index.base.faults.values():
             yield from _noticed(seen, fault)
+            yield from _shown_otherwise(seen, fault)
         for question in index.base.questions.values():
             yield from _unsound(seen, question)
 
@@ -54,6 +57,21 @@ def _noticed(seen: SeenMachines, fault: Fault) -> Iterator[Problem]:
             if all(word in row.noticed for row in rows):
                 message = say.owner_notices(seen.type.id, name, word, fault.id)
                 yield Problem(fault.at, f"{message} {' and no '.join(known)}", "noticed-on-machine")
+
+
+def _shown_otherwise(seen: SeenMachines, fault: Fault) -> Iterator[Problem]:
+    """What the fault is said to bring about and no machine that has it shows, though each can be asked."""
+    for question, outcomes in fault.shows.items():
+        if question in seen.record.differs.get(fault.id, {}):
+            continue
+        there = seen.only(fault.id)
+        if not there or there & ~(seen.told(question) & seen.put(question)):
+            continue
+        answers = [left for left, mask in seen.answers[question].items() if mask & there]
+        if not any(set(left) & set(outcomes) for left in answers):
+            others = " or ".join(sorted({outcome for left in answers for outcome in left}))
+            message = say.shown_otherwise(seen.type.id, fault.id, question, " or ".join(outcomes), others)
+            yield Problem(fault.at, message, "shows-otherwise-on-machine")
 
 
 def _unsound(seen: SeenMachines, question: Question) -> Iterator[Problem]:

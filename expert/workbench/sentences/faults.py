@@ -135,10 +135,15 @@ CONFIRMED_ON_MACHINE = "On a simulated machine the rule confirms the fault altho
 CLEARED_ON_MACHINE = "On a simulated machine the rule clears the fault that is there."
 NOTICED_ON_MACHINE = "The owner of a simulated machine with the fault notices what the fault does not explain."
 UNSOUND_ON_MACHINE = "A sound simulated machine gives an answer that does not count as sound."
+SHOWS_OTHERWISE_ON_MACHINE = "No simulated machine with the fault gives the answer that the fault is said to show."
 
 
 def owner_notices(machine: str, fault: str, complaint: str, explaining: str) -> str:
     return f"the owner of {machine} with '{fault}' notices '{complaint}', and {explaining} explains no"
+
+
+def shown_otherwise(machine: str, fault: str, question: str, shows: str, answers: str) -> str:
+    return f"{fault} shows {question}: {shows}; every {machine} that has it answers {answers}"
 
 
 def sound_machine_answers(machine: str, question: str, answer: str, sound: str) -> str:

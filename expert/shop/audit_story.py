@@ -129,12 +129,12 @@ def _events_of(
                     events.append(waiting)
                 waiting = Asked(line, record.prompt, record.question, record.text, record.why)
             case Answered():
-                asked = waiting or Asked(line, "question", record.question, record.question, Why())
+                asked = waiting or _in_a_round(line, record.question, ledger)
                 understood = _told_after(step, position)[:1] if record.instrument else ()
                 events.append(replace(asked, answered=record, understood=" ".join(understood), concluded=concluded))
                 concluded, waiting = Concluded(), None
             case CannotTell():
-                asked = waiting or Asked(line, "question", record.question, record.question, Why())
+                asked = waiting or _in_a_round(line, record.question, ledger)
                 events.append(replace(asked, cannot=record, concluded=concluded))
                 concluded, waiting = Concluded(), None
             case Found():
@@ -148,6 +148,11 @@ def _events_of(
         # No answer of this step: an intake line, or an answer set aside to be given anew.
         events.insert(0, Happened(step[0][0], step[0][1], (), concluded))
     return events, waiting
+
+
+def _in_a_round(line: int, question: str, ledger: Ledger) -> Asked:
+    """A test that was answered with others in one round, and not put by itself: as it was put before, if it was."""
+    return Asked(line, "proof", question, ledger.questions.get(question, question.replace("_", " ")), Why())
 
 
 def _concluded(step: list[tuple[int, Record]], ledger: Ledger) -> Concluded:

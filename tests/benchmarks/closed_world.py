@@ -26,7 +26,8 @@ from expert.job.state.applying import applies
 from expert.language.model import Machine
 
 MOST_SUSPECTS = 9
-MOST_STATES = 2_500  # looked at for one complaint; larger ones are left out and said to be
+MOST_STATES = 2_500  # looked at for one limit; where it takes more, the last limit that held bounds the ratio
+LIMITS = (0.5, 0.75, 0.9, 1.0)  # shares of the shipped way's minutes below which a better way is looked for, in turn
 
 
 class TooLarge(Exception):
@@ -126,9 +127,22 @@ class World:
 
     # ------------------------------------------------------------ the best possible
 
-    def best(self, start: BenchState, at_most: float = math.inf) -> float:
-        """Expected minutes of the best policy, or `at_most` where none is below it. Raises TooLarge."""
-        return min(at_most, self._best({}, start, self.suspects(), at_most))
+    def best(self, start: BenchState, at_most: float) -> Minutes:
+        """Expected minutes of the best policy, `at_most` where none is below it; or the most that it certainly takes.
+
+        A low limit is tried first: where no way is below it, most of what a higher one looks at is known to be dearer.
+        """
+        least = 0.0
+        for share in LIMITS:
+            self.looked_at, limit = 0, share * at_most
+            try:
+                found = self._best({}, start, self.suspects(), limit)
+            except TooLarge:
+                return Minutes(least, exact=False)
+            if found < limit:
+                return Minutes(found, exact=True)
+            least = limit
+        return Minutes(at_most, exact=True)
 
     def _best(self, answers: dict[str, str], bench: BenchState, left: Mapping[str, float], limit: float) -> float:
         """Expected minutes of the best policy from here: exact if below the limit, else no more than they are."""
@@ -196,24 +210,27 @@ def _cost(knowledge: Knowledge, candidate: Candidate) -> float:
 
 
 def against_the_best(knowledge: Knowledge, complaints: int = 10) -> dict[str, object]:
-    """Ratio of the shipped way's minutes to the best possible, for the smallest complaints that can be worked out."""
+    """Ratio of the shipped way's minutes to the best possible, for the smallest complaints that can be worked out.
+
+    `at_most`: those of them where the best is only known not to be below some share, so that the ratio is no more.
+    """
     base = knowledge.base
     machine = next(iter(base.machines.values()))
     start = bench_state(base.bench, next(iter(base.bench.arrives.values())).state)
     by_size = sorted(base.complaints, key=lambda complaint: len(knowledge.explainers[complaint]))
     ratios: dict[str, float] = {}
+    at_most: list[str] = []
     left_out: list[str] = []
     for complaint in by_size:
         world = World(knowledge, machine, complaint)
         if len(ratios) == complaints or not 2 <= len(world.suspects()) <= MOST_SUSPECTS:
             continue
-        try:
-            shipped = world.shipped(start)
-            best = world.best(start, shipped)
-        except TooLarge:
+        shipped = world.shipped(start)
+        best = world.best(start, shipped)
+        if best.minutes > 0:
+            ratios[complaint] = round(shipped / best.minutes, 3)
+            at_most += [] if best.exact else [complaint]
+        elif not best.exact:
             left_out.append(complaint)
-            continue
-        if best > 0:
-            ratios[complaint] = round(shipped / best, 3)
     mean = round(statistics.mean(ratios.values()), 3) if ratios else None
-    return {"mean": mean, "ratios": ratios, "too_large": left_out}
+    return {"complaints": len(ratios), "mean": mean, "ratios": ratios, "at_most": at_most, "too_large": left_out}

@@ -6,9 +6,10 @@ from expert.job.answers.putting import put_question
 from expert.job.bench.first import barring
 from expert.job.bench.moves import make_ready, offer_again
 from expert.job.bench.rounds import first_of_round, made_with
+from expert.job.prompts.owner import Unattended
 from expert.job.prompts.proving import answer_proof, back_to_search, cannot_prove, is_waiting, record_proof
-from expert.job.prompts.rounds import answers_of_round, put_round, take_round
-from expert.job.prompts.test_prompt import TestPrompt
+from expert.job.prompts.rounds import answers_of_round, line_for_round, put_round, take_round
+from expert.job.prompts.test_prompt import TestPrompt, unattended_answer
 from expert.job.search.ending import ELIMINATED, FOUND, LISTED, OWN_JUDGEMENT
 from expert.job.sentences import repair as say
 from expert.job.state.after_opening import due_on_the_way, why_on_the_way
@@ -160,6 +161,9 @@ class Proof(TestPrompt):
 
     def meaning(self, job: Job, line: str) -> str:
         return "" if answers_of_round(job, line) is not None else super().meaning(job, line)
+
+    def unattended(self, job: Job, at_hand: Unattended) -> list[str]:
+        return [line_for_round(job, lambda test: unattended_answer(job, at_hand, test))]
 
     def how(self, job: Job) -> tuple[str, ...]:
         return how_of_round(job) if job.round_put else super().how(job)

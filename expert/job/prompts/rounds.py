@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Callable
 
 from expert.job.answers.putting import put_question, show_cautions
 from expert.job.answers.reading import CANNOT_TELL, NotAnAnswer, read_answer
@@ -87,3 +88,18 @@ def take_round(turn: Turn, answers: Answers) -> None:
             cannot_prove(turn, question.id)
         else:
             answer_proof(turn, read_answer(turn.job, question, typed))
+
+
+def line_for_round(job: Job, answer: Callable[[Question], str]) -> str:
+    """The line that says of the tests put what is answered to each: all readings; or that all looks are sound, or the
+    first that is not. Where one test is put by itself, its answer."""
+    tests = [job.base.questions[name] for name in job.round_put or (job.prompt.subject,)]
+    if len(tests) == 1 or tests[0].id != job.prompt.subject:
+        return answer(job.base.questions[job.prompt.subject])
+    if isinstance(tests[0].form, Measure):
+        return "; ".join(answer(test) for test in tests)
+    for number, look in enumerate(tests, 1):
+        typed = answer(look)
+        if CANNOT_TELL.fullmatch(typed) or not set(read_answer(job, look, typed).outcomes) <= set(look.sound):
+            return typed if number == 1 else f"not {number}"
+    return f"{len(tests)} sound"

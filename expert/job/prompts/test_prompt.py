@@ -53,20 +53,7 @@ class TestPrompt(Owner):
         return (*cautions_again(job, question.cautions), *how_to(job, question))
 
     def unattended(self, job: Job, at_hand: Unattended) -> list[str]:
-        question, answers = self.test(job), at_hand.answers
-        after = answers.after_repair or {}
-        if at_hand.tried and question.id in after:
-            return [after[question.id]]
-        mended = [name for name in at_hand.tried if question.id in answers.after.get(name, {})]
-        if mended:
-            return [answers.after[mended[-1]][question.id]]
-        given = answers.answers.get(question.id)
-        # An answer that described the machine before the repair no longer tells anything.
-        overtaken = at_hand.tried and any(g.question == question.id and not g.holds for g in job.given.values())
-        # Where it is told what each repair changes, all else is as it was: a wrong repair mends nothing.
-        if given is not None and (not overtaken or answers.after):
-            return [given]
-        return [sound_answer(job, question) if answers.rest == "sound" else UNABLE]
+        return [unattended_answer(job, at_hand, self.test(job))]
 
     def offers(self, job: Job) -> Iterable[tuple[str, str]]:
         question = self.test(job)
@@ -84,6 +71,24 @@ class TestPrompt(Owner):
         if given.quantity is not None:
             return understood(job, question, given)[0]
         return question.label(given.outcomes[0])
+
+
+def unattended_answer(job: Job, at_hand: Unattended, question: Question) -> str:
+    """What is typed for a test when nobody is at the keyboard."""
+    answers = at_hand.answers
+    after = answers.after_repair or {}
+    if at_hand.tried and question.id in after:
+        return after[question.id]
+    mended = [name for name in at_hand.tried if question.id in answers.after.get(name, {})]
+    if mended:
+        return answers.after[mended[-1]][question.id]
+    given = answers.answers.get(question.id)
+    # An answer that described the machine before the repair no longer tells anything.
+    overtaken = at_hand.tried and any(g.question == question.id and not g.holds for g in job.given.values())
+    # Where it is told what each repair changes, all else is as it was: a wrong repair mends nothing.
+    if given is not None and (not overtaken or answers.after):
+        return given
+    return sound_answer(job, question) if answers.rest == "sound" else UNABLE
 
 
 def cautions_again(job: Job, cautions: tuple[str, ...]) -> list[str]:

@@ -58,10 +58,10 @@ def _is_nearly_part(typed: str, shown: str) -> bool:
     words, there = _words(typed), _words(shown)
     if not words - TURNS or words & TURNS != there & TURNS:
         return False
-    return all(word in there or any(_alike(word, other) for other in there) for word in words)
+    return all(word in there or any(alike(word, other) for other in there) for word in words)
 
 
-def _alike(one: str, other: str) -> bool:
+def alike(one: str, other: str) -> bool:
     # What is put in front of a word turns it round: connected, disconnected.
     long_enough = min(len(one), len(other)) >= LEAST_SLIPPED
     return long_enough and one[0] == other[0] and SequenceMatcher(None, one, other).ratio() >= ALIKE

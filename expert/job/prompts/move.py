@@ -7,6 +7,7 @@ from typing import assert_never
 from expert.engine.bench import Route, satisfies
 from expert.engine.candidates import Candidate
 from expert.engine.planner import Choice
+from expert.job.answers.outcomes_meant import LEAST_SLIPPED, alike
 from expert.job.answers.reading import NO, YES, NotAnAnswer
 from expert.job.bench.moves import has_moved, may_be_asked_here
 from expert.job.prompts.danger import open_dangers
@@ -19,6 +20,8 @@ from expert.job.state.job import CouldNot, Given, Job, Phase, Prompt, Turn
 from expert.language.model import Move
 from expert.trace.records import CannotMove
 from expert.trade.quantities.units import echo
+
+LEAST_BEGUN = 3  # letters
 
 
 class BenchMove(Owner):
@@ -109,14 +112,25 @@ def _unsound(job: Job, name: str) -> bool:
 def confirmed(line: str, word: str) -> bool:
     """Whether a move was made. Raises NotAnAnswer for anything but its own word and no.
 
-    The word stands on the screen with the move, so that a hand that goes on typing y confirms nothing.
+    The word stands on the screen with the move, so that a hand that goes on typing y confirms nothing. Its first
+    letters will do, and a slip in a long one.
     """
     said = line.strip().casefold().rstrip(".!")
-    if said in ({word} if word else YES | {"done"}):
+    if _is_word(said, word) if word else said in YES | {"done"}:
         return True
     if said in NO or said.startswith(("can't", "cant", "cannot")):
         return False
     raise NotAnAnswer(say.does_not_confirm(echo(line), word or "yes"))
+
+
+def _is_word(said: str, word: str) -> bool:
+    """Whether the word itself was typed, at least three letters that begin it, or it with a slip.
+
+    >>> [_is_word(said, "refitted") for said in ("refitted", "ref", "refited", "re", "fitted")], _is_word("on", "on")
+    ([True, True, True, False, False], True)
+    """
+    begins = len(said) >= LEAST_BEGUN and word.startswith(said)
+    return said == word or begins or (len(word) >= LEAST_SLIPPED and said[:1] == word[0] and alike(said, word))
 
 
 def why_moved(job: Job) -> str:

@@ -31,7 +31,7 @@ def in_few_keys(job: Job, at_hand: Unattended, line: str, complaint: str) -> str
     if isinstance(listed[0].form, Measure):
         return ", ".join(_answer(job, question, text) for question, text in zip(listed, lines, strict=True))
     if all(text in question.sound for question, text in zip(listed, lines, strict=True)):
-        return f"{len(listed)} sound"
+        return f"{len(listed)}s"
     return _answer(job, listed[0], line)
 
 
@@ -54,7 +54,8 @@ def _reading(job: Job, question: Question, measure: Measure, line: str) -> str:
     given = read_answer(job, question, line)
     assert given.quantity is not None
     number = show(given.quantity, unit_at_prompt(measure, job.shop.system) or None, job.shop.system).split()[0]
-    for text in (number.removeprefix("0").removesuffix(".0"), number):
+    short = number.rstrip("0").rstrip(".") if "." in number else number
+    for text in (short.removeprefix("0"), short):
         try:
             if read_answer(job, question, text).outcomes == given.outcomes:
                 return text

@@ -72,7 +72,7 @@ REMARKS = [
     pytest.param(
         TO_COIL,
         "400",
-        "400 ohm counts as: shorted. (shorted is below 475 ohm; expected 950 ohm; ohm meter: ±6 ohm)",
+        "400 ohm: shorted (shorted is below 475 ohm; expected 950 ohm; ohm meter: ±6 ohm).",
         False,
         id="a number shows its reading",
     ),
@@ -201,7 +201,7 @@ def test_the_time_so_far() -> None:
 def test_control_sequences_do_not_reach_the_bottom_lines() -> None:
     job, _ = begin(small_knowledge(), small_shop(), "7\x1b]0;title\x07\x1b[31m")
     assert where_it_stands(job)[0].startswith("Job 7 | INTAKE")
-    assert remark_on(job_after(*TO_COIL), "\x1b[31m400").text.startswith("400 ohm counts as: shorted.")
+    assert remark_on(job_after(*TO_COIL), "\x1b[31m400").text.startswith("400 ohm: shorted")
 
 
 OFFERED = [

@@ -25,8 +25,8 @@ from tests.safety.playing import play
 from tests.safety.technicians import Aim, Technician
 
 ASKED_QUALIFIED = [
-    "Are you qualified for live work on mains, by your local rules? Type qualified or no. With no, nothing is asked "
-    "with the covers off and the mains on."
+    "Qualified for live work on mains, by your local rules? (type qualified, or no: then nothing is asked "
+    "with the covers off and the mains on)"
 ]
 PLATE = [
     "Compare with the rating plate. Type ok, or a value to change, such as: element_power 1200 W",
@@ -74,7 +74,7 @@ def test_in_the_middle_of_the_intake(desk: Desk) -> None:
     assert desk.type("take back complaints") == [*NOTED, MORE]
     assert desk.type("not fill") == [
         "Taken back: Boiler does not fill.",
-        "What is the complaint? Type it as the customer says it, one at a time, or list to see all.",
+        "What is the complaint? Type it in the customer's words, one at a time, or list.",
     ]
     desk.type("leaks")
     assert desk.type("ok") == ASKED_QUALIFIED

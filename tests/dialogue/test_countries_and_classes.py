@@ -85,9 +85,9 @@ def test_a_class_one_machine_without_an_earth_contact_is_a_stop() -> None:
 @pytest.mark.parametrize(
     ("plate", "counts"),
     [
-        pytest.param(("limits germany",), "0.2 ohm counts as: sound.", id="germany"),
-        pytest.param(("limits uk",), "0.2 ohm counts as: high.", id="uk"),
-        pytest.param(("limits australia",), "0.2 ohm counts as: sound.", id="australia"),
+        pytest.param(("limits germany",), "0.2 ohm: sound", id="germany"),
+        pytest.param(("limits uk",), "0.2 ohm: high", id="uk"),
+        pytest.param(("limits australia",), "0.2 ohm: sound", id="australia"),
     ],
 )
 def test_one_reading_in_three_countries(plate: tuple[str, ...], counts: str) -> None:

@@ -176,7 +176,7 @@ def test_the_plate_prompt_shows_what_is_assumed_and_what_was_told() -> None:
         "\n  room_temperature        20 °C assumed\n  altitude                0 m assumed"
     )
     said = desk.type("altitude 1500 m")
-    assert said[0] == "1500 m counts as: high. (above 1000 m)"
+    assert said[0] == "1500 m: high (above 1000 m)."
     assert any("altitude                1500 m" in line for line in said)
 
 

@@ -25,7 +25,7 @@ SENTENCES = [
     ("above 1000 m and a lead of 1.5 m", "above 1000 m (3280 ft) and a lead of 1.5 m"),
     ("'1.2 bar' is a pressure", "'1.2 bar' is a pressure"),
     ("'1.2 bar abs' is an absolute pressure", "'1.2 bar abs' is an absolute pressure"),
-    ("17.0 psi counts as: sound", "17.0 psi counts as: sound"),
+    ("17.0 psi: sound", "17.0 psi: sound"),
     ("37.8 ohm from 230 V", "37.8 ohm from 230 V"),
     ("a bar of soap, two degrees of freedom", "a bar of soap, two degrees of freedom"),
 ]
@@ -49,7 +49,7 @@ def test_no_degrees_of_the_shipped_questions_stand_alone() -> None:
 
 @pytest.mark.parametrize(
     ("system", "line"),
-    [("metric", "! Water above 60 degrees scalds."), ("us", "! Water above 60 degrees (140 °F) scalds.")],
+    [("metric", "! Water above 60 degrees scalds:"), ("us", "! Water above 60 degrees (140 °F) scalds:")],
 )
 def test_only_a_us_shop_sees_both(system: str, line: str) -> None:
     job = ShippedDesk(system).job

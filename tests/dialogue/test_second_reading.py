@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from expert.job.sentences import search as say
+from expert.job.sentences.records import DECIDING_READING
 from expert.trace.records import Answered, Repaired, Told
 from tests.safety.test_findings import played
 
@@ -22,5 +23,5 @@ def test_the_deciding_reading_is_taken_twice_and_no_oftener_after_the_repair() -
         for part in (records[:mended], records[mended:])
     )
     assert (before, after) == (["past_centre"] * 2, ["centre"])
-    assert Told(say.DECIDING_READING) in records[:mended]
+    assert Told(DECIDING_READING) in records[:mended]
     assert Told(say.READINGS_DIFFER) not in records

@@ -26,7 +26,7 @@ def test_a_straight_job_from_complaint_to_close(filling: Desk) -> None:
         "  (a number in ohm, or OL; ohm meter)",
     ]
     assert filling.type("OL") == [
-        "over range (OL) counts as: open. (above 100 kohm)",
+        "over range (OL): open (above 100 kohm).",
         "So: A coil without continuity cannot lift its plunger.",
         "FOUND: fill valve: coil open.",
         "  because: A coil without continuity cannot lift its plunger.",
@@ -37,8 +37,8 @@ def test_a_straight_job_from_complaint_to_close(filling: Desk) -> None:
         "Is it done? (type done; instead, and what you did; or no)",
     ]
     assert filling.type("done")[:2] == [
-        "Repair noted: fill valve: coil open. The proof follows.",
-        "No longer counted, from before the repair: answer 2.",
+        "Noted as repaired: fill valve: coil open.",
+        "No longer counted: answer 2.",
     ]
     assert filling.type(*HOT_TESTS) == [
         "How: Look at the glass.",

@@ -48,20 +48,22 @@ class Played:
 
 JOBS = {
     "breaker": Played(
-        "trips breaker",
+        "2",
         "complaints: [trips_supply]\n"
-        "answers: {element_insulation: 0.05 Mohm, insulation_at_plug: 0.05 Mohm, what_trips: rcd}\n"
+        "answers: {element_insulation: 0.1 Mohm, insulation_at_plug: 0.1 Mohm, what_trips: rcd,\n"
+        "  heating_current: 6.1 A, leakage_current: 0.4 mA, element_resistance: 38 ohm, boiler_pressure: 1.1 bar,\n"
+        "  insulation_at_plug_hot: 20 Mohm}\n"
         "after_repair: {element_insulation: 60 Mohm, insulation_at_plug: 60 Mohm, what_trips: nothing}\n",
-        4_650,
-        400,
+        2_550,
+        120,
     ),
-    "hiss": Played("hiss", "complaints: [hisses_on_heat_up]\n", 3_250, 280),
+    "hiss": Played("38", "complaints: [hisses_on_heat_up]\n", 2_100, 110),
     "no fill": Played(
-        "no fill",
+        "31",
         "complaints: [boiler_will_not_fill]\nanswers: {fill_coil_resistance: OL}\n"
         "after_repair: {fill_coil_resistance: 950 ohm}\n",
-        4_950,
-        440,
+        3_250,
+        190,
     ),
 }
 

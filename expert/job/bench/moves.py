@@ -69,7 +69,8 @@ def put_release_test(turn: Turn, before: Before, waiting: frozenset[str] = NOTHI
     ready = make_ready(turn, before.test, waiting | {before.test.id})
     if ready:
         hazard = before.hazards[0][0]
-        turn.tell(say.comes_first_because(hazard.name))
+        if not hazard.in_every_job:  # what comes first in every job needs no reason but that of the word why
+            turn.tell(say.comes_first_because(hazard.name))
         why = Why(aim=before.test.id, hazard=hazard.id, before_move=before.move.id if before.move else "")
         put_question(turn, before.test, "proof" if before.test.id in job.to_prove else "question", why)
         return False

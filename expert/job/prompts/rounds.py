@@ -15,7 +15,7 @@ from expert.job.wording.rounds import looks_listed, readings_listed
 from expert.language.model import Measure, Question
 from expert.trace.why import Why
 
-LOOKS = re.compile(r"(?i)(?:all\s+)?(?P<all>\d{1,3})\s+sound|not\s+(?P<first_not>\d{1,3})")
+LOOKS = re.compile(r"(?i)(?:all\s+)?(?P<all>\d{1,3})\s*s(?:o|ou|oun|ound)?|not\s+(?P<first_not>\d{1,3})")
 BETWEEN = re.compile(r"\s*;\s*|,\s+")  # a comma with no blank after it is a decimal comma
 
 Answers = tuple[tuple[Question, str], ...]

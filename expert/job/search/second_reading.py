@@ -14,6 +14,7 @@ from expert.engine.suspicion import START, Picture
 from expert.job.search.elimination import speaking_for
 from expert.job.search.ending import ELIMINATED, FOUND, ending_of
 from expert.job.sentences import search as say
+from expert.job.sentences.records import DECIDING_READING
 from expert.job.state.bench import bench_map
 from expert.job.state.complaints_now import since_repair
 from expert.job.state.hazards import answer_anew
@@ -38,7 +39,7 @@ def ask_again(turn: Turn, picture: Picture, *, at_the_end: bool) -> bool:
     named = [fault for fault, standing in ending.standings.items() if standing in (FOUND, ELIMINATED)]
     for fault in named:
         if question := rests_on_one_reading(job, fault, ending.standings[fault]):
-            return _choose(turn, question, say.DECIDING_READING)
+            return _choose(turn, question, DECIDING_READING)
         if question := _what_cleared_its_like(job, fault, ending.standings[fault]):
             return _choose(turn, question, say.LOOK_THAT_CLEARED_ITS_LIKE)
     if named:

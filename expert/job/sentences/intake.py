@@ -71,8 +71,8 @@ def the_whole_word(typed: str, word: str) -> str:
 
 def are_you_qualified(word: str) -> str:
     return (
-        f"Are you qualified for live work on mains, by your local rules? Type {word} or no. With "
-        "no, nothing is asked with the covers off and the mains on."
+        f"Qualified for live work on mains, by your local rules? (type {word}, or no: then nothing is asked "
+        "with the covers off and the mains on)"
     )
 
 
@@ -89,7 +89,7 @@ def which_or_other_words(which: str) -> str:
     return f"{which} other words, or list to see all."
 
 
-WHAT_IS_THE_COMPLAINT = "What is the complaint? Type it as the customer says it, one at a time, or list to see all."
+WHAT_IS_THE_COMPLAINT = "What is the complaint? Type it in the customer's words, one at a time, or list."
 ANOTHER_COMPLAINT = "Another complaint? Type it, or ok to go on."
 NONE_OF_THESE = "None of these, then."
 

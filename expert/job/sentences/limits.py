@@ -24,7 +24,7 @@ def not_known_taken_as(what: str, value: str) -> str:
 
 
 def counts_as(shown: str, outcome: str, detail: str) -> str:
-    return f"{shown} counts as: {outcome}. ({detail})"
+    return f"{shown}: {outcome} ({detail})."
 
 
 def is_within(reading: str, limits: str) -> str:

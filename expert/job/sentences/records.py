@@ -17,6 +17,10 @@ def do_not(acts: str, until: str) -> str:
     return f"  Do not {acts}. It ends when: {until}"
 
 
+def still_forbidden(until: str) -> str:
+    return f"  The same is forbidden. It ends when: {until}"
+
+
 def danger_over(hazard: str) -> str:
     return f"Danger over: {hazard}."
 
@@ -44,7 +48,7 @@ OFFERED_ONCE_MORE = "It is offered once more. If it cannot be done: can't"
 
 
 def repair_noted(fault: str) -> str:
-    return f"Repair noted: {fault}. The proof follows."
+    return f"Noted as repaired: {fault}."
 
 
 def complaint_raised(complaint: str) -> str:
@@ -70,7 +74,7 @@ def number_wanted(unit: str, may_be_open: bool, instrument: str) -> str:
 
 
 def number_wanted_in_short(unit: str, may_be_open: bool, instrument: str) -> str:
-    return f"  ({unit}{' or OL' if may_be_open else ''}; {instrument})"
+    return f"  ({unit}{' or OL' if may_be_open else ''}; {instrument.partition(',')[0].partition(' (')[0]})"
 
 
 def last_reading(answer: str) -> str:
@@ -94,3 +98,4 @@ def how_again(warnings: str) -> str:
 
 
 PROVED = "Proved."
+DECIDING_READING = "Once more, anew, before it is named:"

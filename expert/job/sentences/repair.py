@@ -42,7 +42,7 @@ def not_repaired(fault: str) -> str:
 
 
 def no_longer_counted(answers: str) -> str:
-    return f"No longer counted, from before the repair: {answers}."
+    return f"No longer counted: {answers}."
 
 
 WHY_OWN_JUDGEMENT = "You were convinced of it. The rules have not found it; a no goes back to the search."
@@ -94,7 +94,7 @@ def look_of_round(number: int, question: str, sound: str, warnings: str) -> str:
 
 
 def how_to_answer_a_round(count: int) -> str:
-    return f"All as written? (type {count} sound; else the first that is not: not 1 to not {count})"
+    return f"All as written? (type {count} sound; else the first that is not, as not {count})"
 
 
 def readings_in_one_round(count: int) -> str:

@@ -209,7 +209,6 @@ def to_settle_it(question: str, barred: str) -> str:
 
 # ------------------------------------------------------------ read a second time
 
-DECIDING_READING = "Once more, anew, before it is named:"
 READINGS_DIFFER = "The readings differ, so it is taken once more:"
 LOOK_THAT_CLEARED_ITS_LIKE = (
     "Before it is named, what alone speaks against another fault with the same signs is looked at once more:"

@@ -3,8 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from dataclasses import replace
 
 from expert.language.model import Drawing
+
+WHOLE_UP_TO = 3  # lines
+
+
+def drawn_on_screen(drawing: Drawing) -> Iterable[str]:
+    """The lines in which is tested, of a drawing of many; the whole of it is told by the word how."""
+    marked = tuple(line for line in drawing.lines if _arrows(line, drawing.marks))
+    return drawn(replace(drawing, lines=marked) if len(drawing.lines) > WHOLE_UP_TO and marked else drawing)
 
 
 def drawn(drawing: Drawing) -> Iterable[str]:

@@ -10,7 +10,7 @@ from expert.job.sentences import records as say
 from expert.job.sentences.safety import danger_ends_when
 from expert.job.state.job import Job
 from expert.job.state.values import unit_at_prompt
-from expert.job.wording.drawing import drawn
+from expert.job.wording.drawing import drawn_on_screen
 from expert.job.wording.explaining import answer_in_words, last_answer
 from expert.job.wording.home_words import in_words_of
 from expert.job.wording.how_on_screen import HINT_IS_KNOWN, how_on_screen, was_made_before
@@ -76,10 +76,13 @@ def lines_of_reply(job: Job, records: Iterable[Record]) -> Iterable[tuple[str, s
     records = tuple(records)
     reasons = {reason for record in records if isinstance(record, Found) for reason in record.because}
     said: set[str] = set()
+    results = [record.passed for record in records if isinstance(record, Proved)]
+    # What a proof shows is told by its coming out sound; what is read again by what comes of the second reading.
+    is_told_otherwise = (bool(results) and all(results)) or Told(say.DECIDING_READING) in records
     for record in records:
         match record:
             case Fired(text=text):
-                if text in said or text in reasons:
+                if text in said or text in reasons or is_told_otherwise:
                     continue
                 said.add(text)
             case HazardOpened(until=until):
@@ -117,7 +120,9 @@ def _lines_of(job: Job, record: Record) -> Iterable[tuple[str, str]]:
         case HazardOpened(name=name, forbids=forbids, until=until) if not job.base.hazards[record.hazard].in_every_job:
             yield "danger", say.danger(name)
             acts = [job.base.acts[act].say for act in forbids if not job.base.acts[act].left]
-            if acts:
+            if acts and _forbidden_before(job, record.hazard):
+                yield "danger", say.still_forbidden(until)
+            elif acts:
                 yield "danger", say.do_not(" or ".join(acts), until)
         case HazardReleased(hazard=hazard) if not job.base.hazards[hazard].in_every_job:
             yield "found", say.danger_over(job.base.hazards[hazard].name)
@@ -156,6 +161,13 @@ def _lines_of(job: Job, record: Record) -> Iterable[tuple[str, str]]:
             yield "found", say.closed(job.number, outcome.replace("_", " "), minutes)
 
 
+def _forbidden_before(job: Job, hazard: str) -> bool:
+    """Whether a hazard that was told of earlier, and stands, forbids the same: what not to do has been read."""
+    told = [name for name in job.hazards.open if not job.base.hazards[name].in_every_job]
+    earlier = told[: told.index(hazard)] if hazard in told else []
+    return any(job.base.hazards[name].forbids == job.base.hazards[hazard].forbids for name in earlier)
+
+
 def _how_to_answer(job: Job, question: Question) -> Iterable[tuple[str, str]]:
     match question.form:
         case YesNo():
@@ -168,7 +180,8 @@ def _how_to_answer(job: Job, question: Question) -> Iterable[tuple[str, str]]:
             name = job.base.instruments[measure.instrument].name
             wanted = say.number_wanted if len(job.given) < HINT_IS_KNOWN else say.number_wanted_in_short
             yield "question", wanted(unit or "its unit", kind == "resistance", name)
-            if question.id not in job.again and (last := last_answer(job, question.id)):
+            last = last_answer(job, question.id)
+            if last is not None and question.id not in job.again and (last.holds or question.id not in job.to_prove):
                 yield "small", say.last_reading(answer_in_words(job, last))
         case form:
             assert_never(form)
@@ -187,7 +200,7 @@ def _put(job: Job, record: Put) -> Iterable[tuple[str, str]]:
         if how := how_on_screen(job, question):
             yield "small", how
         if question.drawing is not None and not was_made_before(job, question):
-            for line in drawn(question.drawing):
+            for line in drawn_on_screen(question.drawing):
                 yield "drawing", f"  {line}"
         yield "question", f"{LEADS.get(record.prompt, '')}{record.text}"
         yield from _how_to_answer(job, question)

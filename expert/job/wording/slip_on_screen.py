@@ -19,7 +19,10 @@ def slip_on_screen(lines: Sequence[str]) -> tuple[str, ...]:
     if len(in_order) <= MOST_TESTS:
         return tuple(lines)
     left = [line for number, line in enumerate(lines) if number not in in_order and line not in WHAT_TO_WATCH]
-    return (*left, say.tests_in_order(len(in_order)))
+    after = [*left[1:], ""]
+    # A heading below which nothing is left says nothing.
+    shown = [line for line, below in zip(left, after, strict=True) if line not in HEADS or below.startswith(TEST)]
+    return (*shown, say.tests_in_order(len(in_order)))
 
 
 def _tests_in_order(lines: Sequence[str]) -> list[int]:

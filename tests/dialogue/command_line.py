@@ -17,8 +17,8 @@ ASKED = "Look before you touch anything. Is the machine still as it was: mains o
 HERE = "Ann\nno\n"  # who takes a job up again, and may do no live work
 WHO = "Who is at the bench now? Type your name.\n"
 MAY = (
-    "Qualified for live work on mains, by your local rules? (type qualified, or no:\n"
-    "  then nothing is asked with the covers off and the mains on)\n"
+    "Qualified for live work on mains, by your local rules? (qualified / no: then\n"
+    "  nothing with covers off and mains on)\n"
 )
 STANDS = WHO + "> Ann\n" + MAY + "> no\n" + ASKED + "> yes\n"
 PUMP_QUESTION = "How: Listen.\nDoes the pump run?\n  (yes / no)\n"

@@ -95,7 +95,7 @@ def test_before_it_goes_back_as_normal_its_safety_is_tested() -> None:
 def test_a_test_that_was_not_made_is_said_and_no_such_machine_is_called_fit() -> None:
     job, _, said = opened(*LOOKED_INSIDE, "yes", "can't tell")
     assert said == [
-        "Left open. To answer it later: take back 2",
+        "Left open. Later: take back 2",
         f"! {NOT_SAFE}",
         "How does the job end? Type the number.",
         "  1  no fault: normal behaviour; not shown safe: do not hand out before it is",

@@ -72,7 +72,7 @@ def test_the_last_reading_is_recalled() -> None:
     said = desk.type("take back 2", "y")
     assert said[-3:] == [
         "What does the coil read?",
-        "  (a number in ohm, or OL; ohm meter)",
+        "  (ohm or OL; ohm meter)",
         "  Last reading: OL (open)",
     ]
 

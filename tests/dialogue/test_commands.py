@@ -147,7 +147,7 @@ HOW = [
             "! Mains kills. Pull the plug.",
             "You need: fill coil.",
             "1. Fit a new coil.",
-            "Is it done? (type done; instead, and what you did; or no)",
+            "Is it done? (done / no / instead, and what you did)",
         ],
     ),
     ("how", "prove", ["How: Look at the glass.", "Bench: mains on, covers on. About 2 min."]),

@@ -32,12 +32,7 @@ MISTYPED = [
     (
         "wy",
         "repair",
-        [
-            (
-                "Did you mean: why? 'wy' does not say what was done. "
-                "Is it done? (type done; instead, and what you did; or no)"
-            )
-        ],
+        [("Did you mean: why? 'wy' does not say what was done. Is it done? (done / no / instead, and what you did)")],
     ),
     ("wy", "close", ["Did you mean: why? 'wy' is no answer here. Type a number from 1 to 4."]),
     ("wy", "parts", ["Did you mean: why? 'wy' names no part. Type ok, none, or the parts, separated by commas."]),
@@ -95,7 +90,7 @@ MISTYPED = [
         [
             (
                 "Did you mean: take back? 'takeback 3' does not say what was done. "
-                "Is it done? (type done; instead, and what you did; or no)"
+                "Is it done? (done / no / instead, and what you did)"
             )
         ],
     ),
@@ -145,7 +140,7 @@ MISTYPED = [
         [
             (
                 "Did you mean: answers? 'awnsers' does not say what was done. "
-                "Is it done? (type done; instead, and what you did; or no)"
+                "Is it done? (done / no / instead, and what you did)"
             )
         ],
     ),
@@ -191,7 +186,7 @@ MISTYPED = [
         [
             (
                 "Did you mean: why? 'why not' does not say what was done. "
-                "Is it done? (type done; instead, and what you did; or no)"
+                "Is it done? (done / no / instead, and what you did)"
             )
         ],
     ),

@@ -10,7 +10,7 @@ from tests.dialogue.phases import PHASES, at, each
 
 WHICH = "Which one? Type take back and its number."
 INTAKE_TOO = "What was said at intake: take back name, plate, complaints or qualified."
-LEFT_OPEN = "Left open. To answer it later: take back {}"
+LEFT_OPEN = "Left open. Later: take back {}"
 IS_IT_OUT = "Is it out? (yes / no)"
 
 ANSWERS = [
@@ -177,7 +177,7 @@ CANNOT_TELL = [
     (
         "can't tell",
         "repair",
-        [("'can't tell' does not say what was done. Is it done? (type done; instead, and what you did; or no)")],
+        [("'can't tell' does not say what was done. Is it done? (done / no / instead, and what you did)")],
     ),
     ("can't tell", "close", ["'can't tell' is no answer here. Type a number from 1 to 4."]),
     ("can't tell", "parts", ["'can't tell' names no part. Type ok, none, or the parts, separated by commas."]),

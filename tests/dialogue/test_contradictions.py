@@ -58,7 +58,7 @@ def test_the_one_that_is_repeated_decides() -> None:
     said = desk.type("2")
     assert said[-3:] == [
         "What does the coil read?",
-        "  (a number in ohm, or OL; ohm meter)",
+        "  (ohm or OL; ohm meter)",
         "  Last reading: 100 ohm (shorted)",
     ]
     assert desk.type("why") == ["It is asked again because the first answer contradicted others."]

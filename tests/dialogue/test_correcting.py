@@ -25,11 +25,10 @@ from tests.safety.playing import play
 from tests.safety.technicians import Aim, Technician
 
 ASKED_QUALIFIED = [
-    "Qualified for live work on mains, by your local rules? (type qualified, or no: then nothing is asked "
-    "with the covers off and the mains on)"
+    "Qualified for live work on mains, by your local rules? (qualified / no: then nothing with covers off and mains on)"
 ]
 PLATE = [
-    "Compare with the rating plate. Type ok, or a value to change, such as: element_power 1200 W",
+    "Compare with the rating plate. (ok, or a value to change: element_power 1200 W)",
     "  rated_voltage           230 V           fill_coil               950 ohm",
 ]
 NOTED = ["Noted is:", "  1  Boiler does not fill"]
@@ -74,7 +73,7 @@ def test_in_the_middle_of_the_intake(desk: Desk) -> None:
     assert desk.type("take back complaints") == [*NOTED, MORE]
     assert desk.type("not fill") == [
         "Taken back: Boiler does not fill.",
-        "What is the complaint? Type it in the customer's words, one at a time, or list.",
+        "What is the complaint? Type it in the customer's words, or list.",
     ]
     desk.type("leaks")
     assert desk.type("ok") == ASKED_QUALIFIED

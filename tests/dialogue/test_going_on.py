@@ -70,7 +70,7 @@ def test_a_job_with_a_machine_file_of_its_own_goes_on_after_a_crash(shop: Shop) 
     power_cut(path, b"".join(lines[:asked]))
     again = shop.resume(HERE + "yes\n470\n", number=path.stem)
     assert (again.code, again.err) == (0, "")
-    assert "470 ohm: sound (from 352 ohm to 588 ohm).\n" in again.out
+    assert "470 ohm: sound (352 ohm to 588 ohm).\n" in again.out
 
 
 def test_the_trace_of_such_a_job_can_be_run_again_without_the_file(shop: Shop) -> None:

@@ -36,10 +36,10 @@ def test_a_current_is_judged_anew_when_the_supply_turns_out_low() -> None:
     number = next(given.number for given in desk.job.given.values() if given.question == "heating_current")
     said = desk.type("195 V")
     place = said.index(
-        f"Limits rest on this reading, so answer {number} is judged anew: While the controller calls for heat, pump "
-        "off: what current does the machine draw?"
+        f"Limits rest on this reading, so answer {number} is judged anew: Heat called for, pump off: what current does "
+        "the machine draw?"
     )
-    assert said[place + 1] == "4.6 A: sound (from 4.13 A to 6.19 A)."
+    assert said[place + 1] == "4.6 A: sound (4.13 A to 6.19 A)."
     assert outcomes(desk, "heating_current") == ("sound",)
     assert desk.job.state.possible("heating_current") == ("sound",)
     assert desk.job.minutes - minutes == desk.job.base.questions["supply_voltage"].minutes

@@ -74,7 +74,7 @@ class Left:
 def test_of_a_machine_that_stood_safe_only_who_is_there_is_asked(knowledge: Knowledge, tmp_path: Path) -> None:
     left = Left(knowledge, tmp_path, *INTAKE)
     waiting = left.job.prompt
-    assert left.resume_as("Bo", "qualified")[-1] == "  3  plug without an earth contact, or a plug that was altered"
+    assert left.resume_as("Bo", "qualified")[-1] == "  3  plug without an earth contact, or altered"
     assert left.job.prompt == waiting
     assert (left.job.technician, left.job.qualified, left.job.workers) == ("Bo", True, ("Ann", "Bo"))
     assert left.is_reproduced()
@@ -113,7 +113,7 @@ def test_with_a_no_the_worst_is_assumed_and_the_machine_made_safe_again(knowledg
     assert left.type("3") == ["'3' is no answer here. Type a number from 1 to 2."]
     said = left.type("2", "1", "1")
     assert said[0] == "Everything else counts as unsafe until it is made safe, step by step."
-    assert said[-1] == "Is the plug out and in sight? (type out, or no)"
+    assert said[-1] == "Is the plug out and in sight? (out / no)"
     assert said.count(said[-1]) == 1, "put once, though it is the first move and what the worst calls for"
     stands = {"mains": "on", "covers": "off", "boiler": "warm", "pressure": "some"}
     assert stands.items() <= dict(left.job.bench).items(), "worst for safety, and hot for no test"

@@ -34,10 +34,10 @@ def test_a_straight_job_from_complaint_to_close(filling: Desk) -> None:
         "Repair: fill valve: coil open. About 20 min.",
         "You need: fill coil.",
         "1. Fit a new coil.",
-        "Is it done? (type done; instead, and what you did; or no)",
+        "Is it done? (done / no / instead, and what you did)",
     ]
     assert filling.type("done")[:2] == [
-        "Noted as repaired: fill valve: coil open.",
+        "Repaired: fill valve: coil open.",
         "No longer counted: answer 2.",
     ]
     assert filling.type(*HOT_TESTS) == [

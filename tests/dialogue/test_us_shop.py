@@ -67,7 +67,7 @@ def test_a_reading_is_told_in_us_units_with_its_limit_and_where_that_comes_from(
         "17.0 psi: sound (high is above 20.0 psi; expected 17.0 psi from 253.4 °F; "
         "the machine's boiler gauge, 0 to 3 bar: ±1.09 psi)."
     )
-    assert desk.type("17")[0] == "17.0 psi: sound (from 12.3 psi to 20.0 psi)."
+    assert desk.type("17")[0] == "17.0 psi: sound (12.3 psi to 20.0 psi)."
 
 
 def test_how_shows_the_limits_in_us_units() -> None:

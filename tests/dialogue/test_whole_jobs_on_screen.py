@@ -54,16 +54,16 @@ JOBS = {
         "  heating_current: 6.1 A, leakage_current: 0.4 mA, element_resistance: 38 ohm, boiler_pressure: 1.1 bar,\n"
         "  insulation_at_plug_hot: 20 Mohm}\n"
         "after_repair: {element_insulation: 60 Mohm, insulation_at_plug: 60 Mohm, what_trips: nothing}\n",
-        2_550,
-        120,
+        2_299,  # under 2,300 words and 120 keys is what was asked for
+        119,
     ),
-    "hiss": Played("38", "complaints: [hisses_on_heat_up]\n", 2_100, 110),
+    "hiss": Played("38", "complaints: [hisses_on_heat_up]\n", 1_860, 104),
     "no fill": Played(
         "31",
         "complaints: [boiler_will_not_fill]\nanswers: {fill_coil_resistance: OL}\n"
         "after_repair: {fill_coil_resistance: 950 ohm}\n",
-        3_250,
-        190,
+        3_010,
+        187,
     ),
 }
 

@@ -89,7 +89,7 @@ def test_who_is_qualified_may_switch_on_open() -> None:
 def test_cautions_come_before_the_test_and_the_instrument_after() -> None:
     practice, before = typed(practice_on(PROBE), "covers off", "dead", "level probe wire")
     assert before == (
-        "! Boiler, group and pipes burn skin long after switching off. Gloves on.",
+        "! Boiler, group and pipes burn skin long after switching off: gloves on.",
         "Does the level probe's wire run without a break from the board's plug to the probe?",
         "How: Unplug. Pull the wire off at the probe and at the board. Measure from end to end, "
         "and bend it where it is clipped.",

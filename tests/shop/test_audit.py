@@ -80,7 +80,7 @@ READING = """\
       open)
   Heaviest suspects then: _% fill valve: coil open (10 dB); _% fill valve: stuck shut (5 dB)
   Answer: 950 (sound)
-    950 ohm: sound (from 675 ohm to 1120 ohm).
+    950 ohm: sound (675 ohm to 1120 ohm).
   So: The coil has continuity. [coil_is_sound; from answer 2]
     cleared: fill valve: coil open
 Taken back: answer 2. What does the coil read?

@@ -62,7 +62,7 @@ WHY_PARTS = "The record says which parts were used. The bill rests on it."
 
 
 def parts_used(planned: str) -> str:
-    return f"Parts used: {planned}. Type ok, or the list as it really was."
+    return f"Parts used: {planned}. (ok, or the list as it was)"
 
 
 def names_no_part(typed: str) -> str:
@@ -73,7 +73,7 @@ WHY_MINUTES = "The record says how long the job took. The bill rests on it."
 
 
 def minutes_spent(minutes: float) -> str:
-    return f"Minutes spent: about {minutes:.0f} by the book. Type ok, or the real number."
+    return f"Minutes spent: about {minutes:.0f} by the book. (ok, or the real number)"
 
 
 def no_number_of_minutes(typed: str) -> str:
@@ -85,7 +85,7 @@ WITH_THAT_HANDED_OVER = "With that the job is handed over, and stays open."
 
 
 def anything_to_note(what_follows: str) -> str:
-    return f"Anything the next person should know? Type it, or no.\n{what_follows} Not so: back"
+    return f"Anything the next person should know? (no, or type it)\n{what_follows} Not so: back"
 
 
 def with_that_closed(ending: str) -> str:

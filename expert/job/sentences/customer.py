@@ -99,7 +99,7 @@ AND_WITHOUT_PRICE = ", and what has no price here"
 
 
 def tests_in_order(count: int) -> str:
-    return f"  {count} tests in order; the slip (expert report --slip) has each, and what to watch."
+    return f"  {count} tests in order: each, and what to watch, by expert report --slip."
 
 
 def wrong_by_judgement(fault: str) -> str:

@@ -71,8 +71,8 @@ def the_whole_word(typed: str, word: str) -> str:
 
 def are_you_qualified(word: str) -> str:
     return (
-        f"Qualified for live work on mains, by your local rules? (type {word}, or no: then nothing is asked "
-        "with the covers off and the mains on)"
+        f"Qualified for live work on mains, by your local rules? ({word} / no: then nothing with covers off and "
+        "mains on)"
     )
 
 
@@ -89,7 +89,7 @@ def which_or_other_words(which: str) -> str:
     return f"{which} other words, or list to see all."
 
 
-WHAT_IS_THE_COMPLAINT = "What is the complaint? Type it in the customer's words, one at a time, or list."
+WHAT_IS_THE_COMPLAINT = "What is the complaint? Type it in the customer's words, or list."
 ANOTHER_COMPLAINT = "Another complaint? Type it, or ok to go on."
 NONE_OF_THESE = "None of these, then."
 
@@ -153,8 +153,8 @@ def complaint_no_longer_at_work(complaint: str) -> str:
 PLATE_UNREAD = "Read the plate on the machine first: the limits rest on it. Then type ok, or a value that differs."
 PLATE_NOT_READ = "If the plate cannot be read, type ok: the values of the machine type are used."
 WHY_PLATE = "The limits of the tests are worked out from these values."
-AS_NO_COUNTRY_IS_SAID = " as no country is said"
-COMPARE_WITH_THE_PLATE = "Compare with the rating plate. Type ok, or a value to change, such as: element_power 1200 W"
+AS_NO_COUNTRY_IS_SAID = ": no country said"
+COMPARE_WITH_THE_PLATE = "Compare with the rating plate. (ok, or a value to change: element_power 1200 W)"
 
 
 def plate_value(name: str, printed: str, now: str) -> str:

@@ -5,6 +5,10 @@ from __future__ import annotations
 # ------------------------------------------------------------ sound limits
 
 
+def counts_as_sound(shown: str, outcome: str, limits: str) -> str:
+    return counts_as(shown, outcome, limits.removeprefix("from "))
+
+
 def from_to(least: str, most: str) -> str:
     return f"from {least} to {most}"
 

@@ -34,7 +34,7 @@ def taken_back(number: int) -> str:
 
 
 def left_open(number: int) -> str:
-    return f"Left open. To answer it later: take back {number}"
+    return f"Left open. Later: take back {number}"
 
 
 CANNOT_BE_DONE = "Noted: that cannot be done now. Looking for another way."
@@ -48,7 +48,7 @@ OFFERED_ONCE_MORE = "It is offered once more. If it cannot be done: can't"
 
 
 def repair_noted(fault: str) -> str:
-    return f"Noted as repaired: {fault}."
+    return f"Repaired: {fault}."
 
 
 def complaint_raised(complaint: str) -> str:
@@ -74,7 +74,7 @@ def number_wanted(unit: str, may_be_open: bool, instrument: str) -> str:
 
 
 def number_wanted_in_short(unit: str, may_be_open: bool, instrument: str) -> str:
-    return f"  ({unit}{' or OL' if may_be_open else ''}; {instrument.partition(',')[0].partition(' (')[0]})"
+    return f"  ({unit}{' or OL' if may_be_open else ''}; {instrument})"
 
 
 def last_reading(answer: str) -> str:
@@ -98,4 +98,4 @@ def how_again(warnings: str) -> str:
 
 
 PROVED = "Proved."
-DECIDING_READING = "Once more, anew, before it is named:"
+DECIDING_READING = "Once more, before it is named:"

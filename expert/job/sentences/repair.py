@@ -4,7 +4,7 @@ from __future__ import annotations
 
 # ------------------------------------------------------------ repair
 
-WHAT_WAS_DONE = "Is it done? (type done; instead, and what you did; or no)"
+WHAT_WAS_DONE = "Is it done? (done / no / instead, and what you did)"
 LEAD_BY_ELIMINATION = "Left by elimination, not proved. If you repair it"
 LEAD_OWN_JUDGEMENT = "Your own judgement, not found by the rules. Repair"
 
@@ -86,7 +86,7 @@ AT_WORK_UNREPAIRED = "Before it goes back as it is: does the whole machine work?
 
 
 def looks_in_one_round(count: int) -> str:
-    return f"{count} looks in one round. On a sound machine:"
+    return f"{count} looks, on a sound machine:"
 
 
 def look_of_round(number: int, question: str, sound: str, warnings: str) -> str:
@@ -94,19 +94,19 @@ def look_of_round(number: int, question: str, sound: str, warnings: str) -> str:
 
 
 def how_to_answer_a_round(count: int) -> str:
-    return f"All as written? (type {count} sound; else the first that is not, as not {count})"
+    return f"All so? ({count} sound / the first that is not, as not {count})"
 
 
 def readings_in_one_round(count: int) -> str:
-    return f"{count} readings, as the machine stands:"
+    return f"{count} readings:"
 
 
-def reading_of_round(number: int, question: str, unit: str, instrument: str) -> str:
-    return f"{number}. {question} ({unit}; {instrument})"
+def reading_of_round(number: int, question: str, unit: str, instrument: str, warnings: str) -> str:
+    return f"{number}. {question} ({unit}; {instrument}){f' {warnings}' if warnings else ''}"
 
 
 def how_to_answer_readings(count: int) -> str:
-    return f"Type the {count} in this order, with commas between them, or the first by itself."
+    return f"Type all {count}, commas between, or the first. (how)"
 
 
 def more_than_were_listed(typed: int, listed: int) -> str:

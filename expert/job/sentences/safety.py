@@ -106,7 +106,7 @@ SET_UP_THE_NEXT_TEST = "Set up the next test."
 
 
 def is_it_set_up(word: str) -> str:
-    return f"Is that done? (type {word}, or no)"
+    return f"Is that done? ({word} / no)"
 
 
 def still_to_be_looked_at(question: str) -> str:
@@ -129,7 +129,7 @@ def move_as_before(move: str, minutes: float) -> str:
 
 
 def type_the_word(word: str) -> str:
-    return f"type {word}, or no"
+    return f"{word} / no"
 
 
 # ------------------------------------------------------------ setting up

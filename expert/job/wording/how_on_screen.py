@@ -9,7 +9,7 @@ from expert.job.state.job import Job
 from expert.language.model import Question
 
 WORDS, LEAST = 10, 5
-HINT_IS_KNOWN = 3  # answers; by then the word `how` has been on the screen often enough
+HINT_IS_KNOWN = 2  # answers; by then the word `how` has been on the screen often enough
 SENTENCE_END = re.compile(r"(?<=[.!?]) (?=[A-Z])")
 # What warns is never left to be asked for.
 WARNS = re.compile(
@@ -33,6 +33,20 @@ def how_on_screen(job: Job, question: Question) -> str:
 
 def was_made_before(job: Job, question: Question) -> bool:
     return any(given.question == question.id for given in job.given.values())
+
+
+def was_drawn_before(job: Job, question: Question) -> bool:
+    """Whether a test was made that has the very same drawing, itself or another."""
+    return any(job.base.questions[given.question].drawing == question.drawing for given in job.given.values())
+
+
+def in_short(instrument: str) -> str:
+    """An instrument without the details behind a comma or in brackets.
+
+    >>> in_short("earth bond tester (200 mA or more)"), in_short("the machine's boiler gauge, 0 to 3 bar")
+    ('earth bond tester', "the machine's boiler gauge")
+    """
+    return instrument.partition(",")[0].partition(" (")[0]
 
 
 def warnings(text: str) -> str:

@@ -45,12 +45,13 @@ def understood_in_short(job: Job, question: Question, given: Given) -> tuple[str
     if outcome in question.sound:
         limits = sound_limits_in_words(job, question, given.quantity)
     else:
-        told = reading_to_tell(job, question, outcome, given.quantity)
-        limits = limits_in_words(job, question, told)
-        limits = limits if told == outcome or not limits else say.is_within(told, limits)
+        near = reading_to_tell(job, question, outcome, given.quantity)
+        limits = limits_in_words(job, question, near)
+        limits = limits if near == outcome or not limits else say.is_within(near, limits)
     if not limits:
         return understood(job, question, given)
-    return (say.counts_as(show(given.quantity, system=job.shop.system), outcome, limits),)
+    told = say.counts_as_sound if outcome in question.sound else say.counts_as
+    return (told(show(given.quantity, system=job.shop.system), outcome, limits),)
 
 
 def how_to(job: Job, question: Question) -> tuple[str, ...]:

@@ -13,11 +13,12 @@ from expert.job.state.values import unit_at_prompt
 from expert.job.wording.drawing import drawn_on_screen
 from expert.job.wording.explaining import answer_in_words, last_answer
 from expert.job.wording.home_words import in_words_of
-from expert.job.wording.how_on_screen import HINT_IS_KNOWN, how_on_screen, was_made_before
+from expert.job.wording.how_on_screen import HINT_IS_KNOWN, how_on_screen, in_short, was_drawn_before
 from expert.job.wording.slip_on_screen import slip_on_screen
 from expert.language.model import Choice, Measure, Question, YesNo
 from expert.trace.cleaning import clean
 from expert.trace.records import (
+    Answered,
     CannotMove,
     CannotTell,
     CautionShown,
@@ -76,6 +77,7 @@ def lines_of_reply(job: Job, records: Iterable[Record]) -> Iterable[tuple[str, s
     records = tuple(records)
     reasons = {reason for record in records if isinstance(record, Found) for reason in record.because}
     said: set[str] = set()
+    is_reading = any(isinstance(record, Answered) and record.reading is not None for record in records)
     results = [record.passed for record in records if isinstance(record, Proved)]
     # What a proof shows is told by its coming out sound; what is read again by what comes of the second reading.
     is_told_otherwise = (bool(results) and all(results)) or Told(say.DECIDING_READING) in records
@@ -92,7 +94,7 @@ def lines_of_reply(job: Job, records: Iterable[Record]) -> Iterable[tuple[str, s
             case SearchEnded(outcome="found") if any(isinstance(other, Found) for other in records):
                 continue
             case Proved(passed=True):
-                if say.PROVED in said:
+                if say.PROVED in said or is_reading:  # a reading is told as sound
                     continue
                 said.add(say.PROVED)
         yield from lines_of(job, record)
@@ -175,13 +177,17 @@ def _how_to_answer(job: Job, question: Question) -> Iterable[tuple[str, str]]:
         case Choice():
             for number, outcome in enumerate(question.outcomes, 1):
                 yield "question", f"  {number}  {question.label(outcome)}"
+        case Measure() if question.id in job.again:
+            return  # with what it is read is known from the first time
         case Measure(kind=kind) as measure:
             unit = unit_at_prompt(measure, job.shop.system)
             name = job.base.instruments[measure.instrument].name
-            wanted = say.number_wanted if len(job.given) < HINT_IS_KNOWN else say.number_wanted_in_short
-            yield "question", wanted(unit or "its unit", kind == "resistance", name)
+            if len(job.given) < HINT_IS_KNOWN:
+                yield "question", say.number_wanted(unit or "its unit", kind == "resistance", name)
+            else:
+                yield "question", say.number_wanted_in_short(unit or "its unit", kind == "resistance", in_short(name))
             last = last_answer(job, question.id)
-            if last is not None and question.id not in job.again and (last.holds or question.id not in job.to_prove):
+            if last is not None and (last.holds or question.id not in job.to_prove):
                 yield "small", say.last_reading(answer_in_words(job, last))
         case form:
             assert_never(form)
@@ -199,7 +205,7 @@ def _put(job: Job, record: Put) -> Iterable[tuple[str, str]]:
             return
         if how := how_on_screen(job, question):
             yield "small", how
-        if question.drawing is not None and not was_made_before(job, question):
+        if question.drawing is not None and not was_drawn_before(job, question):
             for line in drawn_on_screen(question.drawing):
                 yield "drawing", f"  {line}"
         yield "question", f"{LEADS.get(record.prompt, '')}{record.text}"

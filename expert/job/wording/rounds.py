@@ -7,7 +7,7 @@ from collections.abc import Iterable, Sequence
 from expert.job.sentences import repair as say
 from expert.job.state.job import Job
 from expert.job.state.values import unit_at_prompt
-from expert.job.wording.how_on_screen import how_on_screen, warnings
+from expert.job.wording.how_on_screen import in_short, warnings
 from expert.job.wording.readings import how_to
 from expert.language.model import Measure, Question
 
@@ -20,14 +20,12 @@ def looks_listed(looks: Sequence[Question]) -> Iterable[str]:
 
 
 def readings_listed(job: Job, readings: Sequence[Question]) -> Iterable[str]:
-    """Each reading with its number, its unit and instrument, and how it is taken as far as it is shown by itself."""
+    """Each reading with its number, its unit and instrument, and whatever of how it is taken warns."""
     for number, reading in enumerate(readings, 1):
         assert isinstance(reading.form, Measure)
         unit = unit_at_prompt(reading.form, job.shop.system)
-        instrument = job.base.instruments[reading.form.instrument].name
-        yield say.reading_of_round(number, reading.ask, unit, instrument)
-        if how := how_on_screen(job, reading):
-            yield f"   {how}"
+        instrument = in_short(job.base.instruments[reading.form.instrument].name)
+        yield say.reading_of_round(number, reading.ask, unit, instrument, warnings(reading.how))
 
 
 def how_of_round(job: Job) -> tuple[str, ...]:

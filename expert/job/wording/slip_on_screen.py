@@ -8,6 +8,7 @@ from expert.job.sentences import customer as say
 from expert.job.wording.customer import WHAT_TO_WATCH
 
 MOST_TESTS = 6  # told one by one
+LEFT_TO_THE_SLIP = (*WHAT_TO_WATCH, say.REPAIRED)  # said by the count of the tests
 HEADS = (say.TESTED, say.SAFETY_DEVICES_TESTED, say.OTHER_TESTS)
 TEST = "  - "
 OPEN = (say.did_not_hold(""), say.not_known_whether(""), say.NOT_IN_ORDER, say.NOT_SHOWN_IN_ORDER)
@@ -18,7 +19,7 @@ def slip_on_screen(lines: Sequence[str]) -> tuple[str, ...]:
     in_order = set(_tests_in_order(lines))
     if len(in_order) <= MOST_TESTS:
         return tuple(lines)
-    left = [line for number, line in enumerate(lines) if number not in in_order and line not in WHAT_TO_WATCH]
+    left = [line for number, line in enumerate(lines) if number not in in_order and line not in LEFT_TO_THE_SLIP]
     after = [*left[1:], ""]
     # A heading below which nothing is left says nothing.
     shown = [line for line, below in zip(left, after, strict=True) if line not in HEADS or below.startswith(TEST)]

@@ -7,10 +7,12 @@ of the trace that it was made from, so that whoever has that can tell which it i
 from __future__ import annotations
 
 import re
+from collections.abc import Iterator
 from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
+from expert.job.sentences import customer
 from expert.shop.sentences import reports as say
 from expert.trace.errors import TraceDamaged
 from expert.trace.kinds import from_json, kind_of, to_json
@@ -23,6 +25,7 @@ from expert.trace.records import (
     CannotTell,
     Cleared,
     Closed,
+    CustomerTold,
     Noted,
     Opened,
     Record,
@@ -108,8 +111,19 @@ def _redacted(record: Record, after: Record | None, origin: str) -> Record:
             # What the shop charges is its own business, as its name is.
             bare = Closed(record.outcome, record.minutes, record.parts, record.note)
             return replace(bare, note=REMOVED if record.note else "")
+        case CustomerTold():
+            return CustomerTold(tuple(_without_costs(record.lines)))
         case _:
             return record
+
+
+def _without_costs(lines: tuple[str, ...]) -> Iterator[str]:
+    """The slip without what it costs: a heading, and all that is indented below it."""
+    among_costs = False
+    for line in lines:
+        among_costs = line == customer.COSTS or (among_costs and line.startswith(" "))
+        if not among_costs:
+            yield line
 
 
 def _names(trace: Trace) -> dict[str, str]:

@@ -2,8 +2,8 @@
 
 Plain is what a job adds to the sums and what people look for: what was typed, answered, moved, fired, found, repaired,
 proved and ended. Packed is how it was put: prompts, sentences, cautions, reasons and weights, which repeat from step
-to step. Packed text is JSON, compressed (raw DEFLATE, RFC 1951) with the last 32 kbyte of the text of the steps before
-it as its dictionary, and spelled in base 85 (the alphabet of RFC 1924). So a trace copied alone still tells every word.
+to step. Packed text is JSON, folded after the text of the steps before it (see `folding`). So a trace copied alone
+still tells every word. What a step names again (the answer that is the line as typed) stands in it once.
 
 Before packing, a step is plain records and *rests*, one for each of its records: `[kind, fields]` of a record that is
 packed whole, the packed fields of the next plain record, or 0 for none. Of the bench's state only what changed is
@@ -12,14 +12,13 @@ plain.
 
 from __future__ import annotations
 
-import base64
 import json
-import zlib
 from collections.abc import Mapping, Sequence
 from dataclasses import field
 from typing import Any
 
 from expert.trace.errors import TraceDamaged
+from expert.trace.folding import WINDOW, fold, unfold
 from expert.trace.json_values import brief
 from expert.trace.kinds import from_json, kind_of, to_json
 from expert.trace.records import (
@@ -36,32 +35,44 @@ from expert.trace.records import (
     MoveOffered,
     Narrowed,
     NoLongerHolds,
+    Opened,
     Proved,
     Put,
     Record,
     Refused,
+    Repaired,
     Stopped,
     Told,
+    Unfired,
 )
 from expert.trace.sentences import forms as say
 from expert.trade.frozen import dataclass
 
-WHOLE: tuple[type[Record], ...] = (Told, Put, CautionShown, Narrowed, MoveOffered, CustomerTold, Refused)
+WHOLE: tuple[type[Record], ...] = (
+    Told,
+    Put,
+    CautionShown,
+    Narrowed,
+    MoveOffered,
+    CustomerTold,
+    Refused,
+    HazardOpened,
+    HazardReleased,
+)
 FIELDS: Mapping[type[Record], tuple[str, ...]] = {
     Answered: ("possible_before", "uncertainty", "instrument"),
     CannotMove: ("text",),
     Fired: ("because", "text", "told"),
     Found: ("because",),
     HandedOver: ("summary",),
-    HazardOpened: ("name", "until", "forbids", "because"),
-    HazardReleased: ("by",),
     Moved: ("minutes",),
     NoLongerHolds: ("question", "fault"),
+    Opened: ("instruments",),
     Proved: ("answer",),
     Stopped: ("text",),
 }
-WINDOW = 32_768  # bytes that DEFLATE can look back
-LARGEST = 8_000_000  # bytes of text in one step; a file that would unfold to more is no trace
+# After a repair these tell only what everybody knows: that the rules which had led to it hold no longer.
+AFTER_A_REPAIR: tuple[type[Record], ...] = (Unfired, NoLongerHolds)
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,6 +86,11 @@ class Memory:
     state: Mapping[str, str] = field(default_factory=dict)
 
 
+def whole_in(records: Sequence[Record]) -> tuple[type[Record], ...]:
+    """The kinds that are packed whole in a step of these records."""
+    return WHOLE + (AFTER_A_REPAIR if any(isinstance(record, Repaired) for record in records) else ())
+
+
 def pack(records: Sequence[Record], memory: Memory) -> tuple[list[dict[str, Any]], str, Memory]:
     """Plain records, the packed text ("" when nothing is packed), and what the next step is packed with.
 
@@ -82,31 +98,31 @@ def pack(records: Sequence[Record], memory: Memory) -> tuple[list[dict[str, Any]
     """
     plain: list[dict[str, Any]] = []
     rests: list[Any] = []
-    state = memory.state
+    state, named = memory.state, NOTHING_NAMED
+    whole = whole_in(records)
     for record in records:
         kind, fields = kind_of(type(record)), brief(type(record), record, to_json(record))
-        if isinstance(record, WHOLE):
+        if isinstance(record, whole):
             rests.append([kind, fields])
             continue
         if isinstance(record, Moved):
             fields["state"], state = _changes(state, record.state), record.state
+        named = _leave_out(kind, fields, named)
         rests.append({name: fields.pop(name) for name in FIELDS.get(type(record), ()) if name in fields} or 0)
         plain.append({kind: fields})
     if not any(rests):
         return plain, "", Memory(memory.text, state)
     text = json.dumps(rests, sort_keys=True, separators=(",", ":"), allow_nan=False).encode("ascii")
-    packer = zlib.compressobj(9, zlib.DEFLATED, -15, 9, zlib.Z_DEFAULT_STRATEGY, memory.text)
-    packed = base64.b85encode(packer.compress(text) + packer.flush()).decode("ascii")
-    return plain, packed, Memory((memory.text + text)[-WINDOW:], state)
+    return plain, fold(text, memory.text), Memory((memory.text + text)[-WINDOW:], state)
 
 
 def unpack(plain: object, packed: object, memory: Memory) -> tuple[tuple[Record, ...], Memory]:
     """The records of a step, and what the next one was packed with. Raises TraceDamaged."""
     if not (isinstance(plain, list) and all(isinstance(one, dict) and len(one) == 1 for one in plain)):
         raise TraceDamaged(say.ONE_KEY_EACH)
-    text = _unfolded(packed, memory.text) if packed else b""
+    text = unfold(packed, memory.text) if packed else b""
     rests = _rests(text) if packed else [0] * len(plain)
-    state, records = memory.state, []
+    state, named, records = memory.state, NOTHING_NAMED, []
     waiting = iter(plain)
     try:
         for rest in rests:
@@ -115,6 +131,7 @@ def unpack(plain: object, packed: object, memory: Memory) -> tuple[tuple[Record,
             else:
                 ((kind, fields),) = next(waiting).items()
                 fields = fields | (rest or {})
+                named = _fill_in(kind, fields, named)
                 if kind == "moved":
                     state = fields["state"] = _changed(state, fields["state"])
             records.append(from_json(kind, fields))
@@ -125,19 +142,6 @@ def unpack(plain: object, packed: object, memory: Memory) -> tuple[tuple[Record,
     return tuple(records), Memory((memory.text + text)[-WINDOW:], state)
 
 
-def _unfolded(packed: object, dictionary: bytes) -> bytes:
-    if not isinstance(packed, str):
-        raise TraceDamaged(say.PACKED_IS_A_TEXT)
-    unpacker = zlib.decompressobj(-15, dictionary)
-    try:
-        text = unpacker.decompress(base64.b85decode(packed), LARGEST)
-    except (ValueError, zlib.error):
-        raise TraceDamaged(say.NOT_PACKED) from None
-    if not unpacker.eof or unpacker.unused_data:
-        raise TraceDamaged(say.NOT_PACKED)
-    return text
-
-
 def _rests(text: bytes) -> list[Any]:
     try:
         rests = json.loads(text.decode("ascii"))
@@ -146,6 +150,31 @@ def _rests(text: bytes) -> list[Any]:
     if not isinstance(rests, list):
         raise TraceDamaged(say.NOT_PACKED)
     return rests
+
+
+# What the step has named already, by the kind and the field that may name it again.
+NAMED_AGAIN = {"answered": ("text", "said", "text"), "proved": ("question", "answered", "question")}
+_Named = Mapping[tuple[str, str], object]
+NOTHING_NAMED: _Named = {}
+
+
+def _leave_out(kind: str, fields: dict[str, Any], named: _Named) -> _Named:
+    """Take out of `fields` what the step has named already; gives what it has named by now."""
+    now = {**named, **{(kind, name): value for name, value in fields.items()}}
+    if kind in NAMED_AGAIN:
+        name, of, its = NAMED_AGAIN[kind]
+        if fields[name] == named.get((of, its)):
+            del fields[name]
+    return now
+
+
+def _fill_in(kind: str, fields: dict[str, Any], named: _Named) -> _Named:
+    """Put back what `_leave_out` took; gives what the step has named by now."""
+    if kind in NAMED_AGAIN:
+        name, of, its = NAMED_AGAIN[kind]
+        if name not in fields and (of, its) in named:
+            fields[name] = named[of, its]
+    return {**named, **{(kind, name): value for name, value in fields.items()}}
 
 
 def _changes(before: Mapping[str, str], after: Mapping[str, str]) -> dict[str, str | None]:

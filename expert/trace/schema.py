@@ -10,7 +10,7 @@ from typing import Any
 
 from expert.trace import older_lines, packing
 from expert.trace.json_values import INFINITIES, LARGEST_WHOLE_NUMBER, fields_of, may_be_left_out, optional_part
-from expert.trace.kinds import KIND_NAMES
+from expert.trace.kinds import KIND_NAMES, kind_of
 
 DIALECT = "https://json-schema.org/draft/2020-12/schema"
 WHOLE_NUMBER = {"type": "integer", "minimum": -LARGEST_WHOLE_NUMBER, "maximum": LARGEST_WHOLE_NUMBER}
@@ -81,13 +81,14 @@ def _plain_part(record_type: Any, parts: dict[str, Any]) -> dict[str, Any]:
     """What stands plainly of a record: what is packed is not there, and what holds its default need not be."""
     fields = [one for one in fields_of(record_type) if one[0].name not in packing.FIELDS.get(record_type, ())]
     schemas = {field.name: _schema_of(kind, parts) for field, kind in fields}
+    named_again, *_ = packing.NAMED_AGAIN.get(kind_of(record_type), ("",))
     if "state" in schemas:
         schemas["state"] = {"type": "object", "additionalProperties": {"type": ["string", "null"]}}
     return {
         "description": inspect.getdoc(record_type) or "",
         "type": "object",
         "properties": schemas,
-        "required": [field.name for field, _ in fields if not may_be_left_out(field)],
+        "required": [field.name for field, _ in fields if not may_be_left_out(field) and field.name != named_again],
         "additionalProperties": False,
     }
 

@@ -41,7 +41,7 @@ NOT_WANTED = (
 )
 # What a start loads now, and a little. Whoever needs more first looks for what can wait until the question is shown.
 MOST_OF_OURS = 180
-MOST_IN_ALL = 360
+MOST_IN_ALL = 365
 PROGRAM = """
 import sys
 from expert.cli import main

@@ -208,9 +208,8 @@ def test_a_sound_trace(tmp_path: Path) -> None:
 def test_a_tampered_trace_is_told_and_refused(tmp_path: Path) -> None:
     path = job_at(tmp_path / "7.jsonl", COIL_JOB)
     lines = path.read_bytes().split(b"\n")
-    number = next(n for n, line in enumerate(lines, 1) if b'"answered"' in line and b'"text":"950"' in line)
-    # Of the line typed and the answer taken from it, the answer.
-    lines[number - 1] = b'"text":"960"'.join(lines[number - 1].rsplit(b'"text":"950"', 1))
+    number = next(n for n, line in enumerate(lines, 1) if b'"reading":950.0' in line)
+    lines[number - 1] = lines[number - 1].replace(b'"reading":950.0', b'"reading":960.0')
     path.write_bytes(b"\n".join(lines))
     result = audit(path, "--rerun", "--rules", small_rules_folder(tmp_path / "rules"))
     assert result.exit_code == 1
@@ -220,11 +219,11 @@ def test_a_tampered_trace_is_told_and_refused(tmp_path: Path) -> None:
     )
     # Both outputs as they appear at one terminal: the story, what is wrong with it, the verdict.
     assert result.output.endswith(
-        f"  line {number}: answered: text was '960', now it is '950'\n{result.stderr}"
+        f"  line {number}: answered: reading was 960, now it is 950\n{result.stderr}"
         "Verdict: DAMAGED, 1 problem. Do not rely on this trace.\n"
     )
     assert "Not reproduced: 1 difference." in result.stdout
-    assert f"  line {number}: answered: text was '960', now it is '950'" in result.stdout
+    assert f"  line {number}: answered: reading was 960, now it is 950" in result.stdout
 
 
 REFUSED = [

@@ -18,7 +18,7 @@ from expert.shop.sums.filters import Filters, choose
 from expert.shop.sums.index import index_of
 from expert.shop.sums.totals import totals
 from expert.shop.sums.words import shown
-from expert.trace.reading import read_trace
+from expert.trace.reading import read_trace, trace_in
 from expert.trace.records import Closed
 from tests.dialogue.shipped_desk import shipped_knowledge
 
@@ -74,7 +74,7 @@ def test_a_shop_that_wants_costs_has_them_in_record_audit_page_slip_and_sums(
     assert costs.rows == (("GBP", 1, work, 35.5, work + 35.5, work + 35.5),)
     assert shown("together", work + 35.5) == f"{work + 35.5:,.2f}"
     assert rerun(shipped_knowledge(), read_trace(path)).differences == ()
-    assert b"GBP" not in redacted(read_trace(path))
+    assert "GBP" not in str(trace_in(redacted(read_trace(path)), path).records)
 
 
 @pytest.mark.parametrize("profile, on_page", [(WITHOUT, False), (WITH, True)], ids=["no currency", "not on slips"])

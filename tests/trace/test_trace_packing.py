@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import base64
+import hashlib
 import zlib
 from pathlib import Path
 
@@ -11,14 +12,16 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from expert.trace.errors import TraceDamaged
-from expert.trace.packing import LARGEST, Memory, pack, unpack
+from expert.trace.folding import LARGEST, MARK, PHRASES, fold, unfold
+from expert.trace.packing import Memory, pack, unpack
 from expert.trace.reading import read_trace
-from expert.trace.records import Fired, Moved, Record, Said, Told
+from expert.trace.records import Answered, Fired, Moved, Proved, Record, Repaired, Said, Told, Unfired
 from expert.trace.sentences import forms as say
 from expert.trace.writing import TraceWriter
 from tests.trace.trace_samples import RECORDS, SteadyClock
 
 ROOT = Path(__file__).resolve().parents[2]
+BOOK = "c86e473801e5aa6f9dc6a669e219c3fadff42cd76e3bc354114c1aac30efb356"  # traces rest on it
 DEMOS = sorted((ROOT / "transcripts_demo").glob("*.jsonl"))
 
 
@@ -49,10 +52,44 @@ def test_what_is_plain_and_what_is_packed() -> None:
     assert packed and "covers" not in packed
 
 
+def test_what_a_step_names_twice_stands_in_it_once() -> None:
+    step = (
+        Said("0.05 ohm"),
+        Answered(3, "earth_bond", "0.05 ohm", ("sound",), ("sound", "high"), 0.05),
+        Proved("earth_bond", "0.05 ohm", True),
+    )
+    plain, packed, _ = pack(step, Memory())
+    assert plain == [
+        {"said": {"text": "0.05 ohm"}},
+        {"answered": {"number": 3, "question": "earth_bond", "outcomes": ["sound"], "reading": 0.05}},
+        {"proved": {"passed": True}},
+    ]
+    assert unpack(plain, packed, Memory())[0] == step
+
+
+def test_what_a_repair_makes_untrue_is_packed() -> None:
+    step = (Said("done"), Repaired("coil.open", 20.0, "done"), Unfired("coil_is_open"))
+    plain, packed, _ = pack(step, Memory())
+    assert [kind for one in plain for kind in one] == ["said", "repaired"]
+    assert unpack(plain, packed, Memory())[0] == step
+    taken_back, _, _ = pack((Said("take back 3"), Unfired("coil_is_open")), Memory())
+    assert [kind for one in taken_back for kind in one] == ["said", "unfired"]
+
+
+def test_the_phrase_book_is_kept_for_ever() -> None:
+    assert hashlib.sha256(PHRASES.read_bytes()).hexdigest() == BOOK
+
+
+def test_what_earlier_programs_folded_is_unfolded() -> None:
+    before, text = b"Mains kills. Pull the plug. " * 3_000, b"Mains kills. Pull the plug. Keep it in sight."
+    packer = zlib.compressobj(9, zlib.DEFLATED, -15, 9, zlib.Z_DEFAULT_STRATEGY, before[-32_768:])
+    older = base64.b85encode(packer.compress(text) + packer.flush()).decode()
+    assert unfold(older, before[-65_536:]) == unfold(fold(text, before), before) == text
+
+
 def test_a_job_is_small() -> None:
     sizes = [path.stat().st_size for path in DEMOS]
-    assert sum(sizes) / len(sizes) < 40_000
-    assert max(sizes) < 60_000  # two faults, and each complaint tried again
+    assert max(sizes) < 40_000  # two faults, and each complaint tried again
 
 
 def test_a_word_that_is_said_again_takes_hardly_any_room(tmp_path: Path) -> None:
@@ -72,6 +109,8 @@ def test_a_word_that_is_said_again_takes_hardly_any_room(tmp_path: Path) -> None
     [
         pytest.param([], "\u00e9", say.NOT_PACKED, id="not base 85"),
         pytest.param([], "0" * 10, say.NOT_PACKED, id="no deflate"),
+        pytest.param([], MARK + "0" * 10, say.NOT_PACKED, id="not folded"),
+        pytest.param([], "2:" + "0" * 10, say.NOT_PACKED, id="a later book"),
         pytest.param([], 7, "'packed' is a text", id="number"),
         pytest.param(
             [{"said": {}, "told": {}}], "", "'records' are objects with one key each, the kind", id="two keys"
@@ -99,6 +138,7 @@ def test_what_cannot_be_unpacked(plain: object, packed: object, message: str) ->
 )
 def test_nonsense_within_is_damage(text: bytes) -> None:
     packer = zlib.compressobj(9, zlib.DEFLATED, -15)
-    packed = base64.b85encode(packer.compress(text) + packer.flush()).decode()
-    with pytest.raises(TraceDamaged):
-        unpack([{"said": {"text": "x"}}] if text == b"[]" else [], packed, Memory())
+    older = base64.b85encode(packer.compress(text) + packer.flush()).decode()
+    for packed in (older, fold(text, b"")):
+        with pytest.raises(TraceDamaged):
+            unpack([{"said": {"text": "x"}}] if text == b"[]" else [], packed, Memory())

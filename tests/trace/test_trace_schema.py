@@ -13,7 +13,7 @@ from jsonschema import Draft202012Validator
 
 from expert.trace.kinds import KIND_NAMES, kind_of
 from expert.trace.lines import NOTHING_BEFORE, encode
-from expert.trace.packing import WHOLE, Memory
+from expert.trace.packing import Memory, whole_in
 from expert.trace.records import KINDS, Record
 from expert.trace.schema import trace_schema
 from expert.trace.writing import TraceWriter
@@ -47,7 +47,7 @@ def test_the_lines_of_a_job_are_valid(tmp_path: Path) -> None:
         writer.seal()
     lines = [json.loads(line) for line in path.read_text("ascii").splitlines()]
     assert [list(record) for record in lines[0]["records"]] == [
-        [kind_of(type(record))] for record in A_JOB if not isinstance(record, WHOLE)
+        [kind_of(type(record))] for record in A_JOB if not isinstance(record, whole_in(A_JOB))
     ]
     assert [error.message for line in lines for error in VALIDATOR.iter_errors(line)] == []
 

@@ -73,6 +73,7 @@ class _Gathering:
         self.at_intake = True
         self.intake = ""
         self.listed: dict[str, str] = {}
+        self.is_mended = False
 
     def take(self, record: Skimmed) -> None:
         taker = getattr(self, f"_{record.kind}", None)
@@ -121,6 +122,7 @@ class _Gathering:
         return self.facts.questions.setdefault(name, QuestionFacts())
 
     def _answered(self, data: dict[str, Any]) -> None:
+        self.is_mended = False
         self.numbered[data["number"]] = data["question"]
         self._question(data["question"]).answered += 1
         if self.is_live:
@@ -130,6 +132,7 @@ class _Gathering:
         self._question(data["question"]).cannot += 1
 
     def _taken_back(self, data: dict[str, Any]) -> None:
+        self.is_mended = False
         if data["number"] in self.numbered:
             self._question(data["question"]).taken_back += 1
         self.facts.faults = {k: v for k, v in self.facts.faults.items() if k in self.facts.repaired}
@@ -143,7 +146,8 @@ class _Gathering:
         _once(self.facts.rules, data["rule"])
 
     def _unfired(self, data: dict[str, Any]) -> None:
-        if data["rule"] in self.facts.rules:
+        # What a repair makes untrue had been true all the same: the rule led to it, and is judged by how it ended.
+        if not self.is_mended and data["rule"] in self.facts.rules:
             self.facts.rules.remove(data["rule"])
 
     def _found(self, data: dict[str, Any]) -> None:
@@ -160,6 +164,7 @@ class _Gathering:
         _once(self.facts.stops, data["rule"])
 
     def _repaired(self, data: dict[str, Any]) -> None:
+        self.is_mended = True
         self.facts.attempts += 1
         _once(self.facts.repaired, data["fault"])
         self.facts.faults.setdefault(data["fault"], OWN_JUDGEMENT)

@@ -17,7 +17,7 @@ if TYPE_CHECKING:
     from duckdb import DuckDBPyConnection
 
 # To be raised with every change of the tables or of what is gathered: an index of another number is built anew.
-SHAPE = 2
+SHAPE = 3
 TABLES = {
     "shape": "number INTEGER",
     "files": "file INTEGER, name VARCHAR, signature VARCHAR",

@@ -9,6 +9,7 @@ import re
 import sys
 from dataclasses import dataclass
 from functools import cache
+from itertools import pairwise
 from pathlib import Path
 
 import pexpect
@@ -116,6 +117,19 @@ def test_words_and_keys(name: str) -> None:
     keys = sum(len(one.line) + 1 for one in steps_of(name)[1:])
     assert words <= JOBS[name].words, f"{words:,} words"
     assert keys <= JOBS[name].keys, f"{keys:,} keys"
+
+
+def test_the_normal_hiss_is_told_in_ten_keys() -> None:
+    """Of what the complaint itself asks for: each answer to its questions with its Enter. The looks that every job
+    begins with, the moves and the check-out are counted with the whole job."""
+    steps = steps_of("hiss")
+    verdict = next(n for n, one in enumerate(steps) if one.job.outcome == "normal")
+    asked = [(before.job.prompt, one.line) for before, one in pairwise(steps[: verdict + 1])]
+    hazards = {
+        test for hazard in steps[0].job.base.hazards.values() for way in hazard.released_by for test in way.tests
+    }
+    lines = [line for prompt, line in asked if prompt.kind == "question" and prompt.subject not in hazards]
+    assert 0 < sum(len(line) + 1 for line in lines) <= 10
 
 
 @pytest.mark.parametrize("name, size", zip(JOBS, SIZES, strict=True))

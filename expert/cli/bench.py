@@ -13,11 +13,13 @@ import click
 from expert.cli import sentences
 from expert.cli.shared import JOBS, RULES, UNITS_OR_PROFILE, load, now, refuse
 from expert.terminal.out import say, say_data
+from expert.trade.counting import counted
 
 if TYPE_CHECKING:
     from expert.desk.job_list import JobEntry
 
 MOST_CLOSED = 20
+MOST_OPEN = 40  # more than a bench has at a time; a folder of thousands is listed at once all the same
 
 
 @click.command()
@@ -132,10 +134,13 @@ def _chosen(rules: Path | None, jobs: Path | None) -> str:
     from expert.trace.places import jobs_folder
 
     folder = jobs or jobs_folder()
-    entries = _by_now((entry for entry in open_jobs(folder) if entry.status != DAMAGED), rules)
+    latest, more = open_jobs(folder, MOST_OPEN)
+    entries = _by_now((entry for entry in latest if entry.status != DAMAGED), rules)
     if not entries:
         refuse(sentences.no_job_is_open(folder))
     say("\n".join(in_words(entries, rules or shipped("rules"))))
+    if more:
+        say(sentences.and_more_open(counted(more, "open job")))
     if not sys.stdin.isatty():
         refuse(sentences.WHICH_ONE_BEHIND_RESUME)
     try:
@@ -165,8 +170,9 @@ def _by_now(entries: Iterable[JobEntry], rules: Path | None) -> tuple[JobEntry, 
 @RULES
 @JOBS
 @click.option("--closed", "closed", is_flag=True, help="Also the twenty jobs closed last.")
+@click.option("--all", "everything", is_flag=True, help="All open jobs, not only the forty touched last.")
 @click.option("--json", "as_json", is_flag=True, help="The same as one JSON object.")
-def jobs(rules: Path | None, jobs: Path | None, closed: bool, as_json: bool) -> None:
+def jobs(rules: Path | None, jobs: Path | None, closed: bool, everything: bool, as_json: bool) -> None:
     """The open jobs: what each waits for, and in what state its machine was left.
 
     A line that begins with ! is a machine left plugged in.
@@ -176,11 +182,17 @@ def jobs(rules: Path | None, jobs: Path | None, closed: bool, as_json: bool) -> 
     from expert.trace.places import jobs_folder
 
     folder = jobs or jobs_folder()
-    entries = (*_by_now(open_jobs(folder), rules), *(closed_jobs(folder, MOST_CLOSED) if closed else ()))
+    latest, more = open_jobs(folder, None if everything else MOST_OPEN)
+    still_open = _by_now(latest, rules)
+    entries = (*still_open, *(closed_jobs(folder, MOST_CLOSED) if closed else ()))
     if as_json:
-        say_data({"folder": str(folder), "jobs": as_data(entries)})
-    else:
-        say("\n".join(in_words(entries, rules or shipped("rules"))) or sentences.no_job_is_open_2(folder))
+        say_data({"folder": str(folder), "jobs": as_data(entries), "open_left_off": more})
+        return
+    say("\n".join(in_words(still_open, rules or shipped("rules"))) or sentences.no_job_is_open_2(folder))
+    if more:
+        say(sentences.and_more_open(counted(more, "open job")))
+    if entries[len(still_open) :]:
+        say("\n".join(in_words(entries[len(still_open) :], rules or shipped("rules"))))
 
 
 @click.command()

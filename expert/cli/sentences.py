@@ -23,6 +23,10 @@ def no_job_is_open_2(folder: object) -> str:
     return f"No job is open in {folder}."
 
 
+def and_more_open(more: str) -> str:
+    return f"... and {more} more, touched earlier: expert jobs --all"
+
+
 DEMO_STOPPED = "\nThe demo was stopped."
 
 # ------------------------------------------------------------ edge

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import sys
 import textwrap
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
@@ -54,17 +55,32 @@ class JobEntry:
         return bool(self.left) and (self.left or {}).get("mains") == "on"
 
 
-def open_jobs(folder: Path) -> tuple[JobEntry, ...]:
-    """The jobs that are not closed, the one touched last first. A sealed trace is passed over by its last line."""
-    entries = [entry_of(path) for path in jobs_in(folder) if not is_sealed(path)]
-    return tuple(sorted(entries, key=lambda entry: entry.last, reverse=True))
+def open_jobs(folder: Path, most: int | None = None) -> tuple[tuple[JobEntry, ...], int]:
+    """The jobs that are not closed, the one touched last first, at most so many; and how many more there are.
+
+    A sealed trace is passed over by its last line, and of the others only those that are listed are read: a folder may
+    hold thousands.
+    """
+    paths = [path for path in jobs_in(folder) if not is_sealed(path)]
+    if most is not None:
+        paths.sort(key=_touched, reverse=True)
+    entries = sorted(map(entry_of, paths[:most]), key=lambda entry: entry.last, reverse=True)
+    return tuple(entries), len(paths) - len(entries)
 
 
 def closed_jobs(folder: Path, most: int) -> tuple[JobEntry, ...]:
     """The jobs closed last, at most so many."""
     paths = [path for path in jobs_in(folder) if is_sealed(path)]
-    paths.sort(key=lambda path: path.stat().st_mtime_ns, reverse=True)
+    paths.sort(key=_touched, reverse=True)
     return tuple(sorted(map(entry_of, paths[:most]), key=lambda entry: entry.last, reverse=True))
+
+
+def _touched(path: Path) -> int:
+    """When the file was changed last; one that is gone or cannot be looked at comes first, to be told of."""
+    try:
+        return path.stat().st_mtime_ns
+    except OSError:
+        return sys.maxsize
 
 
 def is_sealed(path: Path) -> bool:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import os
 import shlex
 import shutil
 from datetime import UTC, datetime, timedelta
@@ -70,6 +71,18 @@ def test_open_jobs_the_latest_first_and_damaged_ones_are_not_hidden(folder: Path
     assert result.stdout == LISTED.format(folder=shlex.quote(str(folder)))
 
 
+def test_a_long_list_is_cut_and_says_so(folder: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr("expert.cli.bench.MOST_OPEN", 1)
+    listed = LISTED.format(folder=shlex.quote(str(folder)))
+    os.utime(folder / "0002.jsonl", (4e9, 4e9))
+    cut = expert("jobs", "--jobs", folder).stdout
+    first = "".join(listed.splitlines(keepends=True)[:3])
+    assert cut == first + "... and 2 open jobs more, touched earlier: expert jobs --all\n"
+    assert json.loads(expert("jobs", "--jobs", folder, "--json").stdout)["open_left_off"] == 2
+    assert "0001" not in expert("resume", "--jobs", folder).stdout
+    assert expert("jobs", "--jobs", folder, "--all").stdout == listed
+
+
 def test_closed_ones_on_request(folder: Path) -> None:
     listed = json.loads(expert("jobs", "--jobs", folder, "--closed", "--json").stdout)["jobs"]
     assert [(entry["job"], entry["status"], entry["outcome"]) for entry in listed] == [
@@ -129,4 +142,4 @@ def test_a_machine_that_was_left_on_is_not_listed_as_cold(tmp_path: Path) -> Non
 
 def test_a_closed_job_is_not_listed(tmp_path: Path) -> None:
     shutil.copy(DEMOS / "demo-1-straight.jsonl", tmp_path)
-    assert open_jobs(tmp_path) == ()
+    assert open_jobs(tmp_path) == ((), 0)

@@ -16,7 +16,7 @@ from expert.trace.records import (
     Found,
     Moved,
     Narrowed,
-    Put,
+    PromptPut,
     Record,
     SearchEnded,
     Stopped,
@@ -44,7 +44,7 @@ def _about(record: Record) -> str:
     match record:
         case Fired(rule=name) | Unfired(rule=name) | Stopped(rule=name) | Narrowed(fact=name) | Found(fault=name):
             return name
-        case Put(question=name) | Answered(question=name) | CannotTell(question=name):
+        case PromptPut(question=name) | Answered(question=name) | CannotTell(question=name):
             return name
         case Moved(move=name) | CautionShown(caution=name):
             return name
@@ -56,7 +56,7 @@ def _did(record: Record) -> str:
     match record:
         case Told(text=text):
             return f"said {_shown(text)}"
-        case Put(prompt=prompt, text=text):
+        case PromptPut(prompt=prompt, text=text):
             return say.put_this_prompt(prompt, _shown(text.partition(chr(10))[0]))
         case Answered(number=number, question=question, outcomes=outcomes):
             return say.took_answer(number, question, " or ".join(outcomes))

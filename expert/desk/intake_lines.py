@@ -7,7 +7,7 @@ from collections.abc import Iterator
 
 from expert.job.answers.reading import YES
 from expert.trace.reading import Trace
-from expert.trace.records import Moved, Put, Record, Said, TakenIn, Told
+from expert.trace.records import Moved, PromptPut, Record, Said, TakenIn, Told
 
 COMPLAINT = "Complaint: "
 
@@ -26,14 +26,14 @@ class IntakeFromLines:
         for said, asked, replies in _steps(trace):
             self._take(said, asked, replies)
 
-    def _take(self, said: str, asked: Put, replies: tuple[Record, ...]) -> None:
+    def _take(self, said: str, asked: PromptPut, replies: tuple[Record, ...]) -> None:
         reported = tuple(
             record.text.removeprefix(COMPLAINT).removesuffix(".")
             for record in replies
             if asked.question == "complaints" and isinstance(record, Told) and record.text.startswith(COMPLAINT)
         )
         self.complaints = tuple(dict.fromkeys((*self.complaints, *reported)))
-        put_next = next((record.question for record in replies if isinstance(record, Put)), "")
+        put_next = next((record.question for record in replies if isinstance(record, PromptPut)), "")
         if not put_next and not any(isinstance(record, Moved) for record in replies):
             return
         match asked.question:
@@ -53,16 +53,16 @@ def intake_of(trace: Trace) -> TakenIn | IntakeFromLines:
     return recorded[-1] if recorded else IntakeFromLines(trace)
 
 
-def _steps(trace: Trace) -> Iterator[tuple[str, Put, tuple[Record, ...]]]:
+def _steps(trace: Trace) -> Iterator[tuple[str, PromptPut, tuple[Record, ...]]]:
     """Each line typed at a prompt of the intake, the prompt, and what the line led to."""
-    asked: Put | None = None
+    asked: PromptPut | None = None
     said: str | None = None
     replies: list[Record] = []
     for record in (*trace.records, Said("")):
         if isinstance(record, Said):
             if said is not None and asked is not None and asked.prompt == "intake":
                 yield said, asked, tuple(replies)
-            asked = next((r for r in reversed(replies) if isinstance(r, Put)), asked)
+            asked = next((r for r in reversed(replies) if isinstance(r, PromptPut)), asked)
             said, replies = record.text, []
         else:
             replies.append(record)

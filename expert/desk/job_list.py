@@ -20,7 +20,7 @@ from expert.trace.errors import TraceDamaged, TraceError
 from expert.trace.lines import time_in_words
 from expert.trace.places import SUFFIX, jobs_in
 from expert.trace.reading import Trace, read_trace
-from expert.trace.records import Closed, HandedOver, Moved, Paused, Put, Resumed, Worker
+from expert.trace.records import Closed, HandedOver, Moved, Paused, PromptPut, Resumed, Worker
 from expert.trace.skimming import ends_sealed
 from expert.trace.verifying import refuse_damage
 
@@ -125,7 +125,7 @@ def _entry(trace: Trace) -> JobEntry:
     left: Mapping[str, str] | None = None
     for record in trace.records:
         match record:
-            case Put():
+            case PromptPut():
                 waits_for = record.text.partition("\n")[0]
             case Moved():
                 left = record.state

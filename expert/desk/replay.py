@@ -33,7 +33,7 @@ from expert.trace.records import (
     Opened,
     Paused,
     PromptKind,
-    Put,
+    PromptPut,
     Record,
     Resumed,
     Said,
@@ -179,7 +179,7 @@ class _Again:
         if isinstance(segment.begins, Resumed) and segment.begins.rebuilt:
             # Somebody saw what is decided otherwise, and chose to go on.
             self.differences.clear()
-        puts = [(record.prompt, record.question) for _, record in segment.records if isinstance(record, Put)]
+        puts = [(record.prompt, record.question) for _, record in segment.records if isinstance(record, PromptPut)]
         self.asked = puts[-1] if puts else self.asked
         self._note_numbers(segment.records, now)
 
@@ -198,7 +198,7 @@ class _Again:
         if before.left_at is not None and after.prompt == before.left_at:
             self.last_replies, self.asked = self.left_at, self.asked_before
         # An open take-back waits for its own yes or no, though no prompt was put for it.
-        elif after.prompt != before.prompt or any(isinstance(record, Put) for record in replies):
+        elif after.prompt != before.prompt or any(isinstance(record, PromptPut) for record in replies):
             self.last_replies = replies
         return replies
 
@@ -250,7 +250,7 @@ class _Again:
 
 
 def _aims(records: Sequence[Record]) -> list[str]:
-    return [record.why.aim for record in records if isinstance(record, Put) and record.why.candidates]
+    return [record.why.aim for record in records if isinstance(record, PromptPut) and record.why.candidates]
 
 
 def _about(record: Answered | CannotTell | CannotMove) -> tuple[type[Record], str]:
@@ -267,7 +267,7 @@ def _ways_to_choose(ahead: Sequence[_Segment]) -> tuple[Foreseen | None, ...]:
         for _, record in segment.records:
             if isinstance(record, SearchEnded) and not coming:
                 return (None,)
-            if isinstance(record, Put) and record.why.candidates:
+            if isinstance(record, PromptPut) and record.why.candidates:
                 choice = Foreseen(record.question if record.is_test else "", record.why)
                 # A move and the question that it leads to tell of one choice, and the question tells more of it.
                 if coming and coming[-1].why.candidates == record.why.candidates:

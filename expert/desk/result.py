@@ -10,7 +10,7 @@ from expert.job.search.ending import because_of
 from expert.job.state.job import Job
 from expert.job.state.situation import picture_of
 from expert.job.wording.records import OUTCOMES
-from expert.trace.records import Answered, CannotTell, CautionShown, Found, Moved, Proved, Put, Record, Stopped
+from expert.trace.records import Answered, CannotTell, CautionShown, Found, Moved, PromptPut, Proved, Record, Stopped
 from expert.trade.counting import counted
 
 
@@ -58,7 +58,7 @@ def asked(job: Job, records: Sequence[Record]) -> list[dict[str, Any]]:
     why: dict[str, Any] = {}
     for record in records:
         match record:
-            case Put(prompt="question" | "proof", why=reason):
+            case PromptPut(prompt="question" | "proof", why=reason):
                 why = {
                     "aim": reason.aim,
                     "ahead_by": reason.rule or None,

@@ -11,7 +11,7 @@ from dataclasses import dataclass, field
 from typing import Literal
 
 from expert.shop.sentences import audit as say
-from expert.trace.records import Answered, CannotMove, Fired, Narrowed, Put, Record, Unfired
+from expert.trace.records import Answered, CannotMove, Fired, Narrowed, PromptPut, Record, Unfired
 
 PRESENT, ABSENT = ("present",), ("absent",)
 
@@ -43,7 +43,7 @@ class Ledger:
     def tell(self, record: Record) -> None:
         """Take the next record."""
         match record:
-            case Put(prompt="question" | "proof", question=question, text=text, why=why):
+            case PromptPut(prompt="question" | "proof", question=question, text=text, why=why):
                 self.questions[question] = text
                 self.suspected |= dict.fromkeys(suspicion.fault for suspicion in why.suspects)
             case CannotMove(move=move, text=text):

@@ -16,7 +16,7 @@ from expert.trace.records import (
     Found,
     Narrowed,
     PromptKind,
-    Put,
+    PromptPut,
     Record,
     Repaired,
     Said,
@@ -124,7 +124,7 @@ def _events_of(
     events: list[Event] = []
     for position, (line, record) in enumerate(step):
         match record:
-            case Put(prompt="question" | "proof"):
+            case PromptPut(prompt="question" | "proof"):
                 if waiting is not None and waiting.question != record.question:
                     events.append(waiting)
                 waiting = Asked(line, record.prompt, record.question, record.text, record.why)
@@ -166,7 +166,7 @@ def _concluded(step: list[tuple[int, Record]], ledger: Ledger) -> Concluded:
 
 def _of_the_machine(record: Narrowed, step: list[Record]) -> bool:
     """Faults of parts that this machine does not have: settled at intake, by no rule."""
-    return not record.because and any(isinstance(other, Put) and other.prompt == "intake" for other in step)
+    return not record.because and any(isinstance(other, PromptPut) and other.prompt == "intake" for other in step)
 
 
 def _told_after(step: list[tuple[int, Record]], position: int) -> tuple[str, ...]:

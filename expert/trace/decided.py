@@ -30,8 +30,8 @@ from expert.trace.records import (
     Noted,
     Opened,
     Paused,
+    PromptPut,
     Proved,
-    Put,
     Record,
     Refused,
     Repaired,
@@ -82,7 +82,7 @@ def _of_the_talk(record: Record) -> Hashable:
     match record:
         case Said(text=text) | Noted(text=text):
             return (text,)
-        case Put(prompt=prompt, question=question):
+        case PromptPut(prompt=prompt, question=question):
             return (prompt, question)
         case Answered():
             return (record.number, record.question, record.text, record.outcomes, record.reading, record.instrument)

@@ -8,18 +8,18 @@ from typing import Any
 
 from expert.trace.errors import TraceDamaged
 from expert.trace.json_values import NotPlain, from_plain, to_plain
-from expert.trace.records import KINDS, Record
+from expert.trace.records import KINDS, PromptPut, Record
 from expert.trace.sentences import forms as say
 
 
 def kind_of(record_type: type[Record]) -> str:
-    """The name of a kind in the file.
+    """The name of a kind in the file; a prompt that was put is `put` there, as it has been from the first.
 
     >>> from expert.trace.records import CannotTell
     >>> kind_of(CannotTell)
     'cannot_tell'
     """
-    return re.sub(r"(?<!^)(?=[A-Z])", "_", record_type.__name__).lower()
+    return "put" if record_type is PromptPut else re.sub(r"(?<!^)(?=[A-Z])", "_", record_type.__name__).lower()
 
 
 KIND_NAMES: Mapping[str, type[Record]] = {kind_of(record_type): record_type for record_type in KINDS}

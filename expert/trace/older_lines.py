@@ -21,4 +21,11 @@ def record_of(content: dict[str, Any]) -> Record:
     texts = (content["before"], content["check"], content["kind"])
     if not all(isinstance(text, str) for text in texts):
         raise TraceDamaged(say.TEXTS_ARE_WANTED)
-    return from_json(content["kind"], content["data"])
+    return from_json(content["kind"], as_now(content["kind"], content["data"]))
+
+
+def as_now(kind: str, data: object) -> object:
+    """The fields that a record of the kind has now: once a typed line noted whether a re-run had typed it; none had."""
+    if kind == "said" and isinstance(data, dict):
+        return {key: value for key, value in data.items() if key != "redo"}
+    return data

@@ -36,8 +36,8 @@ from expert.trace.records import (
     Narrowed,
     NoLongerHolds,
     Opened,
+    PromptPut,
     Proved,
-    Put,
     Record,
     Refused,
     Repaired,
@@ -50,7 +50,7 @@ from expert.trade.frozen import dataclass
 
 WHOLE: tuple[type[Record], ...] = (
     Told,
-    Put,
+    PromptPut,
     CautionShown,
     Narrowed,
     MoveOffered,

@@ -15,10 +15,9 @@ PromptKind = Literal[
 
 @dataclass(frozen=True, slots=True)
 class Said(Record):
-    """The line that the technician typed, as typed; a re-run feeds these back. `redo`: it came from a re-run."""
+    """The line that the technician typed, as typed; a re-run feeds these back."""
 
     text: str
-    redo: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,7 +35,7 @@ class Noted(Record):
 
 
 @dataclass(frozen=True, slots=True)
-class Put(Record):
+class PromptPut(Record):
     """A question or another prompt was put to the technician."""
 
     prompt: PromptKind

@@ -1,4 +1,4 @@
-"""Why a question was put: what the planner weighed at that moment. Part of the record `Put`."""
+"""Why a question was put: what the planner weighed at that moment. Part of the record `PromptPut`."""
 
 from __future__ import annotations
 

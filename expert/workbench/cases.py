@@ -14,7 +14,7 @@ from expert.job.state.job import Job
 from expert.job.state.shop import Shop
 from expert.language.problems import Problem
 from expert.language.worked.cases import Case
-from expert.trace.records import Moved, Proved, Put, Record
+from expert.trace.records import Moved, PromptPut, Proved, Record
 from expert.workbench.case_runs.came_up import NOTHING, CameUp, came_up_in
 from expert.workbench.case_runs.footprint import Footprint, footprint_of
 from expert.workbench.case_runs.path import where_it_left
@@ -85,7 +85,7 @@ def _questions(records: Iterable[Record]) -> tuple[str, ...]:
     put = ""
     for record in records:
         match record:
-            case Put(question=question) if record.is_test:
+            case PromptPut(question=question) if record.is_test:
                 found.append(put := question)
             case Proved(question=question, answer=answer) if answer and question != put:
                 found.append(question)

@@ -12,7 +12,7 @@ from expert.trace.records import (
     Found,
     Moved,
     Opened,
-    Put,
+    PromptPut,
     Record,
     Repaired,
     SearchEnded,
@@ -62,7 +62,7 @@ def told_by(trace: Trace) -> Told:
                 # What was asked and found on an answer that was wrong is no part of the case.
                 told.found.clear()
                 told.in_order = False
-            case Put(question=question) if record.is_test:
+            case PromptPut(question=question) if record.is_test:
                 told.asks += [question] if not repaired else []
             case _:
                 _note(told, record)

@@ -12,7 +12,7 @@ from collections.abc import Iterable, Sequence
 from expert.job.search import stalling
 from expert.language.model import Bench
 from expert.machine import PLATES, Build, brought_in, sound_machine
-from expert.trace.records import Answered, CannotTell, Put, Record, Repaired, Said, SearchEnded
+from expert.trace.records import Answered, CannotTell, PromptPut, Record, Repaired, Said, SearchEnded
 from expert.witness.playing import Played, play_on
 from tests.benchmarks.question_times import Choose, choosing_by
 from tests.benchmarks.strategies import NEVER, STRATEGIES, spread
@@ -44,10 +44,10 @@ def played(play: Play) -> Played:
 def by_purpose(bench: Bench, records: Iterable[Record]) -> Counter[str]:
     """Answers, can't tell included, by what they were wanted for."""
     found: Counter[str] = Counter()
-    put, repaired, ended = Put("intake", "", ""), False, False
+    put, repaired, ended = PromptPut("intake", "", ""), False, False
     for record in records:
         match record:
-            case Put():
+            case PromptPut():
                 put = record
             case Repaired():
                 repaired = True
@@ -58,7 +58,7 @@ def by_purpose(bench: Bench, records: Iterable[Record]) -> Counter[str]:
     return found
 
 
-def _purpose(bench: Bench, put: Put, question: str, again: bool) -> str:
+def _purpose(bench: Bench, put: PromptPut, question: str, again: bool) -> str:
     if put.why.hazard:
         return PURPOSES[0]
     if put.why.before_move:

@@ -10,7 +10,7 @@ from expert.engine.knowledge import Knowledge, knowledge_of
 from expert.language.load import load_rules
 from expert.terminal.demo import render
 from expert.trace.reading import read_trace
-from expert.trace.records import Put
+from expert.trace.records import PromptPut
 from expert.trace.verifying import verify
 from tests.demo.make import ROOT, make
 from tests.demo.scenario import JOBS, DemoJob
@@ -43,7 +43,7 @@ def test_together_they_show_every_phase() -> None:
         record.prompt
         for demo in JOBS
         for record in read_trace(FOLDER / f"{demo.number}.jsonl").records
-        if isinstance(record, Put)
+        if isinstance(record, PromptPut)
     }
     assert {"intake", "move", "question", "repair", "proof", "danger", "close"} <= shown
 

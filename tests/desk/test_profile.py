@@ -24,7 +24,7 @@ from expert.job.wording.records import lines_of
 from expert.language.problems import RulesRefused
 from expert.language.shipped import shipped
 from expert.trace.reading import read_trace
-from expert.trace.records import Opened, Put, Record
+from expert.trace.records import Opened, PromptPut, Record
 from expert.trade.limits.countries import COUNTRIES, PRACTICE
 from expert.trade.limits.electrical import NATIONAL, earth_limit, insulation_limit, leakage_limit
 from tests.dialogue.shipped_desk import shipped_knowledge
@@ -139,11 +139,11 @@ def test_calibrations_that_are_due() -> None:
 
 def prompts_before_the_first_question(*lines: str) -> list[str]:
     job, records = begin(shipped_knowledge(), shop(), "1")
-    put = [record.question for record in records if isinstance(record, Put)]
+    put = [record.question for record in records if isinstance(record, PromptPut)]
     for line in lines:
         job, records = step(job, line)
         for record in records:
-            if isinstance(record, Put):
+            if isinstance(record, PromptPut):
                 if record.prompt != "intake":
                     return put
                 put.append(record.question)

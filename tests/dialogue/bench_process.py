@@ -23,7 +23,7 @@ from expert.terminal.plain_lines import show
 from expert.terminal.resuming import resume_job
 from expert.terminal.talking import open_job
 from expert.trace.record import Record
-from expert.trace.records import Put
+from expert.trace.records import PromptPut
 from expert.trace.storage import TraceFile
 
 SECONDS_TO_WAIT = 200  # a child that hangs must not hold up the tests for ever, nor die of a busy machine
@@ -87,7 +87,7 @@ class Uninterrupted:
             everything += records
             lines.append(line)
             shown.append(f"> {line}\n" + rendered(job, records))
-            is_new = job.prompt != waited_for or any(isinstance(record, Put) for record in records)
+            is_new = job.prompt != waited_for or any(isinstance(record, PromptPut) for record in records)
             prompt = rendered(job, records) if is_new else prompt
         return cls(tuple(lines), tuple(shown), again, tuple(everything))
 

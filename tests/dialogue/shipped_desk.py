@@ -14,7 +14,7 @@ from expert.job.steps import step
 from expert.job.wording.records import lines_of
 from expert.language.load import load_rules
 from expert.language.shipped import shipped
-from expert.trace.records import Put, Record
+from expert.trace.records import PromptPut, Record
 
 # What ends the dangers of a sound machine, unless a test says otherwise.
 NO_DANGER = {
@@ -81,7 +81,7 @@ class ShippedDesk:
 
     def put(self) -> list[str]:
         """The questions put so far, in order."""
-        return [record.question for record in self.records if isinstance(record, Put)]
+        return [record.question for record in self.records if isinstance(record, PromptPut)]
 
     def limit(self, question: str, reading: str) -> tuple[float | None, float | None]:
         """The limits of a reading in the base unit of its kind."""

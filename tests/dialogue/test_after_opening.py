@@ -17,7 +17,7 @@ from expert.job.steps import step
 from expert.language.load import load_rules, read_rules
 from expert.language.shipped import shipped
 from expert.language.worked.job_answers import read_answers
-from expert.trace.records import CustomerTold, Put, Record, Stopped
+from expert.trace.records import CustomerTold, PromptPut, Record, Stopped
 from tests.dialogue.conftest import spoken
 from tests.dialogue.small_folder import FILES
 from tests.dialogue.small_rules import small_shop
@@ -131,7 +131,7 @@ def test_opened_again_it_is_tested_again() -> None:
 def test_a_machine_that_stayed_closed_is_not_tested() -> None:
     job, records, said = opened("can't", "yes", "1")
     assert not job.opened and OPENED not in said and job.phase is Phase.CLOSE
-    assert not [record for record in records if isinstance(record, Put) and record.prompt == "proof"]
+    assert not [record for record in records if isinstance(record, PromptPut) and record.prompt == "proof"]
 
 
 @pytest.fixture(scope="module")

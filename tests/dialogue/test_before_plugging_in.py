@@ -13,7 +13,7 @@ from expert.job.steps import step
 from expert.language.load import load_rules
 from expert.language.shipped import shipped
 from expert.language.worked.job_answers import read_answers
-from expert.trace.records import Answered, Found, HazardOpened, Moved, Put, Record, Stopped
+from expert.trace.records import Answered, Found, HazardOpened, Moved, PromptPut, Record, Stopped
 from expert.trace.why import Why
 from tests.dialogue.conftest import spoken
 
@@ -40,9 +40,9 @@ def test_the_first_question_before_the_plug_goes_in_is_about_lead_and_plug(knowl
     assert (job.prompt.kind, job.prompt.subject) == ("question", "lead_looks")
     assert said[said.index(LEAD) - 1].startswith("How: Run it through your hand, plug out")
     assert "on" not in dict(job.bench)["mains"]
-    put = [record for record in records if isinstance(record, Put)][-1]
+    put = [record for record in records if isinstance(record, PromptPut)][-1]
     why = Why(aim="lead_looks", hazard="lead_not_looked_at")
-    assert put == Put("question", "lead_looks", LEAD, why)
+    assert put == PromptPut("question", "lead_looks", LEAD, why)
 
 
 def test_the_customer_is_asked_next_whatever_the_complaint(knowledge: Knowledge) -> None:

@@ -8,7 +8,7 @@ import pytest
 
 from expert.engine.knowledge import Knowledge, knowledge_of
 from expert.language.load import read_rules
-from expert.trace.records import Conflict, Put, Told
+from expert.trace.records import Conflict, PromptPut, Told
 from tests.dialogue.conftest import INTAKE, Desk
 from tests.dialogue.shipped_desk import NO_DANGER, ShippedDesk
 from tests.dialogue.small_folder import FILES
@@ -85,7 +85,7 @@ def test_where_none_can_be_repeated_all_are_set_aside() -> None:
     assert "All of them are set aside. The search goes on by other tests." in said
     assert not desk.job.state.conflicts()
     assert [given.number for given in desk.job.given.values() if given.holds] == []
-    assert "conflict" not in [record.prompt for record in desk.records[before:] if isinstance(record, Put)]
+    assert "conflict" not in [record.prompt for record in desk.records[before:] if isinstance(record, PromptPut)]
 
 
 @pytest.mark.parametrize(

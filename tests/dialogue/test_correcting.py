@@ -15,7 +15,7 @@ from expert.desk.replay import rerun
 from expert.desk.session import Session
 from expert.job.state.job import Job, Phase
 from expert.trace.reading import read_trace
-from expert.trace.records import Put, Record, TakenIn, Worker
+from expert.trace.records import PromptPut, Record, TakenIn, Worker
 from tests.dialogue.conftest import Desk
 from tests.dialogue.shipped_desk import shipped_knowledge
 from tests.safety.cheap_search import AnyQuestion
@@ -149,7 +149,7 @@ def test_words_of_elsewhere(filling: Desk, typed: str, answer: str) -> None:
 class Correcting(Technician):
     """Corrects now and then what was said at intake, also in the middle of a correction."""
 
-    def line(self, job: Job, put: Put) -> str:
+    def line(self, job: Job, put: PromptPut) -> str:
         chance = self.chance
         if job.phase is not Phase.INTAKE and put.prompt == "intake" and put.question == "complaints":
             others = [one for one in self.base.complaints if one not in job.complaints]
@@ -188,11 +188,11 @@ def test_a_corrected_job_is_reproduced(seed: int, tmp_path: Path) -> None:
     session, records = Session.open(
         knowledge, shop_of(knowledge), path, "7", lambda: datetime(2026, 1, 31, 9, tzinfo=UTC)
     )
-    put = next(record for record in records if isinstance(record, Put))
+    put = next(record for record in records if isinstance(record, PromptPut))
     for _ in range(40):
         if not session.is_over:
             replies = session.say(technician.line(session.job, put))
-            put = next((record for record in reversed(replies) if isinstance(record, Put)), put)
+            put = next((record for record in reversed(replies) if isinstance(record, PromptPut)), put)
     session.close()
     again = rerun(knowledge, read_trace(path))
     assert (again.differences, again.missing, again.job.prompt) == ((), (), session.job.prompt)

@@ -16,7 +16,7 @@ from expert.job.prompts.ending import endings_open_to
 from expert.job.sentences import safety as say
 from expert.job.state.job import Phase
 from expert.job.wording.customer import CLOSING_LINES
-from expert.trace.records import CautionShown, Cleared, Closed, HandedOver, Moved, Put, Record, Stopped
+from expert.trace.records import CautionShown, Cleared, Closed, HandedOver, Moved, PromptPut, Record, Stopped
 from tests.dialogue.shipped_desk import ShippedDesk
 from tests.dialogue.stops import STOPS, TECHNICIAN, Stop, brought_to
 
@@ -41,7 +41,7 @@ def made_safe(stop: Stop) -> tuple[ShippedDesk, list[Record]]:
 
 
 def asked(records: list[Record]) -> list[str]:
-    return [record.prompt for record in records if isinstance(record, Put)]
+    return [record.prompt for record in records if isinstance(record, PromptPut)]
 
 
 def lasts(desk: ShippedDesk, caution: str, state: Mapping[str, str]) -> bool:
@@ -62,9 +62,9 @@ def test_cautions_come_before_what_they_belong_to(stop: Stop) -> None:
             case CautionShown(caution=caution):
                 assert caution not in read, f"{caution} is shown twice in one state"
                 read.add(caution)
-            case Put(prompt="question" | "proof", question=name):
+            case PromptPut(prompt="question" | "proof", question=name):
                 assert set(desk.job.base.questions[name].cautions) <= read, name
-            case Put(prompt="move", question=name) if not name.startswith("prepare "):
+            case PromptPut(prompt="move", question=name) if not name.startswith("prepare "):
                 move = next(move for move in desk.job.base.bench.moves if move.id == name)
                 assert set(move.cautions) <= read, name
 
@@ -72,14 +72,14 @@ def test_cautions_come_before_what_they_belong_to(stop: Stop) -> None:
 @EACH
 def test_the_stop_is_told_and_the_bench_made_safe_before_anything_else(stop: Stop) -> None:
     desk, records = made_safe(stop)
-    kinds = [record for record in records if isinstance(record, Stopped | Put | Moved)]
+    kinds = [record for record in records if isinstance(record, Stopped | PromptPut | Moved)]
     assert isinstance(kinds[0], Stopped), "the stop comes first"
     assert stop.rule in [record.rule for record in records if isinstance(record, Stopped)]
     assert set(asked(records)) <= {"move", "danger"}, "nothing is tested"
     assert satisfies(desk.job.bench, desk.job.base.bench.safe)
     assert desk.job.prompt.kind == "danger"
     last = records[-1]
-    assert isinstance(last, Put) and last.text.startswith(say.STOPPED) and "It ends when: " in last.text
+    assert isinstance(last, PromptPut) and last.text.startswith(say.STOPPED) and "It ends when: " in last.text
 
 
 @EACH
@@ -172,7 +172,7 @@ def test_a_danger_met_again_stops_the_work_again(stop: Stop) -> None:
                 break
         else:
             break
-    asked_again = [r.question for r in desk.records[before:] if isinstance(r, Put) and r.prompt == "question"]
+    asked_again = [r.question for r in desk.records[before:] if isinstance(r, PromptPut) and r.prompt == "question"]
     if again in asked_again:
         assert any(isinstance(record, Stopped) for record in desk.records[before:]) and open_dangers(desk.job)
     else:  # Taken back and not needed any more for the search: then nothing is called sound either.

@@ -5,12 +5,12 @@ from __future__ import annotations
 import pytest
 
 from expert.desk.differences import difference_in_words
-from expert.trace.records import Moved, Narrowed, Put, Record
+from expert.trace.records import Moved, Narrowed, PromptPut, Record
 from expert.trace.why import Considered, Why
 
 
-def put(*candidates: Considered, settles: tuple[str, ...] = ()) -> Put:
-    return Put("question", "coil", "Coil?", Why(aim="coil", settles=settles, candidates=candidates))
+def put(*candidates: Considered, settles: tuple[str, ...] = ()) -> PromptPut:
+    return PromptPut("question", "coil", "Coil?", Why(aim="coil", settles=settles, candidates=candidates))
 
 
 @pytest.mark.parametrize(

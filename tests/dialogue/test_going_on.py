@@ -11,7 +11,7 @@ from expert.desk.opening import resume_command
 from expert.language.shipped import shipped
 from expert.trace.places import jobs_folder
 from expert.trace.reading import read_trace
-from expert.trace.records import Opened, Put
+from expert.trace.records import Opened, PromptPut
 from tests.dialogue.command_line import AT_THE_PUMP, HERE, PUMP_QUESTION, STANDS, Shop, run
 from tests.trace.power_cut import power_cut
 
@@ -66,7 +66,7 @@ def test_a_job_with_a_machine_file_of_its_own_goes_on_after_a_crash(shop: Shop) 
     path = played_with_its_own_machine(shop)
     lines = path.read_bytes().splitlines(keepends=True)
     recorded = read_trace(path).recorded
-    asked = next(r.line for r in recorded if isinstance(r.record, Put) and r.record.question == "coil")
+    asked = next(r.line for r in recorded if isinstance(r.record, PromptPut) and r.record.question == "coil")
     power_cut(path, b"".join(lines[:asked]))
     again = shop.resume(HERE + "yes\n470\n", number=path.stem)
     assert (again.code, again.err) == (0, "")

@@ -16,7 +16,7 @@ from expert.job.state.job import Job
 from expert.language.load import load_rules
 from expert.language.shipped import shipped
 from expert.trace.reading import read_trace
-from expert.trace.records import Opened, Put, Record, Resumed, Said, Sealed
+from expert.trace.records import Opened, PromptPut, Record, Resumed, Said, Sealed
 from expert.trace.verifying import refuse_damage
 from tests.dialogue.bench_process import Bench, Uninterrupted, killed_around_the_disk, killed_at, opened, resumed
 from tests.dialogue.small_folder import small_folder
@@ -97,7 +97,7 @@ def apart_from_taking_up(records: Iterable[Record]) -> Iterator[Record]:
             asked = answering = False
         if isinstance(record, Said):
             asked, answering = False, asked
-        asked = asked or (isinstance(record, Put) and record.prompt == "standing")
+        asked = asked or (isinstance(record, PromptPut) and record.prompt == "standing")
         if not (asked or answering or isinstance(record, (Said, Opened, Resumed, Sealed))):
             yield record
 
@@ -110,7 +110,7 @@ def said_in(path: Path) -> list[str]:
         if isinstance(record, Said):
             said += [] if asked else [record.text]
             asked = False
-        asked = asked or (isinstance(record, Put) and record.prompt == "standing")
+        asked = asked or (isinstance(record, PromptPut) and record.prompt == "standing")
     return said
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from expert.job.state.job import Phase
-from expert.trace.records import Put, SearchEnded
+from expert.trace.records import PromptPut, SearchEnded
 from tests.dialogue.shipped_desk import ShippedDesk
 
 LEAVE = "can't tell"
@@ -56,5 +56,5 @@ def test_anything_else_is_refused_and_the_commands_work() -> None:
     desk = at_the_offer()
     assert desk.type("perhaps") == ["'perhaps' is no answer here. Type go on, or end."]
     assert desk.type("why")[0].startswith("The last questions changed no suspect")
-    offers = [record for record in desk.records if isinstance(record, Put) and record.prompt == "going on"]
+    offers = [record for record in desk.records if isinstance(record, PromptPut) and record.prompt == "going on"]
     assert len(offers) == 1

@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 from expert.engine.hazards import HazardAccount
 from expert.engine.state import State
 from expert.job.state.job import Job, Phase
-from expert.trace.records import Put
+from expert.trace.records import PromptPut
 from tests.dialogue.conftest import Desk
 
 LINES = st.sampled_from(
@@ -35,7 +35,7 @@ def test_no_line_at_any_prompt_breaks_the_job(lines: list[str]) -> None:
         assert deep(before) == kept, "step changed the job it was given"
         assert desk.job.prompt.kind, "the job waits for nothing"
         if desk.job.phase is not Phase.DONE:
-            assert any(isinstance(record, Put) for record in desk.records)
+            assert any(isinstance(record, PromptPut) for record in desk.records)
 
 
 def deep(job: Job) -> dict[str, str]:

@@ -16,7 +16,7 @@ from expert.desk.taking_up import RulesDiffer, resume
 from expert.engine.knowledge import Knowledge, knowledge_of
 from expert.language.load import read_rules
 from expert.trace.reading import read_trace
-from expert.trace.records import Fired, Found, Narrowed, Paused, Put, Resumed, Said, Sealed, Told
+from expert.trace.records import Fired, Found, Narrowed, Paused, PromptPut, Resumed, Said, Sealed, Told
 from expert.trace.verifying import verify
 from tests.dialogue.phases import TO_THE_CLOSE
 from tests.dialogue.small_folder import FILES
@@ -175,7 +175,7 @@ def test_edited_rules_show_what_would_differ(tmp_path: Path, old: str, new: str,
     at = {
         "fired": next(one.line for one in recorded if isinstance(one.record, Fired)),
         "narrowed": next(one.line for one in recorded if isinstance(one.record, Narrowed)),
-        "put": next(r.line for r in recorded if isinstance(r.record, Put) and r.record.question == "pump_runs"),
+        "put": next(r.line for r in recorded if isinstance(r.record, PromptPut) and r.record.question == "pump_runs"),
     }
     again = rerun(edited(old, new), read_trace(path))
     shown = [str(difference) for difference in again.differences]

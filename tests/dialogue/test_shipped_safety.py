@@ -17,7 +17,7 @@ from expert.job.steps import step
 from expert.language.load import load_rules
 from expert.language.model import Question
 from expert.language.shipped import shipped
-from expert.trace.records import CautionShown, Moved, Put, Record, Stopped
+from expert.trace.records import CautionShown, Moved, PromptPut, Record, Stopped
 
 MOST_STEPS = 400
 
@@ -111,14 +111,14 @@ def judge(job: Job, records: tuple[Record, ...], cautions: set[str]) -> None:
                     cautions &= lasting
             case CautionShown(caution=caution):
                 cautions.add(caution)
-            case Put(prompt="question" | "proof", question=name):
+            case PromptPut(prompt="question" | "proof", question=name):
                 question = job.base.questions[name]
                 assert satisfies(job.bench, question.bench), f"{name} needs {question.bench}, bench is {job.bench}"
                 assert set(question.cautions) <= cautions, f"{name}: cautions not shown before it"
                 live = dict(job.bench)["mains"] == "on" and dict(job.bench)["covers"] == "off"
                 assert job.qualified or not live, f"{name} is a live test for the unqualified"
             case Stopped():
-                assert not any(isinstance(other, Put) and other.prompt == "question" for other in records)
+                assert not any(isinstance(other, PromptPut) and other.prompt == "question" for other in records)
 
 
 def covers_stay_on_under_pressure(before: Job, moved: Moved) -> None:

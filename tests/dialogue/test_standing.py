@@ -16,7 +16,7 @@ from expert.job.state.job import Job
 from expert.language.load import load_rules
 from expert.language.shipped import shipped
 from expert.trace.reading import read_trace
-from expert.trace.records import Moved, Put, Resumed
+from expert.trace.records import Moved, PromptPut, Resumed
 from tests.dialogue.conftest import spoken
 
 INTAKE = ("Ann", "1", "ok", "no_heat", "ok", "no", "1")
@@ -153,7 +153,7 @@ def test_whoever_comes_after_a_second_pause_is_asked_anew(knowledge: Knowledge, 
     assert left.type("yes")[-1] == shown[-1]
     records = read_trace(left.path).records
     assert [record.asks_standing for record in records if isinstance(record, Resumed)] == [True, True]
-    assert len([record for record in records if isinstance(record, Put) and record.question == "still"]) == 2
+    assert len([record for record in records if isinstance(record, PromptPut) and record.question == "still"]) == 2
     assert left.resume_as() == ASKED
     assert left.type("yes")[-1] == shown[-1]
     assert left.is_reproduced()

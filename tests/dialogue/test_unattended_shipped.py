@@ -13,7 +13,7 @@ from expert.desk.unattended import play
 from expert.language.keys.words import ENDS as OUTCOMES
 from expert.language.shipped import shipped
 from expert.language.worked.cases import Case, load_cases
-from expert.trace.records import Answered, CannotTell, Proved, Put
+from expert.trace.records import Answered, CannotTell, PromptPut, Proved
 from tests.dialogue.outcome_schema import SCHEMA
 from tests.dialogue.shipped_desk import shipped_knowledge
 
@@ -43,7 +43,11 @@ def test_the_outcome_has_its_promised_shape(case: Case) -> None:
     assert result["outcome"] == case.expect.outcome
     told = [record for record in records if isinstance(record, Answered | CannotTell)]
     assert [row["question"] for row in result["asked"]] == [record.question for record in told]
-    put = {record.question for record in records if isinstance(record, Put) and record.prompt in ("question", "proof")}
+    put = {
+        record.question
+        for record in records
+        if isinstance(record, PromptPut) and record.prompt in ("question", "proof")
+    }
     asked = {row["question"] for row in result["asked"]}
     assert put <= asked, "a question was put and neither answered nor left"
     # What was answered in a round of looks or readings was not put by itself.

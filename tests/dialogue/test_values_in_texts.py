@@ -11,7 +11,7 @@ from expert.job.prompts.plate import set_machine
 from expert.job.state.job import Job, Turn
 from expert.job.wording.values import spelt_out
 from expert.language.load import read_rules
-from expert.trace.records import Found, Put, Said, Told
+from expert.trace.records import Found, PromptPut, Said, Told
 from tests.language.small_base import SMALL, problems_of, with_files
 
 ROW = """
@@ -46,7 +46,7 @@ def job(with_machine: bool) -> Job:
 def test_a_value_is_told_or_called_by_its_name(text: str, known: str, unknown: str | None) -> None:
     assert spelt_out(job(True), Told(text)) == Told(known)
     if unknown is not None:
-        assert spelt_out(job(False), Put("question", "level", text)) == Put("question", "level", unknown)
+        assert spelt_out(job(False), PromptPut("question", "level", text)) == PromptPut("question", "level", unknown)
 
 
 def test_reasons_are_told_too_and_what_was_typed_is_left_alone() -> None:

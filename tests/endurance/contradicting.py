@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from expert.desk.opening import shop_of
 from expert.engine.knowledge import Knowledge
 from expert.job.state.job import Job
-from expert.trace.records import Conflict, Put, Record
+from expert.trace.records import Conflict, PromptPut, Record
 from tests.safety.cheap_search import AnyQuestion
 from tests.safety.playing import play
 from tests.safety.readings import CANNOT_TELL, Readings
@@ -30,7 +30,7 @@ class Contrary(Technician):
     paused: bool = False
     anything_else: bool = False
 
-    def line(self, job: Job, put: Put) -> str:
+    def line(self, job: Job, put: PromptPut) -> str:
         if job.prompt.kind == "take back":
             return "yes"
         if put.prompt == "conflict":
@@ -55,7 +55,7 @@ class Contrary(Technician):
                 return "pause"
         return CANNOT_TELL
 
-    def _answer(self, job: Job, put: Put) -> str:
+    def _answer(self, job: Job, put: PromptPut) -> str:
         question = self.base.questions[put.question]
         if self.anything_else and put.question in self.aim.outcomes:
             # Repeated, it comes out otherwise, or nobody can tell any more.

@@ -28,8 +28,8 @@ from expert.trace.records import (
     Fired,
     Found,
     Moved,
+    PromptPut,
     Proved,
-    Put,
     Record,
     Repaired,
     SearchEnded,
@@ -101,7 +101,7 @@ def what_happened(records: list[Record], ids: set[str], *, rename: bool) -> Iter
 
     for record in records:
         match record:
-            case Put(prompt=prompt, question=question) if prompt in ("question", "proof", "move", "repair"):
+            case PromptPut(prompt=prompt, question=question) if prompt in ("question", "proof", "move", "repair"):
                 yield "put", prompt, named(question)
             case Answered(question=question, outcomes=outcomes):
                 yield "answered", named(question), tuple(map(named, outcomes))

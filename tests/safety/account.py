@@ -13,7 +13,7 @@ from expert.trace.records import (
     CautionShown,
     Moved,
     MoveOffered,
-    Put,
+    PromptPut,
     Record,
     Resumed,
     Said,
@@ -65,7 +65,7 @@ class Account:
         match record:
             case Said(text=text):
                 self.said = text.strip()
-            case Put():
+            case PromptPut():
                 self._put(record)
             case TakenIn(technician=name, machine_key=key, qualified=qualified):
                 self.technician, self.qualified = name, qualified
@@ -87,7 +87,7 @@ class Account:
             case Resumed():
                 self.cautions.clear()
 
-    def _put(self, put: Put) -> None:
+    def _put(self, put: PromptPut) -> None:
         if put.prompt != "intake" and self.phase == "intake":
             self.phase = "make safe"
         self.phase = PHASES.get(put.prompt, self.phase)

@@ -21,7 +21,7 @@ from expert.trace.records import (
     HazardReleased,
     Moved,
     Paused,
-    Put,
+    PromptPut,
     Record,
     Refused,
     Said,
@@ -34,7 +34,7 @@ from tests.safety.watching import Watch
 DEAD = {"mains": "isolated"}
 LIVE = {"mains": "on", "covers": "off"}
 # What stands in a trace where a step is done or as good as done. Within one, an answer given anew is gone for a moment.
-BETWEEN_STEPS = (Said, Put, HazardOpened, HazardReleased, HandedOver, Paused, Closed)
+BETWEEN_STEPS = (Said, PromptPut, HazardOpened, HazardReleased, HandedOver, Paused, Closed)
 FINE = ("repaired", "normal")
 
 
@@ -77,7 +77,7 @@ class Judge:
 
     def _judged(self, record: Record) -> Wrong:
         match record:
-            case Put(prompt=prompt):
+            case PromptPut(prompt=prompt):
                 yield from self._recorded()
                 yield from in_order(self.base, self.watch, record)
                 if prompt in HANDS:
@@ -119,7 +119,7 @@ class Judge:
             self.begun = True
             self.watch.begin(self.account.machine.features)
 
-    def _phase(self, put: Put) -> str:
+    def _phase(self, put: PromptPut) -> str:
         return PHASES.get(put.prompt, self.account.phase if self.account.phase != "intake" else "make safe")
 
     def _recorded(self) -> Wrong:
@@ -130,7 +130,7 @@ class Judge:
 
     # ------------------------------------------------------------ tests and repairs
 
-    def _work(self, put: Put) -> Wrong:
+    def _work(self, put: PromptPut) -> Wrong:
         """Hands are at the machine: it stands as wanted, nothing forbids it, and the cautions were shown before."""
         bench, what = self.account.bench, put.question
         wanted, cautions = self._wanted(put)
@@ -148,7 +148,7 @@ class Judge:
         yield from self._forbidden(with_time(self.base.bench, bench), what)
         yield from self._cautions(cautions, what)
 
-    def _wanted(self, put: Put) -> tuple[Mapping[str, str], tuple[str, ...]]:
+    def _wanted(self, put: PromptPut) -> tuple[Mapping[str, str], tuple[str, ...]]:
         """The bench state and the cautions."""
         if put.prompt == "repair":
             repair = self.base.faults[put.question].repair
@@ -181,7 +181,7 @@ class Judge:
 
     # ------------------------------------------------------------ moves
 
-    def _offered(self, put: Put) -> Wrong:
+    def _offered(self, put: PromptPut) -> Wrong:
         """A set-up or a move: where it leads is allowed, and better than here where here is forbidden."""
         bench = self.account.bench
         if put.question.startswith(PREPARE):

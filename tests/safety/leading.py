@@ -6,7 +6,7 @@ from collections.abc import Callable, Collection, Iterable, Iterator, Mapping, S
 from dataclasses import dataclass
 
 from expert.language.model import ALWAYS, Release, RuleBase
-from expert.trace.records import HazardOpened, Moved, Put, Record, Said
+from expert.trace.records import HazardOpened, Moved, PromptPut, Record, Said
 from tests.safety.conditions import facts_in
 from tests.safety.watching import Watch
 
@@ -32,7 +32,7 @@ class Violation:
         return f"record {self.record}: {self.text} [{self.code}]"
 
 
-def in_order(base: RuleBase, watch: Watch, put: Put) -> Wrong:
+def in_order(base: RuleBase, watch: Watch, put: PromptPut) -> Wrong:
     """A test that is put to release a hazard comes after those before it have passed, or is what the next waits for."""
     since = watch.open.get(put.why.hazard)
     if since is None or put.prompt not in ("question", "proof"):
@@ -101,7 +101,7 @@ class Through:
     def take(self, record: Record, is_live: bool | None) -> Wrong:
         """Note one record. `is_live`: where a move leads."""
         match record:
-            case Put(prompt=prompt) if self.live and prompt in HANDS:
+            case PromptPut(prompt=prompt) if self.live and prompt in HANDS:
                 self.worked = True
             # Whoever changes the plan in between may leave without a test.
             case Said(text=text) if text.casefold() not in CONFIRMING:

@@ -12,7 +12,7 @@ from expert.job.beginning import begin
 from expert.job.prompts.as_left import take_up_again
 from expert.job.state.job import Job, Phase, Shop
 from expert.job.steps import step
-from expert.trace.records import Opened, Paused, Put, Record, Resumed, Said
+from expert.trace.records import Opened, Paused, PromptPut, Record, Resumed, Said
 from tests.safety.cheap_search import AnyQuestion, any_order
 from tests.safety.technicians import Technician
 
@@ -64,7 +64,7 @@ def play(
     return Played(tuple(records), tuple(lines), job.phase is Phase.DONE)
 
 
-def on_the_way_out(technician: Technician, job: Job, put: Put) -> str:
+def on_the_way_out(technician: Technician, job: Job, put: PromptPut) -> str:
     """Enough: the job is handed over, and what makes the machine safe is done."""
     if put.prompt == "intake" or job.prompt.kind == "take back":
         return technician.line(job, put)
@@ -84,11 +84,11 @@ def taken_up(job: Job, knowledge: Knowledge) -> tuple[Job, list[Record]]:
     return job, [Resumed(PROGRAM, knowledge.base.digest, bool(confirming)), *confirming]
 
 
-def last_put(records: Iterable[Record]) -> Put:
+def last_put(records: Iterable[Record]) -> PromptPut:
     """The prompt that a batch ends with, if it has one."""
     found = None
     for record in records:
-        if isinstance(record, Put):
+        if isinstance(record, PromptPut):
             found = record
     return found  # type: ignore[return-value]
 

@@ -10,7 +10,7 @@ from expert.job.answers.sound import sound_answer
 from expert.job.beginning import begin
 from expert.job.state.job import Job, Phase
 from expert.job.steps import step
-from expert.trace.records import Answered, CannotTell, Closed, Moved, Put, Record, Said
+from expert.trace.records import Answered, CannotTell, Closed, Moved, PromptPut, Record, Said
 from tests.dialogue.shipped_desk import shipped_knowledge
 from tests.safety.judge import Judge
 from tests.safety.leading import Violation
@@ -38,7 +38,7 @@ class Scenario:
     plate: Sequence[str] = ()
     repaired: bool = False
 
-    def line(self, job: Job, put: Put) -> str:
+    def line(self, job: Job, put: PromptPut) -> str:
         """What is typed at this prompt."""
         match put.prompt:
             case "intake" | "standing":

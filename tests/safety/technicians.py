@@ -12,7 +12,7 @@ from dataclasses import dataclass, field
 
 from expert.job.state.job import Job
 from expert.language.model import RuleBase
-from expert.trace.records import Put
+from expert.trace.records import PromptPut
 from tests.safety.readings import CANNOT_TELL, Readings
 
 NONSENSE = (
@@ -84,7 +84,7 @@ class Technician:
         self.gives_up = self.moods.choice((0.0, 0.0, 0.0, 0.02))
         return self
 
-    def line(self, job: Job, put: Put) -> str:
+    def line(self, job: Job, put: PromptPut) -> str:
         """What is typed at this prompt. `put`: the prompt as it stands in the trace."""
         chance = self.chance
         if job.prompt.kind == "take back":
@@ -165,7 +165,7 @@ class Technician:
             case _:
                 return chance.choice(job.prompt.choices or ("no",))
 
-    def _answer(self, job: Job, put: Put) -> str:
+    def _answer(self, job: Job, put: PromptPut) -> str:
         question = self.base.questions[put.question]
         sought = self.aim.outcomes.get(question.id, ())
         if sought and self.aim.since in self.reached and self.chance.random() < self.keen:

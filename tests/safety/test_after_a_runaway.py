@@ -7,7 +7,7 @@ from itertools import product
 import pytest
 
 from expert.engine.bench import BenchMap, after, bench_state, in_time, terms_for
-from expert.trace.records import CustomerTold, Moved, Put, Record
+from expert.trace.records import CustomerTold, Moved, PromptPut, Record
 from tests.dialogue.shipped_desk import NO_DANGER
 from tests.safety.scenarios import Scenario, play
 from tests.safety.test_findings import BASE, GASKET, HEATS, answered, before, ever, outcome, played
@@ -70,7 +70,7 @@ def test_devices_once_proved_in_a_job_are_not_proved_again_when_the_fault_is_fou
 def test_what_drives_the_heat_is_mended_before_what_should_have_caught_it() -> None:
     mended = {"relay_output": "OL", "high_limit_bridged": "no"}
     records = gone_through({"relay_output": "2 ohm", "high_limit_bridged": "yes"}, mended)
-    repairs = [record.question for record in records if isinstance(record, Put) and record.prompt == "repair"]
+    repairs = [record.question for record in records if isinstance(record, PromptPut) and record.prompt == "repair"]
     assert repairs[:2] == ["solid_state_relay.output_shorted", "high_limit.bridged"]
 
 
@@ -120,13 +120,13 @@ def test_11_what_cannot_tell_is_not_tested(answers: dict[str, str], never: str) 
     safe = {"lamp_lights": "yes", "earth_bond": "0.05 ohm", "insulation_at_plug": "60 Mohm"}
     # Nobody can tell anything else: what is still put would be put for want of a better test.
     records = played("no_heat", answers=NO_DANGER | safe | seen | answers, qualified=True, rest="")
-    assert never not in [record.question for record in records if isinstance(record, Put)]
+    assert never not in [record.question for record in records if isinstance(record, PromptPut)]
 
 
 def test_11_live_tests_wait_for_the_dead_ones_that_decide_as_much() -> None:
     seen = {"controller_calls": "yes", "boiler_heats": "no", "heating_current": "0", "element_resistance": "OL"}
     records = played("no_heat", answers=seen, qualified=True)
-    asked = [record.question for record in records if isinstance(record, Put) and record.is_test]
+    asked = [record.question for record in records if isinstance(record, PromptPut) and record.is_test]
     assert "element_resistance" in asked
     assert not [name for name in asked[: asked.index("element_resistance")] if BASE.bench.is_live(_bench(name))]
 

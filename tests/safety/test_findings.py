@@ -14,7 +14,7 @@ from expert.job.prompts.danger import DangerStop
 from expert.job.prompts.move import BenchMove
 from expert.job.prompts.repair import Repair
 from expert.language.model.job_answers import JobAnswers
-from expert.trace.records import Answered, Closed, HandedOver, Moved, Put, Record, Repaired
+from expert.trace.records import Answered, Closed, HandedOver, Moved, PromptPut, Record, Repaired
 from tests.dialogue.shipped_desk import ShippedDesk, shipped_knowledge
 
 BASE = shipped_knowledge().base
@@ -264,7 +264,9 @@ def test_07_not_sure_is_the_worst_for_safety_and_not_hot_for_a_test() -> None:
 def test_08_a_rhythm_of_y_confirms_nothing() -> None:
     desk = ShippedDesk().intake()
     desk.go({"lamp_lights": "yes"}, until="boiler_heats")
-    words = {record.question: record for record in desk.records if isinstance(record, Put) and record.prompt == "move"}
+    words = {
+        record.question: record for record in desk.records if isinstance(record, PromptPut) and record.prompt == "move"
+    }
     assert words and all(move.word not in ("", "y", "yes") for move in BASE.bench.moves)
     assert all(owner.drops_typed_ahead for owner in (DangerStop, BenchMove, Repair, AsLeft))
 

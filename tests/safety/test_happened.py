@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from expert.job.state.job import Prompt
-from expert.trace.records import Answered, Put
+from expert.trace.records import Answered, PromptPut
 from tests.dialogue.shipped_desk import ShippedDesk
 
 ARE_SEEN = {"boiler_heats": "yes", "lamp_lights": "yes", "controller_calls": "yes"}
@@ -108,7 +108,7 @@ def test_during_the_intake_it_says_what_comes_first() -> None:
         "Plug out, or the breaker off, and keep away. How the machine stands is not settled yet: answer that first, "
         "then type danger."
     ]
-    assert [r for r in desk.records if isinstance(r, Put)][-1].prompt == "intake"
+    assert [r for r in desk.records if isinstance(r, PromptPut)][-1].prompt == "intake"
 
 
 def test_what_happens_while_a_danger_stands_asks_for_tests_made_after_it() -> None:

@@ -21,7 +21,7 @@ from expert.trace.records import (
     NoLongerHolds,
     Opened,
     Paused,
-    Put,
+    PromptPut,
     Record,
     Refused,
     Repaired,
@@ -51,8 +51,8 @@ def opened(hazard: str, number: int = 0) -> HazardOpened:
     return HazardOpened(hazard, "", "", BASE.hazards[hazard].forbids, (), number)
 
 
-def put(prompt: str, question: str) -> Put:
-    return Put(prompt, question, "")  # type: ignore[arg-type]
+def put(prompt: str, question: str) -> PromptPut:
+    return PromptPut(prompt, question, "")  # type: ignore[arg-type]
 
 
 def shown(caution: str) -> CautionShown:

@@ -8,7 +8,7 @@ import re
 import pytest
 
 from expert.job.state.job import Phase
-from expert.trace.records import Moved, Put, Worker
+from expert.trace.records import Moved, PromptPut, Worker
 from tests.dialogue.shipped_desk import ShippedDesk, shipped_knowledge
 from tests.safety.cheap_search import AnyQuestion, any_order
 from tests.safety.scenarios import CANNOT_TELL, Scenario, Story, play
@@ -182,7 +182,7 @@ def test_not_sure_how_it_arrived_is_never_hot_enough_for_a_test() -> None:
     for record in story.records:
         if isinstance(record, Moved):
             bench, heated = dict(record.state), heated or record.move == "heat_up"
-        elif isinstance(record, Put) and record.prompt in ("question", "proof"):
+        elif isinstance(record, PromptPut) and record.prompt in ("question", "proof"):
             assert heated or BASE.questions[record.question].bench.get("boiler") != "hot", record.question
     assert bench["mains"] == "isolated"
 

@@ -15,7 +15,7 @@ from expert.trace.records import (
     Found,
     Narrowed,
     Opened,
-    Put,
+    PromptPut,
     Record,
     Said,
     TakenIn,
@@ -25,7 +25,7 @@ from expert.trace.records import (
 from tests.trace.trace_samples import values_of
 
 # Told in the head, with a question, with what it led to, or as what came of it.
-TOLD_WITH_ANOTHER = {Answered, CannotTell, Fired, Found, Narrowed, Opened, Put, Said, TakenIn, Told, Unfired}
+TOLD_WITH_ANOTHER = {Answered, CannotTell, Fired, Found, Narrowed, Opened, PromptPut, Said, TakenIn, Told, Unfired}
 
 
 @pytest.mark.parametrize("kind", KINDS, ids=lambda kind: kind.__name__)

@@ -9,7 +9,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from expert.trace.decided import SHOWN_ONLY, decided
-from expert.trace.records import KINDS, Answered, CautionShown, Closed, Found, Narrowed, Put, Record
+from expert.trace.records import KINDS, Answered, CautionShown, Closed, Found, Narrowed, PromptPut, Record
 from expert.trace.why import Considered, Why
 from tests.trace.trace_samples import values_of
 
@@ -21,7 +21,7 @@ def test_every_kind_is_decided_or_shown(kind: type[Record], data: st.DataObject)
     assert (decided(data.draw(values_of(kind))) is None) == (kind in SHOWN_ONLY)
 
 
-PUT = Put("question", "coil", "Coil?", Why(aim="coil", candidates=(Considered("coil", 0.5, 3.0),)))
+PUT = PromptPut("question", "coil", "Coil?", Why(aim="coil", candidates=(Considered("coil", 0.5, 3.0),)))
 ANSWERED = Answered(3, "coil", "470", ("sound",), ("open", "sound"), 470.0, 4.0, "meter")
 
 

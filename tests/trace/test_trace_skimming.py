@@ -11,6 +11,7 @@ from hypothesis import strategies as st
 from expert.trace.errors import TraceDamaged
 from expert.trace.kinds import KIND_NAMES, from_json, kind_of, to_json
 from expert.trace.lines import TIME_FORMAT
+from expert.trace.older_lines import as_now
 from expert.trace.packing import whole_in
 from expert.trace.reading import read_trace
 from expert.trace.skimming import bytes_of, skim_bytes
@@ -28,7 +29,7 @@ OLDER = sorted((Path(__file__).resolve().parents[1] / "kept" / "second").glob("*
 def test_of_an_older_trace_the_records_are_those_of_a_careful_reading(path: Path) -> None:
     trace = read_trace(path)
     skimmed = skim_bytes(bytes_of(path), ALL_KINDS)
-    assert [(r.line, r.at, from_json(r.kind, r.data)) for r in skimmed.records] == [
+    assert [(r.line, r.at, from_json(r.kind, as_now(r.kind, r.data))) for r in skimmed.records] == [
         (r.line, r.at.strftime(TIME_FORMAT), r.record) for r in trace.recorded
     ]
     assert (skimmed.lines, skimmed.damage) == (len(trace.lines), "")

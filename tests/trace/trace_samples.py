@@ -12,7 +12,7 @@ from typing import Any
 from hypothesis import strategies as st
 
 from expert.trace.json_values import LARGEST_WHOLE_NUMBER, fields_of
-from expert.trace.records import KINDS, CannotTell, Conflict, Moved, Opened, Put, Record, Said, Sealed
+from expert.trace.records import KINDS, CannotTell, Conflict, Moved, Opened, PromptPut, Record, Said, Sealed
 
 NINE_O_CLOCK = datetime(2026, 1, 31, 9, 0, 0, tzinfo=UTC)
 
@@ -58,7 +58,7 @@ RECORDS: st.SearchStrategy[Record] = st.one_of([ONE_OF_EACH_KIND[kind] for kind 
 
 A_JOB: tuple[Record, ...] = (
     Opened("ab" * 32, "bench-expert 0.1.0", "2026-0007"),
-    Put("question", "fill_coil", "What does the meter read across the coil?"),
+    PromptPut("question", "fill_coil", "What does the meter read across the coil?"),
     Said("37,8 \u03a9\x1b[31m\u202e"),
     Moved("isolate", {"mains": "isolated"}, 1.5),
     Conflict("fill_coil", (1, 2)),

@@ -8,7 +8,7 @@ from expert.engine.bench import after, satisfies
 from expert.job.state.inference import show_caution
 from expert.job.state.job import Prompt, Turn
 from expert.language.model import Choice, Measure, Question, YesNo
-from expert.trace.records import Moved, PromptKind, Put
+from expert.trace.records import Moved, PromptKind, PromptPut
 from expert.trace.why import Why
 
 
@@ -33,7 +33,7 @@ def put_question(turn: Turn, question: Question, kind: PromptKind, why: Why) -> 
         if question.alters and preparation is not None and question.alters.keys() & preparation.leaves.keys():
             job.prepared.discard(other)
     show_cautions(turn, question.cautions)
-    turn.add(Put(kind, question.id, question.ask, why))
+    turn.add(PromptPut(kind, question.id, question.ask, why))
     job.round_put = ()
     job.prompt = Prompt(kind, question.id, typed_answers(question))
 

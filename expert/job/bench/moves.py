@@ -12,7 +12,7 @@ from expert.job.state.bench import bench_map
 from expert.job.state.hazards import refuse
 from expert.job.state.job import Job, Prompt, Turn
 from expert.language.model import Move, Preparation, Question
-from expert.trace.records import Moved, MoveOffered, Put
+from expert.trace.records import Moved, MoveOffered, PromptPut
 from expert.trace.why import Why
 
 PREPARE = "prepare "
@@ -118,7 +118,7 @@ def put_preparation(turn: Turn, question: str, preparation: Preparation) -> None
     """The steps of setting up, then the question that confirms them."""
     show_cautions(turn, turn.job.base.questions[question].cautions)
     turn.tell(say.SET_UP_THE_NEXT_TEST, *(f"{number}. {step}" for number, step in enumerate(preparation.steps, 1)))
-    turn.add(Put("move", f"{PREPARE}{question}", say.is_it_set_up(SET_UP), turn.on_the_way))
+    turn.add(PromptPut("move", f"{PREPARE}{question}", say.is_it_set_up(SET_UP), turn.on_the_way))
     turn.job.prompt = Prompt("move", f"{PREPARE}{question}", (SET_UP, "no"))
 
 
@@ -171,7 +171,7 @@ def put_move(turn: Turn, move: Move) -> None:
             *(f"{number}. {step}" for number, step in enumerate(move.steps, 1)),
         )
     how = say.type_the_word(move.word) if move.word else "yes / no"
-    turn.add(Put("move", move.id, f"{move.confirm} ({how})", turn.on_the_way))
+    turn.add(PromptPut("move", move.id, f"{move.confirm} ({how})", turn.on_the_way))
     turn.job.prompt = Prompt("move", move.id, (move.word or "yes", "no"))
 
 

@@ -14,7 +14,7 @@ from expert.job.prompts.qualified import ASKED, QUALIFIED, qualified_by
 from expert.job.sentences import safety as say
 from expert.job.state.job import NO_PROMPT, Job, Phase, Prompt, Turn
 from expert.job.state.situation import reopen
-from expert.trace.records import Moved, Put, Record, Worker
+from expert.trace.records import Moved, PromptPut, Record, Worker
 from expert.trade.quantities.units import echo
 
 WHO, QUALIFICATION, STILL = "technician", "qualified", "still"
@@ -56,7 +56,7 @@ def _names(job: Job) -> tuple[str, ...]:
 
 
 def _put(turn: Turn, name: str, text: str, choices: tuple[str, ...]) -> None:
-    turn.add(Put("standing", name, text))
+    turn.add(PromptPut("standing", name, text))
     turn.job.prompt = Prompt("standing", name, choices)
 
 
@@ -172,7 +172,7 @@ def _ask_or_go_on(turn: Turn, to_ask: list[str]) -> None:
         states = job.base.bench.states[to_ask[0]]
         lines = [f"  {number}  {to_ask[0]} {state}" for number, state in enumerate(states, 1)]
         text = "\n".join([say.how_does_it_stand(to_ask[0], " or ".join(states)), *lines])
-        turn.add(Put("standing", to_ask[0], text))
+        turn.add(PromptPut("standing", to_ask[0], text))
         job.prompt = Prompt("standing", to_ask[0], states)
         return
     note_opened(job)

@@ -6,7 +6,7 @@ from abc import abstractmethod
 
 from expert.job.prompts.owner import Owner, Unattended
 from expert.job.state.job import Job, Prompt, Turn
-from expert.trace.records import Put
+from expert.trace.records import PromptPut
 
 
 class ClosingPrompt(Owner):
@@ -26,7 +26,7 @@ class ClosingPrompt(Owner):
     def put(self, turn: Turn) -> None:
         """Ask; the job waits."""
         text, choices = self.text(turn.job)
-        turn.add(Put("close", self.name, text))
+        turn.add(PromptPut("close", self.name, text))
         turn.job.prompt = Prompt("close", self.name, choices)
 
     def take(self, turn: Turn, line: str) -> None:

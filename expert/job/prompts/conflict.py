@@ -15,7 +15,7 @@ from expert.job.state.inference import conclude
 from expert.job.state.job import Given, Job, Prompt, Turn
 from expert.job.state.situation import reopen
 from expert.job.wording.explaining import answer_in_words
-from expert.trace.records import Conflict, Put
+from expert.trace.records import Conflict, PromptPut
 from expert.trade.quantities.units import echo
 
 
@@ -44,7 +44,7 @@ def handle_conflict(turn: Turn, fact: str, sources: tuple[str, ...]) -> None:
     turn.tell(*(f"{given.number}. {ask} {answer_in_words(job, given)}" for given, ask in asked))
     first = repeat_first(job, answers)
     text = say.which_to_repeat(first.number, _why_first(job, first, answers))
-    turn.add(Put("conflict", fact, text))
+    turn.add(PromptPut("conflict", fact, text))
     job.prompt = Prompt("conflict", fact, tuple(str(given.number) for given in answers))
 
 

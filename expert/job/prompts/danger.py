@@ -16,7 +16,7 @@ from expert.job.state.hazards import forbidding, open_hazards, refuse
 from expert.job.state.job import CouldNot, Given, Job, Phase, Prompt, Turn
 from expert.job.state.situation import picture_of, reopen
 from expert.language.model import Move
-from expert.trace.records import Cleared, Found, Put, Stopped
+from expert.trace.records import Cleared, Found, PromptPut, Stopped
 from expert.trade.quantities.units import echo
 
 NOBODY = {"me", "myself", "i", "self", "name", "nobody", "noone", "somebody", "someone", "anyone"}
@@ -114,7 +114,7 @@ def leave(turn: Turn) -> None:
 
 def put_stop(turn: Turn, text: str) -> None:
     """Wait for a responsible person."""
-    turn.add(Put("danger", "stop", text))
+    turn.add(PromptPut("danger", "stop", text))
     turn.job.prompt = Prompt("danger", "stop", ("dealt with by ", "hand over"))
 
 

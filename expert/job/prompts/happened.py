@@ -14,7 +14,7 @@ from expert.job.state.complaints_now import raise_what_is_seen
 from expert.job.state.job import NO_PROMPT, Job, Phase, Prompt, Turn
 from expert.job.state.situation import reopen
 from expert.language.model import Question
-from expert.trace.records import Put
+from expert.trace.records import PromptPut
 
 LEAST_ALIKE = 4  # letters at its beginning by which a word is known again: trip, smel, smok
 
@@ -32,7 +32,7 @@ def something_happened(turn: Turn, rest: str) -> None:
     choices = (
         say.happened_choice(number, question.label(outcome)) for number, outcome in enumerate(question.outcomes, 1)
     )
-    turn.add(Put("happened", question.id, "\n".join((say.what_happened(question.ask), *choices))))
+    turn.add(PromptPut("happened", question.id, "\n".join((say.what_happened(question.ask), *choices))))
     job.prompt = Prompt("happened", question.id, typed_answers(question))
 
 

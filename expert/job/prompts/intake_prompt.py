@@ -8,7 +8,7 @@ from expert.job.answers.reading import CANNOT_TELL, NotAnAnswer
 from expert.job.prompts.owner import Owner
 from expert.job.sentences import intake as say
 from expert.job.state.job import Job, Phase, Prompt, Turn
-from expert.trace.records import Put, TakenIn
+from expert.trace.records import PromptPut, TakenIn
 
 
 class IntakePrompt(Owner):
@@ -32,7 +32,7 @@ class IntakePrompt(Owner):
     def put(self, turn: Turn) -> None:
         """Ask; the job waits."""
         text, choices = self.text(turn.job)
-        turn.add(Put("intake", self.name, text))
+        turn.add(PromptPut("intake", self.name, text))
         turn.job.prompt = Prompt("intake", self.name, choices)
 
     def take(self, turn: Turn, line: str) -> None:

@@ -15,7 +15,7 @@ from expert.job.state.bench import bench_map
 from expert.job.state.inference import conclude
 from expert.job.state.job import Given, Job, Phase, Prompt, Turn
 from expert.job.state.situation import reopen
-from expert.trace.records import NoLongerHolds, Put, Repaired
+from expert.trace.records import NoLongerHolds, PromptPut, Repaired
 from expert.trade.quantities.units import echo
 
 DONE = {"done"}  # neither ok nor y: whoever says it has read what it confirms
@@ -61,7 +61,7 @@ def put_repair(turn: Turn, fault: str) -> None:
     if repair.parts or repair.consumables:
         turn.tell(say.you_need(", ".join((*repair.parts, *repair.consumables))))
     turn.tell(*(f"{number}. {step}" for number, step in enumerate(repair.steps, 1)))
-    turn.add(Put("repair", fault, say.WHAT_WAS_DONE))
+    turn.add(PromptPut("repair", fault, say.WHAT_WAS_DONE))
     job.prompt = Prompt("repair", fault, ("done", "no"))
 
 

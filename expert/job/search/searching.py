@@ -21,7 +21,7 @@ from expert.job.sentences import search as say
 from expert.job.state.complaints_now import raise_what_is_seen
 from expert.job.state.job import Foreseen, Job, Prompt, Turn
 from expert.job.state.situation import outcome_in_words, picture_of, situation_of
-from expert.trace.records import Put
+from expert.trace.records import PromptPut
 from expert.trace.why import Considered, Suspicion, Why
 
 
@@ -121,7 +121,7 @@ def offer_to_stop(turn: Turn, picture: Picture, stall: Stall) -> None:
     job = turn.job
     turn.tell(say.changed_nothing(stall.in_vain))
     turn.tell(*in_rows(job, picture, picture.suspects))
-    turn.add(Put("going on", "", say.GO_ON_OR_END))
+    turn.add(PromptPut("going on", "", say.GO_ON_OR_END))
     job.prompt = Prompt("going on", "", ("go on", "end"))
 
 

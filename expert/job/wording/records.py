@@ -34,8 +34,8 @@ from expert.trace.records import (
     Noted,
     Paused,
     PromptKind,
+    PromptPut,
     Proved,
-    Put,
     Record,
     Repaired,
     SearchEnded,
@@ -89,7 +89,7 @@ def lines_of_reply(job: Job, records: Iterable[Record]) -> Iterable[tuple[str, s
                 said.add(text)
             case HazardOpened(until=until):
                 said.add(danger_ends_when(until))
-            case Put(prompt="danger", text=text):
+            case PromptPut(prompt="danger", text=text):
                 record = replace(record, text="\n".join(line for line in text.splitlines() if line not in said))
             case SearchEnded(outcome="found") if any(isinstance(other, Found) for other in records):
                 continue
@@ -106,7 +106,7 @@ def _lines_of(job: Job, record: Record) -> Iterable[tuple[str, str]]:
             yield "plain", text
         case CautionShown(text=text):
             yield "caution", f"! {text}"
-        case Put():
+        case PromptPut():
             yield from _put(job, record)
         case Fired(text=text, told=True):
             yield "so", f"So: {text}"
@@ -193,12 +193,12 @@ def _how_to_answer(job: Job, question: Question) -> Iterable[tuple[str, str]]:
             assert_never(form)
 
 
-def _is_listed(job: Job, record: Put) -> bool:
+def _is_listed(job: Job, record: PromptPut) -> bool:
     """Whether the test stands on the screen as the first of a round, with how all of it is answered."""
     return bool(job.round_put) and (record.prompt, record.question) == job.prompt.at == ("proof", job.round_put[0])
 
 
-def _put(job: Job, record: Put) -> Iterable[tuple[str, str]]:
+def _put(job: Job, record: PromptPut) -> Iterable[tuple[str, str]]:
     if record.is_test:
         question = job.base.questions[record.question]
         if _is_listed(job, record):

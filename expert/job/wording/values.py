@@ -9,7 +9,7 @@ from expert.job.state.values import value_of
 from expert.job.wording.limits import show_limit
 from expert.language.formulas.formula import CannotWorkOut, NotKnown
 from expert.language.values_in_texts import in_words, with_values
-from expert.trace.records import Fired, Found, Put, Record, Stopped, Told
+from expert.trace.records import Fired, Found, PromptPut, Record, Stopped, Told
 
 
 def spelt_out_all(turn: Turn) -> tuple[Record, ...]:
@@ -20,7 +20,7 @@ def spelt_out_all(turn: Turn) -> tuple[Record, ...]:
 def spelt_out(job: Job, record: Record) -> Record:
     """The record with its sentences as the technician reads them."""
     match record:
-        case Told(text=text) | Put(text=text) | Fired(text=text) | Stopped(text=text) if "{" in text:
+        case Told(text=text) | PromptPut(text=text) | Fired(text=text) | Stopped(text=text) if "{" in text:
             return replace(record, text=with_values(text, lambda name: _told(job, name)))
         case Found(because=because) if any("{" in sentence for sentence in because):
             told = tuple(with_values(sentence, lambda name: _told(job, name)) for sentence in because)

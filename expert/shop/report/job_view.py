@@ -22,7 +22,7 @@ from expert.shop.report.circuit_view import CircuitPicture, circuits_of
 from expert.shop.report.evidence import Evidence, evidence_of
 from expert.shop.report.reading_view import ReadingPicture, readings_of
 from expert.shop.sentences import reports as say
-from expert.trace.records import CustomerTold, Moved, Opened, Put, Record, Said
+from expert.trace.records import CustomerTold, Moved, Opened, PromptPut, Record, Said
 from expert.trade.counting import counted
 
 
@@ -168,7 +168,7 @@ def _confirmations(audit: Audit) -> Iterator[Confirmation]:
     all_recorded = audit.trace.recorded
     for recorded, before in zip(all_recorded, (None, *all_recorded), strict=False):
         record: Record = recorded.record
-        if isinstance(record, Put) and (record.prompt != "intake" or record.question == "arrives"):
+        if isinstance(record, PromptPut) and (record.prompt != "intake" or record.question == "arrives"):
             asked = record.text.partition("\n")[0]
         if isinstance(record, Moved):
             state = ", ".join(f"{dimension} {value}" for dimension, value in record.state.items())

@@ -12,7 +12,7 @@ from dataclasses import dataclass, fields, replace
 
 from expert.engine.knowledge import Knowledge, atoms_of
 from expert.language.model import All, Any, Condition, Is, Narrow, Not, Question, Rule, RuleBase
-from expert.trace.records import Answered, CannotTell, Fired, Narrowed, Put, Record
+from expert.trace.records import Answered, CannotTell, Fired, Narrowed, PromptPut, Record
 from expert.workbench.case_runs.content import digest_of
 
 BY_RECORD = ("rules", "questions", "faults", "findings", "work_outs")
@@ -43,7 +43,7 @@ def footprint_of(knowledge: Knowledge, complaints: tuple[str, ...], records: Ite
     suspected: set[str] = set()
     for record in records:
         match record:
-            case Put(prompt="question" | "proof", question=question) | CannotTell(question=question):
+            case PromptPut(prompt="question" | "proof", question=question) | CannotTell(question=question):
                 questions.add(question)
             case Answered(question=question, outcomes=outcomes):
                 questions.add(question)

@@ -5,6 +5,7 @@ Run as `python -m expert.terminal.demo --write FOLDER` it writes NAME.txt for ev
 
 from __future__ import annotations
 
+import select
 import sys
 import time
 from collections.abc import Callable, Iterable, Iterator
@@ -166,10 +167,32 @@ def reading_time(text: str) -> float:
     return min(A_WORD * len(text.split()), LONGEST_PAUSE)
 
 
+@dataclass
+class Pace:
+    """How long is waited between two lines: not at all once Enter was pressed at the keyboard."""
+
+    fast: bool
+    keyboard: TextIO
+
+    def wait(self, seconds: float) -> None:
+        if self.fast:
+            return
+        try:
+            pressed, _, _ = select.select([self.keyboard], [], [], seconds)
+        except (OSError, ValueError):  # nothing that can be waited for, such as no keyboard at all
+            time.sleep(seconds)
+            return
+        if pressed:
+            self.keyboard.readline()
+            self.fast = True
+
+
 def play_here(trace: Trace, knowledge: Knowledge, fast: bool) -> None:
     """Play on standard output: in colours at a terminal, in plain lines into a pipe, and there without pauses."""
     is_terminal = sys.stdout.isatty()
-    wait = (lambda seconds: None) if fast or not is_terminal else time.sleep
+    wait = Pace(fast or not is_terminal, sys.stdin).wait
+    if is_terminal and not fast:
+        print(say.ENTER_GOES_FASTER)
     show: Callable[[Scene], None] | None = None
     if is_terminal:
         from expert.terminal.prompt import show_records

@@ -95,6 +95,7 @@ def go_on_with(command: str) -> str:
 # ------------------------------------------------------------ prompt
 
 NOTHING_IS_LOST = "Nothing is lost: every answer is on the disk. To leave, type pause, or press Ctrl-C once more."
+ENTER_GOES_FASTER = "Played at reading pace. Enter: without pauses."
 ENTER_SHOWS_THE_REST = "-- Enter shows the rest -- "
 NOTHING_ELSE_HAS_CHANGED = "Nothing else has changed. Put it right, then press Enter to send the line again."
 INTERRUPTED = "Interrupted before the line was recorded. Press Enter to send it again."

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import io
+import os
 from datetime import UTC, datetime
 from pathlib import Path
 
@@ -14,7 +15,17 @@ from expert.desk.session import Session
 from expert.desk.taking_up import RulesDiffer
 from expert.engine.knowledge import knowledge_of
 from expert.language.load import load_rules
-from expert.terminal.demo import NoSuchDemo, demo_named, listing, play, reading_time, render, scenes, write_renderings
+from expert.terminal.demo import (
+    NoSuchDemo,
+    Pace,
+    demo_named,
+    listing,
+    play,
+    reading_time,
+    render,
+    scenes,
+    write_renderings,
+)
 from expert.terminal.demo import main as demo_main
 from expert.trace.reading import Trace, read_trace
 from tests.dialogue.small_rules import small_knowledge, small_shop
@@ -173,3 +184,15 @@ def test_the_demo_command(
     monkeypatch.setattr("expert.language.shipped.shipped", lambda name: {"transcripts_demo": folder}[name])
     result = CliRunner().invoke(main, ["demo", "--rules", str(rules), *arguments])
     assert (result.exit_code, result.output[-len(ending) :]) == (code, ending)
+
+
+def test_enter_makes_the_demo_go_on_without_pauses() -> None:
+    typed, keyboard = os.pipe()
+    with os.fdopen(typed) as stdin, os.fdopen(keyboard, "w") as keys:
+        pace = Pace(False, stdin)
+        pace.wait(0.0)
+        assert not pace.fast
+        print(file=keys, flush=True)
+        pace.wait(1_000.0)  # ended by the key
+        assert pace.fast
+        pace.wait(1_000.0)

@@ -2,8 +2,12 @@
 
 from __future__ import annotations
 
+import pytest
+
 from expert.desk.opening import shop_of
 from expert.desk.unattended import play
+from expert.job.beginning import begin
+from expert.job.wording.customer import _tested
 from expert.language.worked.job_answers import read_answers
 from expert.trace.records import CustomerTold
 from tests.dialogue.shipped_desk import shipped_knowledge
@@ -96,3 +100,38 @@ def test_the_slip_of_a_dangerous_machine_says_what_is_the_matter_and_not_what_th
     tests = "To be tested before it is used: earth connection; insulation, cold."
     assert f"The machine was opened, and was not shown to be safe after that. {tests}" in slip
     assert not any("?" in line for line in slip)
+
+
+LISTED = """
+machine: heat_exchanger_lever_tank
+complaints: [boiler_will_not_fill]
+answers: {told_of_danger: nothing, lead_looks: sound}
+"""
+
+
+def test_the_slip_of_a_job_that_ended_as_a_list_says_what_is_suspected_and_that_nothing_is_proved() -> None:
+    slip = slip_of(LISTED)
+    assert not any(line.startswith(("What was wrong:", "What was done:")) for line in slip)
+    (suspected,) = [line for line in slip if line.startswith("Suspected, not proved: ")]
+    assert "fill solenoid valve: coil open; " in suspected and suspected.count(";") == 4
+    for line in (
+        "You reported: Boiler does not fill.",
+        "DO NOT USE THIS MACHINE. Leave its plug out until it is repaired and its safety is tested.",
+        "Not explained yet: Boiler does not fill.",
+    ):
+        assert slip.count(line) == 1
+
+
+@pytest.mark.parametrize(
+    ("system", "typed", "told"),
+    [
+        # By hand: 60.9 degC is 60.9 x 1.8 + 32 = 141.62 degF.
+        pytest.param("metric", "60.9 degC", "temperature of the group: 60.9 \u00b0C", id="metric"),
+        pytest.param("us", "60.9 degC", "temperature of the group: 141.6 \u00b0F", id="us"),
+        pytest.param("metric", "can't tell", "temperature of the group: can't tell", id="no reading"),
+    ],
+)
+def test_a_reading_that_was_taken_otherwise_since_stands_in_the_shops_units(system: str, typed: str, told: str) -> None:
+    knowledge = shipped_knowledge()
+    job, _ = begin(knowledge, shop_of(knowledge, system), "7")
+    assert _tested(job, "group_temperature", typed, False) == f"{told} (NOT IN ORDER)"

@@ -15,7 +15,8 @@ from expert.job.state.situation import picture_of
 from expert.job.wording.limits import show_limit
 from expert.job.wording.sound_limits import sound_limits_in_words
 from expert.language.formulas.formula import CannotWorkOut, NotKnown
-from expert.language.model import Question, YesNo
+from expert.language.model import Measure, Question, YesNo
+from expert.trade.quantities.reading import NotAQuantity, read_quantity
 from expert.trade.quantities.units import Quantity
 
 CLOSING_LINES = {
@@ -147,7 +148,7 @@ def _tested(job: Job, question_id: str, answer: str, passed: bool | None) -> str
         # Written as what holds of a sound machine: beside it, the bench's yes or no would say the contrary.
         return question.slip if passed else _NOT_SO[passed](question.slip)
     if not answer or given is None or given.text != answer:
-        return f"{called}: {answer or 'not tested'}{_MARKS[passed]}"
+        return f"{called}: {_as_typed(job, question, answer)}{_MARKS[passed]}"
     if given.quantity is not None:
         limits = _limits(job, question, given.quantity)
         read = say.BEYOND_THE_METER if math.isinf(given.quantity.value) else show_limit(job, given.quantity)
@@ -156,6 +157,16 @@ def _tested(job: Job, question_id: str, answer: str, passed: bool | None) -> str
         return question.slip
     told = " or ".join(map(question.label, given.outcomes))
     return f"{called}: {told}{_MARKS[passed]}"
+
+
+def _as_typed(job: Job, question: Question, answer: str) -> str:
+    """An answer that has been given otherwise since: a reading in the shop's units all the same."""
+    if not isinstance(question.form, Measure):
+        return answer or "not tested"
+    try:
+        return show_limit(job, read_quantity(answer, question.form.kind, question.form.unit, job.shop.system))
+    except NotAQuantity:
+        return answer or "not tested"
 
 
 _NOT_SO = {False: say.did_not_hold, None: say.not_known_whether}

@@ -33,6 +33,10 @@ HELP = (
 )
 
 
+# What may be typed also where a word has to confirm something, which still waits afterwards.
+LOOKING = ("help", "read", "hint", "suspects")
+
+
 def step(practice: Practice, line: str) -> Stepped:
     """What one line from the junior does: the practice afterwards and what is said. Never raises for what is typed."""
     if practice.over:
@@ -49,8 +53,9 @@ def step(practice: Practice, line: str) -> Stepped:
 
 def _taken(practice: Practice, text: str) -> Stepped:
     word = text.casefold().rstrip(".!")
-    if practice.waiting is not None and word != "help":
-        return _confirmed(practice, practice.waiting, text)
+    if practice.waiting is not None and word not in LOOKING:
+        leaves = word == GIVE_UP and practice.waiting.kind != "leave"
+        return _leave(practice) if leaves else _confirmed(practice, practice.waiting, text)
     if word in COMMANDS:
         return COMMANDS[word](practice)
     if word.startswith(IT_IS):

@@ -159,6 +159,17 @@ def test_a_hint_is_counted_and_says_what_the_expert_would_look_at() -> None:
     assert practice.hints == 1 and said == (f"Hint 1: The expert would look here next: {ask}",)
 
 
+def test_a_look_and_the_way_out_are_open_where_a_word_has_to_confirm() -> None:
+    at_a_gate, _ = typed(practice_on(PUMP), "covers off")
+    assert at_a_gate.waiting is not None and at_a_gate.waiting.kind == "move"
+    looked, said = typed(at_a_gate, "read", "hint")
+    assert (looked.waiting, looked.hints) == (at_a_gate.waiting, 1) and said[0].startswith("Hint 1: ")
+    left, _ = typed(looked, "give up", "yes")
+    assert left.over
+    stays, _ = typed(looked, "give up", "no")
+    assert not stays.over and stays.waiting is None and dict(stays.job.bench)["covers"] == "on"
+
+
 def test_a_machine_that_does_not_heat_does_not_get_hot() -> None:
     practice, said = typed(
         practice_on(("element", "open circuit")), *SWITCHED_ON, "lamp lights", "go", "heat up", "hot"

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 
 from expert.engine.bench import BenchMap, BenchState, Route
 from expert.engine.knowledge import Knowledge
@@ -45,15 +45,30 @@ def way_to_ask(situation: Situation, question: Question, depth: int = 4) -> Way 
     if not _may_be_put(situation, question):
         return None
     route = _route_to(situation, question)
-    if route is None or depth == 0:
+    holds = situation.state.truth(question.only_if)
+    if route is None or depth == 0 or holds is False:
         return None
-    before = _first_before(situation, question)
-    if before is None:
-        return None
-    if before == "":
+    if missing := situation.missing_first(question.id):
+        # A rating that the plate does not state cannot be asked for: the question has no limits on this machine.
+        return _way_over(situation, question, missing[:1], depth)
+    if holds:
         return Way(question.id, question.minutes, route)
-    way = way_to_ask(situation, situation.knowledge.base.questions[before], depth - 1)
-    return way and Way(way.asks, way.minutes + question.minutes, way.route)
+    waited_for = situation.knowledge.questions_of(question.only_if)
+    # What waits for the same would only lead round in a circle.
+    others = [name for name in waited_for if situation.knowledge.base.questions[name].only_if != question.only_if]
+    way = _way_over(situation, question, others, depth)
+    # Where none of them can be told its own answer may tell; it counts only if it does (`answers/taking.py`).
+    return Way(question.id, question.minutes, route) if way is None and question.id in waited_for else way
+
+
+def _way_over(situation: Situation, question: Question, names: Iterable[str], depth: int) -> Way | None:
+    """The way to a question over the first of others that can be put before it."""
+    for name in names:
+        first = situation.knowledge.base.questions.get(name)
+        way = first and way_to_ask(situation, first, depth - 1)
+        if way:
+            return Way(way.asks, way.minutes + question.minutes, way.route)
+    return None
 
 
 def _route_to(situation: Situation, question: Question) -> Route | None:
@@ -71,21 +86,3 @@ def _may_be_put(situation: Situation, question: Question) -> bool:
         and situation.applies(question.id)
         and question.possible_with(situation.measurable)
     )
-
-
-def _first_before(situation: Situation, question: Question) -> str | None:
-    """The question to put before this one, '' when it may be put at once, None when it may not be put at all."""
-    missing = situation.missing_first(question.id)
-    if missing:
-        # A rating that the plate does not state cannot be asked for: the question has no limits on this machine.
-        can_be_asked = missing[0] in situation.knowledge.base.questions
-        return missing[0] if can_be_asked and missing[0] not in situation.settled_questions else None
-    holds = situation.state.truth(question.only_if)
-    if holds:
-        return ""
-    if holds is False:
-        return None
-    for needed in situation.knowledge.questions_of(question.only_if):
-        if needed != question.id and needed not in situation.settled_questions:
-            return needed
-    return None

@@ -58,6 +58,17 @@ def take_answer(turn: Turn, given: Given, *, read_now: bool = True) -> None:
         _offer_second_test(turn, given)
 
 
+def counts(job: Job, given: Given) -> bool:
+    """Whether what a question waits for is known, or shown by this very answer: a stream from the group shows that the
+    pump runs, and that nothing comes tells nothing of a pump that nobody could hear."""
+    waits_for = job.base.questions[given.question].only_if
+    if job.state.truth(waits_for) is not None or given.question not in job.knowledge.questions_of(waits_for):
+        return True
+    supposed = job.state.copy()
+    supposed.narrow(given.source, given.question, given.outcomes)
+    return bool(supposed.truth(waits_for))
+
+
 def judge_again(turn: Turn, changed: str) -> None:
     """Hold earlier readings whose limits rest on a reading against the limits that follow from it now."""
     job = turn.job

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from expert.job.answers.taking import take_answer
+from expert.job.answers.taking import cannot_tell, counts, take_answer
 from expert.job.bench.moves import moves_waiting_for
 from expert.job.prompts.danger import mistaken
 from expert.job.prompts.test_prompt import TestPrompt
@@ -15,7 +15,11 @@ from expert.job.wording.why import why_in_numbers, why_in_words
 
 class SearchQuestion(TestPrompt):
     def take_given(self, turn: Turn, given: Given) -> None:
-        take_answer(turn, given)
+        if not counts(turn.job, given):
+            cannot_tell(turn, given.question, say.tells_nothing_by_itself(given.text))
+            turn.tell(say.tells_nothing_by_itself(given.text))
+        else:
+            take_answer(turn, given)
         if was_a_mistake(turn.job, given.question):
             mistaken(turn.job)
         turn.job.choice = None

@@ -28,7 +28,7 @@ class Stall:
 
 def stall_of(job: Job, picture: Picture) -> Stall:
     """Compare with how it stood when a question last had an effect. Questions for a danger do not count."""
-    settled = frozenset((*job.answered(), *job.cannot))
+    settled = frozenset(job.answered())
     mark = _mark(job, picture)
     last = job.progress
     if last is None or last.mark != mark:
@@ -40,7 +40,7 @@ def stall_of(job: Job, picture: Picture) -> Stall:
 def go_on_all_the_same(job: Job) -> None:
     """Count from here: the technician wants to go on."""
     assert job.progress is not None
-    job.progress = Progress(job.progress.mark, frozenset((*job.answered(), *job.cannot)))
+    job.progress = Progress(job.progress.mark, frozenset(job.answered()))
 
 
 def _mark(job: Job, picture: Picture) -> tuple[object, ...]:

@@ -52,6 +52,10 @@ def known_before(moves: str) -> str:
 KNOWN_BEFORE_GOING_ON = "It must be known before the job goes on."
 
 
+def tells_nothing_by_itself(typed: str) -> str:
+    return f"{typed} tells nothing here: what has to be known before could not be told"
+
+
 # ------------------------------------------------------------ going on
 
 GO_ON_MEANS = "ask what is left to ask"

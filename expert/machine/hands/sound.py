@@ -28,5 +28,6 @@ def sound_machine(build: Build, seed: int = 0) -> Machine:
         coil=room,
         pump_coil=room,
         relay_body=room,
+        switch_body=room,
     )
     return Machine(build, parts, Bench(), state, seed)

@@ -42,13 +42,14 @@ class Ledger:
 class State:
     """Temperatures in [degC], water in [kg], times in [s].
 
-    boiler_air: air shut in the steam space, as pressure times volume over kelvin [bar l/K]. salts: what the boiler's
-    water carries, as conductivity times mass [uS/cm kg]. sheath: of the element. sensed: of the sensor's own tip.
-    group: of the group's body. exchanger: water in the heat exchanger. coil, pump_coil: windings. tank: water in the
-    tank [l]. moisture: of the insulation, 0 dry to 1 wet. vacuum_shut: the vacuum valve has closed. primed: the pump's
-    chamber is full of water. loop_air: air stands in the thermosyphon. trapped: pressure left under the shower [bar].
-    hx_steam: share of the exchanger that holds steam. run_through: water through the exchanger since it last stood
-    [ml]. calls_heat: the controller's output is on. hot_minutes: above 100 degC since it was switched on.
+    boiler_air: air shut in the steam space, as pressure times volume over kelvin [bar l/K]. salts: what the
+    boiler's water carries, as conductivity times mass [uS/cm kg]. sheath: of the element. sensed: of the sensor's
+    own tip. group: of the group's body. switch_body: of the main switch and its terminals. exchanger: water in the
+    heat exchanger. coil, pump_coil: windings. tank: water in the tank [l]. moisture: of the insulation, 0 dry to 1
+    wet. vacuum_shut: the vacuum valve has closed. primed: the pump's chamber is full of water. loop_air: air stands
+    in the thermosyphon. trapped: pressure left under the shower [bar]. hx_steam: share of the exchanger that holds
+    steam. run_through: water through the exchanger since it last stood [ml]. calls_heat: the controller's output is
+    on. hot_minutes: above 100 degC since it was switched on.
     """
 
     clock: float = 0.0
@@ -63,6 +64,7 @@ class State:
     coil: float = 20.0
     pump_coil: float = 20.0
     relay_body: float = 20.0
+    switch_body: float = 20.0
     tank: float = 2.5
     moisture: float = 0.0
     vacuum_shut: bool = False

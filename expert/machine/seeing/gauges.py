@@ -74,9 +74,10 @@ PLACES: dict[str, Callable[[Machine, Instant], float]] = {
     "pump body": lambda m, n: m.build.room + 0.8 * (m.state.pump_coil - m.build.room),
     "fill coil": lambda m, n: m.state.coil,
     "relay body": lambda m, n: m.state.relay_body,
+    "main switch": lambda m, n: m.state.switch_body,
     "element end": lambda m, n: m.state.sheath,
 }
-_OUTSIDE = ("group",)
+_OUTSIDE = ("group", "main switch")
 
 
 def temperature(machine: Machine, now: Instant, asked: o.TemperatureOf) -> Seen:

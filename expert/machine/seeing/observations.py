@@ -98,8 +98,8 @@ class PressureOn:
 @dataclass(frozen=True, slots=True)
 class TemperatureOf:
     """Temperature [degC] by contact thermometer: "boiler wall", "sensor pocket", "group", "thermosyphon feed",
-    "thermosyphon return", "suction hose", "fill line", "pump body", "fill coil", "relay body", "element end"; or
-    "brew water" in the stream of a flush."""
+    "thermosyphon return", "suction hose", "fill line", "pump body", "fill coil", "relay body", "main switch", "element
+    end"; or "brew water" in the stream of a flush."""
 
     place: str
 

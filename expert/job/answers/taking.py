@@ -62,7 +62,8 @@ def counts(job: Job, given: Given) -> bool:
     """Whether what a question waits for is known, or shown by this very answer: a stream from the group shows that the
     pump runs, and that nothing comes tells nothing of a pump that nobody could hear."""
     waits_for = job.base.questions[given.question].only_if
-    if job.state.truth(waits_for) is not None or given.question not in job.knowledge.questions_of(waits_for):
+    signs = job.knowledge.questions_of(waits_for)
+    if job.state.truth(waits_for) is not None or given.question not in signs or not job.cannot.keys() & set(signs):
         return True
     supposed = job.state.copy()
     supposed.narrow(given.source, given.question, given.outcomes)

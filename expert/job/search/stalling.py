@@ -11,36 +11,40 @@ from expert.job.state.progress import Progress
 from expert.language.model import Narrow
 
 HEAD = 5  # suspects, the heaviest, of which a change counts: whoever is cleared far behind them shortens nothing
-IN_VAIN = 10  # settled questions without effect after which the search offers to stop
+IN_VAIN = 10  # answers without effect after which the search offers to stop
+UNTOLD_COUNT = 2  # so many tests that could not be told count as one answer: they tell nothing of whether asking helps
 
 
 @dataclass(frozen=True, slots=True)
 class Stall:
-    """How the search moves: what would count as an effect now, and the questions settled without one."""
+    """How the search moves: what would count as an effect now, the questions settled without one, and those of them that
+    could not be told."""
 
     progress: Progress
     in_vain: int
+    untold: int = 0
 
     @property
     def tells_little(self) -> bool:
-        return self.in_vain >= IN_VAIN
+        return self.in_vain - self.untold + self.untold // UNTOLD_COUNT >= IN_VAIN
 
 
 def stall_of(job: Job, picture: Picture) -> Stall:
     """Compare with how it stood when a question last had an effect. Questions for a danger do not count."""
-    settled = frozenset(job.answered())
+    settled = frozenset((*job.answered(), *job.cannot))
     mark = _mark(job, picture)
     last = job.progress
     if last is None or last.mark != mark:
         return Stall(Progress(mark, settled), 0)
     before_moves = {question for move in job.base.bench.moves for question in move.first}
-    return Stall(last, len(settled - last.settled - job.asked_for_danger - before_moves))
+    in_vain = settled - last.settled - job.asked_for_danger - before_moves
+    return Stall(last, len(in_vain), len(in_vain & job.cannot.keys()))
 
 
 def go_on_all_the_same(job: Job) -> None:
     """Count from here: the technician wants to go on."""
     assert job.progress is not None
-    job.progress = Progress(job.progress.mark, frozenset(job.answered()))
+    job.progress = Progress(job.progress.mark, frozenset((*job.answered(), *job.cannot)))
 
 
 def _mark(job: Job, picture: Picture) -> tuple[object, ...]:

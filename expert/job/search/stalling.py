@@ -17,8 +17,8 @@ UNTOLD_COUNT = 2  # so many tests that could not be told count as one answer: th
 
 @dataclass(frozen=True, slots=True)
 class Stall:
-    """How the search moves: what would count as an effect now, the questions settled without one, and those of them that
-    could not be told."""
+    """How the search moves: what would count as an effect now, the questions settled without one, and those of them
+    that could not be told."""
 
     progress: Progress
     in_vain: int

@@ -63,7 +63,7 @@ JOBS = {
         "31",
         "complaints: [boiler_will_not_fill]\nanswers: {fill_coil_resistance: OL}\n"
         "after_repair: {fill_coil_resistance: 950 ohm}\n",
-        3_010,
+        3_130,
         187,
     ),
 }

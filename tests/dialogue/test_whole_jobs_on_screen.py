@@ -64,7 +64,7 @@ JOBS = {
         "complaints: [boiler_will_not_fill]\nanswers: {fill_coil_resistance: OL}\n"
         "after_repair: {fill_coil_resistance: 950 ohm}\n",
         3_130,
-        187,
+        195,
     ),
 }
 

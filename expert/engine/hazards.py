@@ -27,6 +27,7 @@ class Known:
     `answers`: question -> number and possible outcomes of the answer that holds. `unable`: question -> number of its
     "can't tell" that holds. `possible`: the outcomes still possible of any fact; `behind`: the answers that a fault
     found rests on. `fired`: rules. `repaired`: fault -> the number that the next answer had when the repair was done.
+    `seen_again`: complaint -> the number that the next answer had when the bench raised it anew.
     `concerns`: whether a question is one for this machine.
     """
 
@@ -38,6 +39,7 @@ class Known:
     fired: Set[str]
     repaired: Mapping[str, int]
     concerns: Callable[[str], bool]
+    seen_again: Mapping[str, int] = field(default_factory=dict)
 
     @property
     def last_repair(self) -> int:
@@ -67,9 +69,6 @@ class HazardAccount:
     def copy(self) -> HazardAccount:
         """HazardAccount of their own."""
         return HazardAccount(dict(self.open), dict(self.released))
-
-
-# ---------------------------------------------------------------- what opens a hazard
 
 
 def causes_of(hazard: Hazard, known: Known) -> Causes:
@@ -109,7 +108,11 @@ def _atom(fact: str, outcomes: tuple[str, ...], known: Known) -> Causes | None:
         return frozenset((f"fault {fact}", *(known.behind(fact) if possible == ("present",) else ())))
     if fact.startswith("machine."):
         return NOTHING
-    return frozenset((fact.replace(".", " ", 1) if fact.startswith("complaint.") else f"finding {fact}",))
+    kind, _, complaint = fact.partition(".")
+    if kind != "complaint":
+        return frozenset((f"finding {fact}",))
+    again = (f" again before answer {known.seen_again[complaint]}",) if complaint in known.seen_again else ()
+    return frozenset(f"complaint {complaint}{seen}" for seen in ("", *again))
 
 
 def is_suspected(fault: str, known: Known) -> bool:
@@ -287,7 +290,7 @@ def _lost(cause: str, known: Known) -> bool:
     """Whether it is a repair, or went by one, in a contradiction or with what had raised it: only a test ends it."""
     sort, _, name = cause.partition(" ")
     if sort == "complaint":
-        return known.possible(f"complaint.{name}") != ("yes",)
+        return known.possible(f"complaint.{name.split()[0]}") != ("yes",)
     if sort == "repair":
         return True  # it was made, whether it held or not
     if sort == "answer":

@@ -80,7 +80,7 @@ def _at_the_bench(record: Record, fault: Callable[[str], str], question: Callabl
         case NoLongerHolds(number=number, fault=mended):
             yield say.answer_described_before(number, fault(mended))
         case ComplaintNow(complaint=complaint, standing=standing):
-            seen = say.SEEN_AT_THE_BENCH if standing == "raised" else "gone"
+            seen = say.SEEN_AT_THE_BENCH if standing == "raised" else standing
             yield f"Complaint {seen}: {complaint.replace('_', ' ')}"
         case Proved(question=proof, answer=answer, passed=passed):
             yield say.proof(PASSED[passed], question(proof), answer).rstrip()

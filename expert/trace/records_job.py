@@ -51,10 +51,13 @@ class TakenIn(Record):
 
 @dataclass(frozen=True, slots=True)
 class ComplaintNow(Record):
-    """A complaint (id) that the bench raised by what it saw, or that its own re-test showed to be gone."""
+    """A complaint (id) that the bench raised by what it saw, or that its own re-test showed to be gone.
+
+    `withdrawn`: the answer that had raised it was taken back. Where one that had shown it gone was: raised.
+    """
 
     complaint: str
-    standing: Literal["raised", "gone"]
+    standing: Literal["raised", "gone", "withdrawn"]
 
 
 @dataclass(frozen=True, slots=True)

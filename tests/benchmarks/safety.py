@@ -12,7 +12,7 @@ import json
 import sys
 import traceback
 from collections import Counter
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
 from typing import Any
 
@@ -25,8 +25,9 @@ from tests.safety.hunting import Hunt
 AT_A_TIME = 25
 LONGEST = 300.0  # seconds for one job, beside whatever else the machine does; alone the longest takes some ten
 MOST_SHOWN = 20
-PHASES = ("make safe", "find", "repair", "prove", "close")
+PHASES = ("intake", "looks", "search", "repair", "proof", "check-out", "close")
 SELDOM = 0.005  # the share of jobs in which each hazard has to stand for the judge to have met it
+SELDOM_IN_A_PHASE = 0.0005
 
 _hunt: list[Hunt] = []
 
@@ -106,6 +107,11 @@ def as_data(tally: Tally, hazards: Iterable[str]) -> dict[str, Any]:
     }
 
 
+def is_seldom_met(met: Mapping[str, Any], jobs: int) -> bool:
+    """Whether a hazard stood too seldom, in all or in one of the phases, for the judge to have seen what it does."""
+    return met["open"] < SELDOM * jobs or min(met["phases"].values()) < SELDOM_IN_A_PHASE * jobs
+
+
 def in_words(data: dict[str, Any]) -> Iterator[str]:
     yield "   ".join(f"{name} {data[name]:,}" for name in ("jobs", "lines", "violations", "unended"))
     yield f"{'hazard':36}{'open':>7}{'refused':>9}   " + "".join(f"{phase:>10}" for phase in PHASES)
@@ -124,7 +130,7 @@ def main() -> None:
     tally = play_all(wanted.first, wanted.jobs)
     data = as_data(tally, load_rules(shipped("rules")).hazards)
     print(json.dumps(data) if wanted.json else "\n".join(in_words(data)))
-    seldom = [name for name in data["hazards"] if tally.stood[name] < SELDOM * tally.jobs]
+    seldom = [name for name, met in data["hazards"].items() if is_seldom_met(met, tally.jobs)]
     sys.exit(1 if tally.violations or tally.unended or seldom else 0)
 
 

@@ -22,7 +22,7 @@ from expert.trace.records import (
 )
 
 PREPARE, TEST = "prepare ", "test "
-PHASES = {"question": "find", "conflict": "find", "repair": "repair", "proof": "prove", "close": "close"}
+PHASES = {"question": "search", "conflict": "search", "repair": "repair", "proof": "proof", "close": "close"}
 
 
 def stands(state: Mapping[str, str], wanted: Mapping[str, str]) -> bool:
@@ -68,12 +68,12 @@ class Account:
             case PromptPut():
                 self._put(record)
             case TakenIn(technician=name, machine_key=key, qualified=qualified):
-                self.technician, self.qualified = name, qualified
+                self._works(name)
+                self.qualified = qualified
                 self.machine = self.base.machines.get(key)
             case Worker(name=name, qualified=qualified):
-                if name != self.technician:
-                    self.cautions.clear()
-                self.technician, self.qualified = name, qualified
+                self._works(name)
+                self.qualified = qualified
             case Moved():
                 self._moved(record)
             case CautionShown(caution=caution):
@@ -87,14 +87,32 @@ class Account:
             case Resumed():
                 self.cautions.clear()
 
+    def phase_of(self, put: PromptPut) -> str:
+        """What a prompt belongs to: `looks` are the dead tests and moves that make safe before anything else."""
+        if put.prompt == "intake":
+            return "intake"  # put once more, to correct what was said
+        if put.prompt in ("question", "proof") and put.why.hazard:
+            return "looks"
+        if put.prompt == "proof" and put.question in (*self.base.bench.check_out, *self.base.bench.before_return):
+            return "check-out"
+        return PHASES.get(put.prompt, self.phase if self.phase != "intake" else "looks")
+
+    def _works(self, name: str) -> None:
+        """Somebody else at the bench has read nothing yet."""
+        if name != self.technician:
+            self.cautions.clear()
+        self.technician = name
+
     def _put(self, put: PromptPut) -> None:
         if put.prompt != "intake" and self.phase == "intake":
-            self.phase = "make safe"
+            self.phase = "looks"
         self.phase = PHASES.get(put.prompt, self.phase)
 
     def _moved(self, moved: Moved) -> None:
         """What is set up for a test, or altered by one, leaves the bench otherwise as it was seen to be."""
         by_a_test = moved.move.startswith((PREPARE, TEST))
+        if moved.move == "stands otherwise":  # than was seen to: whatever was said of it was said of something else
+            self.cautions.clear()
         self.bench = dict(moved.state)
         self.cannot_move.discard(moved.move)
         if not by_a_test:

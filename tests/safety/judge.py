@@ -7,12 +7,15 @@ with, so that a mistake in these cannot hide itself.
 
 from __future__ import annotations
 
+import re
 from collections import Counter
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 
 from expert.language.model import Move, RuleBase
 from expert.trace.records import (
+    Answered,
+    CautionShown,
     Cleared,
     Closed,
     CustomerTold,
@@ -27,7 +30,7 @@ from expert.trace.records import (
     Said,
     Stopped,
 )
-from tests.safety.account import PHASES, PREPARE, TEST, Account, stands, with_time
+from tests.safety.account import PREPARE, TEST, Account, stands, with_time
 from tests.safety.leading import HANDS, Through, Violation, Wrong, has_a_way_out, in_order, told_not_to_use
 from tests.safety.watching import Watch
 
@@ -36,6 +39,7 @@ LIVE = {"mains": "on", "covers": "off"}
 # What stands in a trace where a step is done or as good as done. Within one, an answer given anew is gone for a moment.
 BETWEEN_STEPS = (Said, PromptPut, HazardOpened, HazardReleased, HandedOver, Paused, Closed)
 FINE = ("repaired", "normal")
+OF_A_ROUND = re.compile(r"[0-9]+ +sound\.?|not +[0-9]+\.?", re.IGNORECASE)
 
 
 @dataclass(slots=True)
@@ -54,6 +58,7 @@ class Judge:
     told: set[str] = field(default_factory=set)
     slip: tuple[str, ...] = ()
     through: Through = field(default_factory=Through)
+    put: str = ""
     begun: bool = False
 
     def __post_init__(self) -> None:
@@ -78,6 +83,7 @@ class Judge:
     def _judged(self, record: Record) -> Wrong:
         match record:
             case PromptPut(prompt=prompt):
+                self.put = record.question
                 yield from self._recorded()
                 yield from in_order(self.base, self.watch, record)
                 if prompt in HANDS:
@@ -85,9 +91,14 @@ class Judge:
                 elif prompt == "move":
                     yield from self._offered(record)
                 for hazard in self.watch.open:
-                    self.met.setdefault(hazard, set()).add(self._phase(record))
+                    self.met.setdefault(hazard, set()).add(self.account.phase_of(record))
+            case Answered(question=question) if question != self.put and OF_A_ROUND.fullmatch(self.account.said):
+                # A look that was listed with the one that was put, and confirmed with it: it might have been put.
+                yield from self._work(PromptPut("proof", question, ""))
             case Moved():
                 yield from self._moved(record)
+            case CautionShown(caution=caution) if caution in self.account.cautions:
+                yield "repeated", f"{caution} is shown again, and what it warns of has not come anew"
             case HazardOpened(hazard=hazard):
                 self.told.add(hazard)
             case Stopped(rule=rule):
@@ -119,16 +130,11 @@ class Judge:
             self.begun = True
             self.watch.begin(self.account.machine.features)
 
-    def _phase(self, put: PromptPut) -> str:
-        return PHASES.get(put.prompt, self.account.phase if self.account.phase != "intake" else "make safe")
-
     def _recorded(self) -> Wrong:
         """What is open stands in the trace as open."""
         for name in self.watch.open.keys() - self.told:
             self.told.add(name)
             yield "not-recorded", f"{name} is open and the trace does not say so"
-
-    # ------------------------------------------------------------ tests and repairs
 
     def _work(self, put: PromptPut) -> Wrong:
         """Hands are at the machine: it stands as wanted, nothing forbids it, and the cautions were shown before."""
@@ -228,8 +234,9 @@ class Judge:
         elif any(move.id == name for move in self.base.bench.moves):
             move = self._move(name)
             expected = [{**leaving, **move.makes}, {**leaving, **move.otherwise}]
-            if move.word and dict(moved.state) == expected[0] and not self._confirmed(move):
-                yield "word", f"{name} counts as done by {self.account.said!r}, its word is {move.word!r}"
+            said = self.account.said
+            if dict(moved.state) == expected[0] and move.word.casefold() not in said.casefold():
+                yield "word", f"{name} counts as done by {said!r}, its word is {move.word!r}"
         elif name.startswith((PREPARE, TEST)):
             question = self.base.questions[about]
             leaves = question.prepare.leaves if name.startswith(PREPARE) and question.prepare else question.alters
@@ -240,9 +247,6 @@ class Judge:
             return
         if dict(moved.state) not in [*expected, *(with_time(self.base.bench, state) for state in expected)]:
             yield "account", f"{name}: recorded as {dict(moved.state)}, by the declared moves it is {expected[0]}"
-
-    def _confirmed(self, move: Move) -> bool:
-        return move.word.casefold() in self.account.said.casefold()
 
     # ------------------------------------------------------------ letting go of the machine
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
@@ -22,7 +23,10 @@ from tests.safety.account import stands
 from tests.safety.conditions import suspects_of
 
 Cause = tuple[str, str, int]
-"""Its kind (answer, complaint, fault, suspected, start), what it is about, and the number of the answer or 0."""
+"""Its kind (answer, complaint, fault, suspected, start), what it is about, and the number of the answer or 0.
+
+Of a complaint: how often the bench has raised it.
+"""
 
 FROM_THE_START: Cause = ("start", "", 0)
 INSIDE = ("repair", "inside")
@@ -54,7 +58,10 @@ class Known:
     place: int = 0
     number: int = 0
     answers: dict[str, Answer] = field(default_factory=dict)
-    complaints: set[str] = field(default_factory=set)
+    reported: set[str] = field(default_factory=set)
+    seen: set[str] = field(default_factory=set)
+    gone: set[str] = field(default_factory=set)
+    raised: Counter[str] = field(default_factory=Counter)
     narrowed: dict[str, frozenset[str]] = field(default_factory=dict)
     fired: set[str] = field(default_factory=set)
     repaired: dict[str, int] = field(default_factory=dict)
@@ -85,11 +92,15 @@ class Known:
                 if stands(self.base.faults[fault].repair.bench, self.base.bench.opened):
                     self.inside.add((*INSIDE, self.place))
             case TakenIn(complaint_keys=complaints):
-                self.complaints = set(complaints)
+                self.reported = set(complaints)
             case ComplaintNow(complaint=complaint, standing="raised"):
-                self.complaints.add(complaint)
+                self.seen.add(complaint)
+                self.gone.discard(complaint)
+                self.raised[complaint] += 1
+            case ComplaintNow(complaint=complaint, standing="withdrawn"):
+                self.seen.discard(complaint)
             case ComplaintNow(complaint=complaint):
-                self.complaints.discard(complaint)
+                self.gone.add(complaint)
 
     def _forget(self, question: str, number: int) -> None:
         if question in self.answers and self.answers[question].number == number:
@@ -124,8 +135,10 @@ class Known:
 
     def _fact(self, fact: str, outcomes: frozenset[str], wanted: bool) -> set[Cause] | None:
         if fact.startswith("complaint."):
-            reported = "yes" if fact.removeprefix("complaint.") in self.complaints else "no"
-            return {("complaint", fact, 0)} if (reported in outcomes) == wanted else None
+            complaint = fact.removeprefix("complaint.")
+            reported = "yes" if complaint in (self.reported | self.seen) - self.gone else "no"
+            # Raised anew it is another cause: what was shown before showed nothing of this one.
+            return {("complaint", fact, self.raised[complaint])} if (reported in outcomes) == wanted else None
         if fact.startswith("machine."):
             value = self.features.get(fact.removeprefix("machine."), "")
             return set() if (value in outcomes) == wanted else None

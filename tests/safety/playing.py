@@ -14,7 +14,8 @@ from expert.job.state.job import Job, Phase, Shop
 from expert.job.steps import step
 from expert.trace.records import Opened, Paused, PromptPut, Record, Resumed, Said
 from tests.safety.cheap_search import AnyQuestion, any_order
-from tests.safety.technicians import Technician
+from tests.safety.habits import Habits
+from tests.safety.technicians import SENIOR, Technician
 
 MOST_LINES = 160
 TO_LEAVE = 40  # lines more, in which whoever has had enough comes out of it
@@ -37,6 +38,7 @@ def play(
     hear: Callable[[Sequence[Record]], object],
     search: AnyQuestion | None = None,
     most: int = MOST_LINES,
+    habits: Habits | None = None,
 ) -> Played:
     """Play one job. `hear` is given each batch as a trace would hold it; `search`: in place of the planner."""
     with ExitStack() as stack:
@@ -52,10 +54,12 @@ def play(
                 line = on_the_way_out(technician, job, put)
             else:
                 line = "pause" if wants_to_leave(technician, job) else technician.line(job, put)
+                line = line if habits is None else habits.typed(job, put, line)
             lines.append(line)
             job, replies = step(job, line)
             batch: list[Record] = [Said(line), *replies]
-            if any(isinstance(record, Paused) for record in replies):
+            left = any(isinstance(record, Paused) for record in replies)
+            if left or (habits is not None and job.handed is not None and habits.takes_it_on(len(lines) < most)):
                 job, again = taken_up(job, knowledge)
                 batch += again
             hear(batch)
@@ -69,7 +73,7 @@ def on_the_way_out(technician: Technician, job: Job, put: PromptPut) -> str:
     if put.prompt == "intake" or job.prompt.kind == "take back":
         return technician.line(job, put)
     if put.prompt == "standing":
-        return technician.line(job, put)
+        return job.prompt.choices[0] if job.prompt.choices else SENIOR
     return job.prompt.choices[0] if put.prompt == "move" and job.prompt.choices else "hand over"
 
 

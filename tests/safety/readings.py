@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import random
 from itertools import pairwise
+from typing import Any
 
 from expert.job.state.job import Job
 from expert.job.state.values import bands_of
@@ -15,14 +16,10 @@ CANNOT_TELL = "can't tell"
 
 
 class Readings:
-    """Texts for the outcomes of measured questions, worked out once for each question and kept for all jobs.
-
-    The limits are those of the first job that asked; where another job has others, the text gives a neighbouring
-    outcome, which a random technician may just as well have read.
-    """
+    """Texts for the outcomes of measured questions, by the limits that hold in the job; kept for all jobs with such."""
 
     def __init__(self) -> None:
-        self._known: dict[str, dict[str, list[str]]] = {}
+        self._known: dict[tuple[str, Any], dict[str, list[str]]] = {}
 
     def text(self, chance: random.Random, job: Job, question: Question, wanted: tuple[str, ...] = ()) -> str:
         """A text for one of the wanted outcomes, or for any; can't tell where the limits are not known yet."""
@@ -34,13 +31,14 @@ class Readings:
         return chance.choice(fitting or every or [CANNOT_TELL])
 
     def _texts(self, job: Job, question: Question) -> dict[str, list[str]]:
-        if question.id not in self._known:
-            try:
-                bands = bands_of(job, question)
-            except (NotKnown, CannotWorkOut):
-                return {}
-            self._known[question.id] = _texts_of(question, bands)
-        return self._known[question.id]
+        try:
+            bands = bands_of(job, question)
+        except (NotKnown, CannotWorkOut):
+            return {}
+        limits = question.id, bands
+        if limits not in self._known:
+            self._known[limits] = _texts_of(question, bands)
+        return self._known[limits]
 
 
 def _texts_of(question: Question, bands: tuple) -> dict[str, list[str]]:  # type: ignore[type-arg]

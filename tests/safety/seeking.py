@@ -106,6 +106,32 @@ class Seeker:
         return None
 
 
+def quiet_ways(base: RuleBase, machine: str, hazard: Hazard, tries: int = 12) -> list[Answers]:
+    """Of many ways to open a hazard those that open the fewest others, which would keep the job from getting there."""
+    found: dict[str, Answers] = {}
+    for number in range(tries):
+        for answers in Seeker(base, machine, random.Random(f"quiet {number}")).ways_to_open(hazard):
+            found.setdefault(repr(sorted((fact, sorted(outcomes)) for fact, outcomes in answers.items())), answers)
+    ranked = sorted(found.items(), key=lambda item: (_others_opened(base, hazard, item[1]), len(item[1]), item[0]))
+    least = _others_opened(base, hazard, ranked[0][1]) if ranked else 0
+    return [answers for _, answers in ranked if _others_opened(base, hazard, answers) == least]
+
+
+def _others_opened(base: RuleBase, hazard: Hazard, answers: Answers) -> int:
+    """How many other hazards name one of these outcomes among what opens them."""
+    others = (other for other in base.hazards.values() if other.id != hazard.id and other.forbids)
+    return sum(any(answers.get(fact, frozenset()) & said for fact, said in _named_in(other.holds)) for other in others)
+
+
+def _named_in(condition: Condition) -> Iterator[tuple[str, frozenset[str]]]:
+    match condition:
+        case Is(fact=fact, outcomes=outcomes):
+            yield fact, frozenset(outcomes)
+        case All(parts=parts) | Any(parts=parts):
+            for part in parts:
+                yield from _named_in(part)
+
+
 def _alternatives(condition: Condition) -> tuple[Condition, ...]:
     """The parts of which one alone will do."""
     if not isinstance(condition, Any):

@@ -84,6 +84,11 @@ class Technician:
         self.gives_up = self.moods.choice((0.0, 0.0, 0.0, 0.02))
         return self
 
+    def be_steady(self) -> None:
+        """Answer soundly and make every move, until what is sought is met."""
+        self.cannot_tell, self.unsound, self.cannot_move, self.silly = 0.0, 0.02, 0.0, min(self.silly, 0.02)
+        self.leave, self.gives_up, self.keen = min(self.leave, 0.01), 0.0, 0.95
+
     def line(self, job: Job, put: PromptPut) -> str:
         """What is typed at this prompt. `put`: the prompt as it stands in the trace."""
         chance = self.chance

@@ -156,6 +156,7 @@ CHANGES: Mapping[str, tuple[Change, set[str]]] = {
     "nothing": (lambda records: records, set()),
     "a caution left out": (without(shown("isolate"), 0), {"cautions"}),
     "a caution before a test left out": (without(shown("isolate"), 2), {"cautions"}),
+    "a caution shown again in the same state": (before(put("question", "coil"), shown("isolate")), {"repeated"}),
     "confirmed by a yes": (instead(Said("out"), Said("y")), {"word"}),
     "another state than the move makes": (
         instead(moved("open", boiler="hot", covers="off"), moved("open", boiler="cold", covers="off")),

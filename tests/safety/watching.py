@@ -128,6 +128,8 @@ class Watch:
     def _not_corrected(self, since: Open) -> str:
         """What speaks against a hazard having been a mistake: '' when its answers were taken back and given anew."""
         answers = [(question, number) for kind, question, number in since.causes if kind == "answer"]
+        if any(kind == "complaint" for kind, _, _ in since.causes):
+            return "it stood on a complaint, and only a test ends that"
         back = [question for question, number in answers if number in self.known.taken_back]
         if not back and not self.known.taken_back:
             return "nothing was taken back"

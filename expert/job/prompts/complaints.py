@@ -11,6 +11,7 @@ from expert.job.answers.reading import NO, YES, NotAnAnswer
 from expert.job.prompts.intake_prompt import IntakePrompt, pick
 from expert.job.prompts.owner import Unattended
 from expert.job.sentences import intake as say
+from expert.job.state.complaints_now import complaints_now
 from expert.job.state.inference import conclude
 from expert.job.state.job import Job, Phase, Turn
 from expert.job.state.situation import look_again
@@ -136,14 +137,19 @@ def take_complaint_back(turn: Turn, which: str) -> None:
         raise NotAnAnswer(say.the_only_complaint(name))
     job.complaints = tuple(complaint for complaint in job.complaints if complaint != meant)
     turn.tell(say.complaint_no_longer_at_work(name) if after_intake else say.complaint_taken_back(name))
-    conclude(turn, job.state.narrow(f"complaint {meant}", f"complaint.{meant}", ("no",)))
+    if meant not in complaints_now(job):
+        conclude(turn, job.state.narrow(f"complaint {meant}", f"complaint.{meant}", ("no",)))
 
 
 def rule_out_the_rest(turn: Turn) -> None:
-    """Once the complaints are taken, every other one is known not to be reported: rules may rest on that."""
+    """Once the complaints are taken, every other one is known not to be there: rules may rest on that.
+
+    But for what the bench has seen itself, which goes by no word of the customer.
+    """
     job = turn.job
+    standing = complaints_now(job)
     for complaint in job.base.complaints:
-        if complaint not in job.complaints:
+        if complaint not in standing:
             conclude(turn, job.state.narrow(f"complaint {complaint}", f"complaint.{complaint}", ("no",)))
 
 

@@ -25,11 +25,8 @@ def qualified_by(line: str) -> bool:
 
 
 def work_by(turn: Turn) -> None:
-    """Note who works from here on; whoever it is has not read what was shown before, and is put other work."""
+    """Note who works from here on, and is put work of their own."""
     job = turn.job
-    job.cautions_read.clear()
-    job.moves_told.clear()
-    job.cautions_told.clear()
     job.choice = None
     turn.add(Worker(job.technician, job.qualified))
 

@@ -45,6 +45,16 @@ class Technician(IntakePrompt):
 
     def settle(self, turn: Turn, text: str) -> bool:
         job = turn.job
+        before = job.technician
+        self._take(turn, text)
+        if job.technician != before:  # whoever it is now has not read what was shown before
+            job.cautions_read.clear()
+            job.cautions_told.clear()
+            job.moves_told.clear()
+        return True
+
+    def _take(self, turn: Turn, text: str) -> None:
+        job = turn.job
         who, *instead = (part.strip() for part in text.split(","))
         # Anything with a letter may be a name, but for a command that only lacks its space.
         person = job.shop.person(who)
@@ -54,7 +64,7 @@ class Technician(IntakePrompt):
         job.intake_settled = tuple(name for name in job.intake_settled if name != Qualified.name)
         if not job.shop.people:
             job.technician = text[:LONGEST_NAME]
-            return True
+            return
         for line in instead if job.machine else ():
             take_plate(turn, line)
             job.plate_told = (*job.plate_told, line)
@@ -64,7 +74,6 @@ class Technician(IntakePrompt):
             job.intake_settled = (*job.intake_settled, "qualified")
         if job.machine is not None and not instead:
             job.intake_settled = (*job.intake_settled, "plate")
-        return True
 
     def corrected(self, turn: Turn) -> None:
         """Somebody else by name is somebody else: what may be done is asked, unless the shop has said it."""

@@ -59,6 +59,13 @@ def complaint_gone(complaint: str) -> str:
     return f"Seen to be gone: {complaint}."
 
 
+def complaint_withdrawn(complaint: str) -> str:
+    return f"Not seen after all: {complaint}."
+
+
+COMPLAINT_NOW = {"raised": complaint_raised, "gone": complaint_gone, "withdrawn": complaint_withdrawn}
+
+
 HANDED_OVER = "Handed over, not closed: it stays open until somebody closes it. To take it on:"
 WHERE_IT_STANDS = "Where the job stands:"
 FOR_THE_CUSTOMER = "For the customer:"

@@ -67,6 +67,8 @@ def stands_again(turn: Turn, given: Given) -> bool:
 
 def _raise(turn: Turn, complaint: str) -> None:
     job = turn.job
+    if complaint in job.raised or complaint in job.complaints:
+        job.seen_again[complaint] = job.next_number
     job.raised[complaint] = job.next_number
     job.gone.pop(complaint, None)
     turn.add(ComplaintNow(complaint, "raised"))
@@ -90,11 +92,16 @@ def not_gone_after_all(turn: Turn, number: int) -> None:
     job = turn.job
     for complaint in [one for one, closed in job.gone.items() if closed == number]:
         del job.gone[complaint]
+        job.seen_again[complaint] = job.next_number
+        turn.add(ComplaintNow(complaint, "raised"))
         conclude(turn, job.state.narrow(f"complaint {complaint}", f"complaint.{complaint}", ("yes",)))
     for complaint in [one for one, raised in job.raised.items() if raised == number + 1]:
         if not job.state.truth(job.base.complaints[complaint].raised_when):
             del job.raised[complaint]
             stands = "yes" if complaint in job.complaints else "no"
+            if stands == "no":
+                job.seen_again[complaint] = job.next_number  # when it is, it is seen anew
+                turn.add(ComplaintNow(complaint, "withdrawn"))
             conclude(turn, job.state.narrow(f"complaint {complaint}", f"complaint.{complaint}", (stands,)))
 
 

@@ -29,6 +29,7 @@ def known_of(job: Job) -> Known:
         fired=job.state.fired,
         repaired={fault: at for fault, at in job.repaired_at.items() if job.repaired.get(fault) is not False},
         concerns=lambda question: job.concerns_machine(job.base.questions[question]),
+        seen_again=job.seen_again,
     )
 
 

@@ -166,6 +166,7 @@ class Job:
     hazards: HazardAccount = field(default_factory=HazardAccount)
     repaired_at: dict[str, int] = field(default_factory=dict)  # fault -> number of the first answer after it
     refused: set[tuple[str, str]] = field(default_factory=set)  # hazard and what was refused, so that it is said once
+    seen_again: dict[str, int] = field(default_factory=dict)  # complaint that stood before, raised anew -> likewise
     raised: dict[str, int] = field(default_factory=dict)  # complaint the bench raised -> number of the next answer then
     again: tuple[str, ...] = ()  # questions put a second time
     gone: dict[str, int] = field(default_factory=dict)  # complaint seen to be gone -> the answer that showed it
@@ -225,8 +226,7 @@ class Job:
     def could_not(self, kind: UnableKind, subject: str, reason: str = "", lacking: str = "") -> CouldNot:
         """Note that a question could not be answered or a move not be made."""
         self.can_again(kind, subject)
-        unable = CouldNot(self.next_number, kind, subject, reason, lacking=lacking)
-        self.unable[unable.number] = unable
+        unable = self.unable[self.next_number] = CouldNot(self.next_number, kind, subject, reason, lacking=lacking)
         return unable
 
     def can_again(self, kind: UnableKind, *subjects: str) -> None:
@@ -241,8 +241,7 @@ class Job:
 
     def fault_name(self, fault: str) -> str:
         """The part and its failure in words, the part first, so that lists of suspects read like a parts list."""
-        record = self.base.faults[fault]
-        return f"{self.base.parts[record.part].name}: {record.name}"
+        return f"{self.base.parts[self.base.faults[fault].part].name}: {self.base.faults[fault].name}"
 
     def concerns_machine(self, question: Question) -> bool:
         """Whether a question is one for this machine."""

@@ -145,7 +145,7 @@ def _lines_of(job: Job, record: Record) -> Iterable[tuple[str, str]]:
             yield "found", say.PROVED
         case ComplaintNow(complaint=complaint, standing=standing):
             name = job.base.complaints[complaint].name
-            yield "so", say.complaint_raised(name) if standing == "raised" else say.complaint_gone(name)
+            yield "so", say.COMPLAINT_NOW[standing](name)
         case HandedOver(summary=summary):
             yield "plain", say.HANDED_OVER
             yield "command", f"  {job.how_to_resume}"

@@ -166,11 +166,11 @@ CHANGES: Mapping[str, tuple[Change, set[str]]] = {
     "a move that does not start here": (before(put("move", "open"), put("move", "close")), {"bench"}),
     "live work for the unqualified": (
         before(REPAIR, shown("isolate"), put("move", "switch_on_open")),
-        {"live", "forbidden"},
+        {"live", "forbidden", "repeated"},
     ),
     "qualified by whoever came later": (
         before(REPAIR, Worker("Bo", qualified=True), shown("isolate"), put("move", "switch_on_open")),
-        {"forbidden"},
+        {"forbidden", "repeated"},
     ),
     "no longer qualified": (
         before(
@@ -180,7 +180,7 @@ CHANGES: Mapping[str, tuple[Change, set[str]]] = {
             shown("isolate"),
             put("move", "switch_on_open"),
         ),
-        {"live"},
+        {"live", "repeated"},
     ),
     "energised though wet": (
         lambda records: [*records[: at(records, REPAIR)], Said("live"), LIVE, put("question", "pump_runs")],

@@ -62,7 +62,8 @@ def told_by(trace: Trace) -> Told:
                 # What was asked and found on an answer that was wrong is no part of the case.
                 told.found.clear()
                 told.in_order = False
-            case PromptPut(question=question) if record.is_test:
+            case PromptPut(prompt="question", question=question):
+                # Of the search alone: rounds of what is proved at the end have an order of their own.
                 told.asks += [question] if not repaired else []
             case _:
                 _note(told, record)

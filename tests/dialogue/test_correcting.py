@@ -167,7 +167,7 @@ def test_corrected_jobs_stay_safe_and_end(seed: int) -> None:
     hunt = Hunt(knowledge)
     judge = Judge(knowledge.base)
     chance = random.Random(f"correcting {seed}")
-    aim = hunt._aim(chance, seed)
+    aim = hunt.aim(chance, seed)
     technician = Correcting(chance, knowledge.base, hunt.readings, aim or Aim(), qualified=chance.random() < 0.5)
     heard: list[Record] = []
 

@@ -60,7 +60,7 @@ class Hunt:
     ) -> Caught:
         """Play one job under a judge. Without `habits` only what stands on the screen is typed, word for word."""
         chance = random.Random(f"job {number}")
-        aim = self._aim(chance, number, habits)
+        aim = self.aim(chance, number, rare_too=habits)
         judge = Judge(self.judging or self.knowledge.base)
         search = None if number % WITH_PLANNER == 0 else AnyQuestion(chance, tuple(aim.outcomes))
 
@@ -84,7 +84,7 @@ class Hunt:
         benches = [questions[name].bench for name in aim.outcomes]
         return any(bench.get("mains") == "on" or bench.get("boiler") == "hot" for bench in benches)
 
-    def _aim(self, chance: random.Random, number: int, rare_too: bool) -> Aim:
+    def aim(self, chance: random.Random, number: int, *, rare_too: bool = False) -> Aim:
         """Each hazard in its turn, by one of its ways; now and then none.
 
         Where nothing need be sought (it stands from the start) the turn goes to one that is seldom met. `rare_too`:

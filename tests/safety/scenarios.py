@@ -145,4 +145,5 @@ def play(scenario: Scenario, pause_at: str = "") -> Story:
         judge.hear(batch)
         records += batch
         put = last_put(batch) or put
+    assert not pause_at, f"{pause_at} was never put, and the job was not left there"
     return Story(tuple(records), tuple(judge.found), job)

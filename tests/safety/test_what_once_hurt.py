@@ -201,7 +201,7 @@ def test_a_rhythm_of_yes_confirms_nothing() -> None:
 
 def test_whoever_resumes_is_asked_and_is_not_qualified_by_another() -> None:
     scenario = Scenario(["no_heat"], {"lead_looks": "sound", "told_of_danger": "nothing"}, rest="sound", qualified=True)
-    story = safe(play(scenario, pause_at="lamp_lights"))
+    story = safe(play(scenario, pause_at="display_from_cold"))
     workers = [record for record in story.records if isinstance(record, Worker)]
     assert len(workers) >= 2, "after the pause nobody asked who is there"
 

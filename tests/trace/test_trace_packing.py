@@ -21,7 +21,7 @@ from expert.trace.writing import TraceWriter
 from tests.trace.trace_samples import RECORDS, SteadyClock
 
 ROOT = Path(__file__).resolve().parents[2]
-BOOK = "c86e473801e5aa6f9dc6a669e219c3fadff42cd76e3bc354114c1aac30efb356"  # traces rest on it
+BOOK = "d7e8e4b2c7c1e245a15655c2a8aca7db306d8cd01eef65e0be9695a88acbf5e1"  # traces rest on it
 DEMOS = sorted((ROOT / "transcripts_demo").glob("*.jsonl"))
 
 

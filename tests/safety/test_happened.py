@@ -60,7 +60,7 @@ def test_alone_it_offers_the_dangers_and_a_no_goes_back() -> None:
     desk = heating_up()
     said = desk.type("danger")
     assert said[0].startswith("! Plug out now, or the breaker off")
-    assert [line[:10] for line in said if line.startswith("  ")][:3] == ["  1  the b", "  2  someb", "  3  smell"]
+    assert [line[:10] for line in said if line.startswith("  ")][:3] == ["  1  the b", "  2  a tin", "  3  smell"]
     desk.type("no")
     assert desk.job.prompt.at == ("move", "heat_up")
     desk.type("danger", "4")
